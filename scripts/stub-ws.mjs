@@ -1,0 +1,2 @@
+// The web socket serves the developer tools only.
+export default class {}
