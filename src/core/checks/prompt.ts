@@ -1,0 +1,108 @@
+/**
+ * What a technician is shown, as plain records: something to do, something to look at and say, a verdict, the
+ * end. The flows and the engine make them, the log keeps them, `wording` turns them into sentences, and every
+ * front end shows the same ones.
+ */
+import type { Edit } from '../bench/edit.ts'
+import type { Observable, Value } from '../bench/observable.ts'
+import type { Fault } from '../faults/fault.ts'
+
+export type Power = 'on' | 'off'
+export type Hands = 'in' | 'out'
+
+/** Why something is done: to be safe, to find out, to mend, to put back. */
+export type Purpose = 'gate' | 'check' | 'repair' | 'restore' | 'proof'
+
+export interface Do {
+  readonly show: 'do'
+  readonly id: string
+  readonly purpose: Purpose
+  readonly edits: readonly Edit[]
+  readonly power: Power
+  readonly hands: Hands
+  readonly minutes: number
+  /** Ids of cautions to show with it; the first hands-in step of a job carries them in full. */
+  readonly cautions: readonly string[]
+}
+
+/** `means` has one value per observable of its question, null where it says nothing of that one. */
+export interface Answer {
+  readonly id: string
+  readonly means: readonly (Value | null)[]
+}
+
+/** One thing that may hold, of a question where several can: which observable it is about and its value. */
+export interface Mark {
+  readonly id: string
+  readonly observe: Observable
+  readonly value: Value
+}
+
+/** Questions about the past or about what is at hand; they look at nothing on the build. */
+export type About = 'since' | 'worked' | 'comes-and-goes' | 'spare' | 'tool' | 'consent'
+
+interface AskBase {
+  readonly show: 'ask'
+  readonly id: string
+  /** What the question is for: scoping, telling suspects apart, or proving a repair. */
+  readonly stage: 'scope' | 'check' | 'proof'
+  readonly power: Power
+  readonly hands: Hands
+  readonly minutes: number
+  /** Tools needed, such as `meter`; a technician without is not asked. */
+  readonly tools: readonly string[]
+  /** Chance that a person answers wrong, 0 to 0.5. */
+  readonly error: number
+  /** Given when the same thing was asked before: why it is asked again. */
+  readonly again?: 'conflict' | 'changed' | 'undone'
+}
+
+export type Ask =
+  | (AskBase & {
+      readonly many: false
+      readonly observe: readonly Observable[]
+      readonly answers: readonly Answer[]
+    })
+  | (AskBase & { readonly many: true; readonly marks: readonly Mark[] })
+  | (AskBase & {
+      readonly many: false
+      readonly about: About
+      readonly at?: string
+      readonly choices: readonly string[]
+    })
+
+/** A fault or a pair, or several that no available check tells apart (`alike`). */
+export interface Suspect {
+  readonly faults: readonly Fault[]
+  readonly p: number
+  readonly alike: readonly { readonly faults: readonly Fault[] }[]
+}
+
+export interface Verdict {
+  readonly show: 'verdict'
+  readonly suspects: readonly Suspect[]
+  /** What would mend it, if anything can be done at this bench. */
+  readonly repair: { readonly id: string; readonly edits: readonly Edit[] } | null
+}
+
+export type NoteKind = 'finding' | 'caution' | 'conflict' | 'assumed' | 'repeat' | 'cross-check' | 'restored'
+
+export interface Note {
+  readonly show: 'note'
+  readonly kind: NoteKind
+  /** What the note is about, as data for the wording. */
+  readonly facts: Readonly<Record<string, string | number | readonly string[]>>
+}
+
+export type Outcome = 'fixed' | 'nothing-wrong' | 'handed-over' | 'declined' | 'left'
+
+export interface End {
+  readonly show: 'end'
+  readonly outcome: Outcome
+  readonly suspects: readonly Suspect[]
+  readonly minutes: number
+}
+
+/** What waits for a reply, and what is only told. */
+export type Prompt = Do | Ask
+export type Telling = Note | Verdict

@@ -1,0 +1,102 @@
+/**
+ * What a front end gets and what it may say. A view is a plain record of where the job stands; a reply is what a
+ * person did or said. Front ends hold nothing else: the job is in the log, the cursor is in the front end.
+ */
+
+import type { Finding } from '../core/audit/finding.ts'
+import type { Edit } from '../core/bench/edit.ts'
+import type { End, Hands, Note, Power, Prompt, Suspect, Verdict } from '../core/checks/prompt.ts'
+import type { Plan } from '../core/plan/plan.ts'
+
+export type SymptomId = string
+
+/** A prompt that was answered, in the order of the job; `undone` ones stay in the trail, struck out. */
+export interface TrailEntry {
+  readonly seq: number
+  readonly prompt: Prompt
+  /** `done`, ids of answers or marks, or one of the ways not to answer. */
+  readonly reply: 'done' | 'unsure' | 'cannot' | readonly string[]
+  readonly undone: boolean
+  readonly notes: readonly string[]
+}
+
+/** Where the lead in question runs, from source to sink; `here` marks the place in question. */
+export interface PathStep {
+  readonly ref: string
+  /** The plug and the socket of one joint, or a part that passes through. */
+  readonly kind: 'part' | 'joint'
+  readonly here: boolean
+  /** As the job believes it to be now. */
+  readonly state: 'planned' | 'unplugged' | 'moved' | 'suspect'
+}
+
+export interface View {
+  readonly plan: Plan
+  readonly symptom: SymptomId
+  readonly log: string
+  /** The flow's state, such as `scoping` or `outside.asking`, for people who read the flow's drawing. */
+  readonly state: string
+  readonly power: Power
+  readonly hands: Hands
+  /** Edits that are in force beyond the plan (two plugs still exchanged, say). */
+  readonly inForce: readonly Edit[]
+  /** Told since the last reply, in order, to be shown before the prompt. */
+  readonly told: readonly (Note | Verdict)[]
+  /** What waits for a reply; null once the job has ended. */
+  readonly prompt: Prompt | null
+  readonly end: End | null
+  readonly trail: readonly TrailEntry[]
+  /** Likeliest first; empty while nothing is known. */
+  readonly suspects: readonly Suspect[]
+  /** Groups of suspects still worth telling apart: what is left to do, honestly. */
+  readonly left: number
+  /** Findings of the plan's audit that bear on this symptom. */
+  readonly findings: readonly Finding[]
+  readonly path: readonly PathStep[]
+  /** Spent at the bench so far, as the steps are costed. */
+  readonly minutes: number
+  readonly canUndo: boolean
+}
+
+/** Why this step: what each reply would do, what else was weighed, what speaks for and against each suspect. */
+export interface Why {
+  /** Expected minutes to a verified fix from here, with this step first. */
+  readonly expectedMinutes: number
+  readonly others: readonly { readonly id: string; readonly what: string; readonly expectedMinutes: number }[]
+  readonly replies: readonly {
+    readonly id: string
+    readonly p: number
+    readonly suspects: readonly Suspect[]
+  }[]
+  readonly suspects: readonly {
+    readonly suspect: Suspect
+    /** Trail entries with the weight of evidence in decibans (10 log10 of the odds ratio), strongest first. */
+    readonly speaksFor: readonly { readonly seq: number; readonly decibans: number }[]
+    readonly speaksAgainst: readonly { readonly seq: number; readonly decibans: number }[]
+  }[]
+}
+
+export type Reply =
+  | { readonly say: 'done' }
+  | { readonly say: 'answer'; readonly ids: readonly string[] }
+  | { readonly say: 'unsure' }
+  | { readonly say: 'cannot' }
+  | { readonly say: 'undo' }
+  | { readonly say: 'note'; readonly text: string }
+  | { readonly say: 'hand-over' }
+  | { readonly say: 'leave' }
+
+/** A reply that does not fit what was asked; the prompt stands. */
+export interface Refusal {
+  readonly problem: string
+  readonly expected: readonly string[]
+}
+
+/** One job, open for writing. Every reply is on disk before the promise resolves. */
+export interface Session {
+  view(): View
+  why(): Why
+  reply(reply: Reply): Promise<{ readonly ok: true } | { readonly ok: false; readonly refusal: Refusal }>
+  /** Closes the log; safe to call twice. */
+  close(): Promise<void>
+}
