@@ -1,0 +1,29 @@
+// Loads a source module for a measurement: bundled on the fly, so no built program is needed and none can be stale.
+import { mkdtemp, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+import { build } from 'esbuild'
+
+const root = fileURLToPath(new URL('../../', import.meta.url))
+
+/** The module at `path`, given from the root of the project (`src/core/…/x.ts`). */
+export async function load(path) {
+  const folder = await mkdtemp(join(tmpdir(), 'whichlead-bench-'))
+  try {
+    const outfile = join(folder, 'module.mjs')
+    await build({
+      entryPoints: [join(root, path)],
+      outfile,
+      bundle: true,
+      platform: 'node',
+      format: 'esm',
+      target: 'node20',
+      logLevel: 'error',
+      define: { 'process.env.NODE_ENV': '"production"' },
+    })
+    return await import(pathToFileURL(outfile).href)
+  } finally {
+    await rm(folder, { recursive: true, force: true })
+  }
+}
