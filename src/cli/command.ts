@@ -1,0 +1,53 @@
+/**
+ * What a command is to the command line: a name, what it takes, and a function that is loaded only when it is
+ * called. Texts for people are in the wording, under the same names; help, completion and the man page come from both.
+ */
+import type { Language } from '../wording/language.ts'
+
+export type ExitCode = 0 | 1 | 2 | 70 | 130 | 143
+
+export interface Option {
+  readonly name: string
+  readonly short?: string
+  readonly kind: 'flag' | 'value' | 'values'
+  /** What stands for the value in the usage line. */
+  readonly value?: string
+}
+
+export interface Argument {
+  readonly name: string
+  readonly need: 'must' | 'may' | 'many'
+}
+
+/** The command line as taken apart: flags are true, options with a value text, repeated ones a list. */
+export interface Given {
+  readonly arguments: readonly string[]
+  readonly flags: ReadonlySet<string>
+  readonly values: ReadonlyMap<string, string>
+  readonly lists: ReadonlyMap<string, readonly string[]>
+}
+
+/** The world outside, handed in, so that tests can hand in another. */
+export interface Shell {
+  readonly language: Language
+  readonly cwd: string
+  readonly env: Readonly<Record<string, string | undefined>>
+  readonly stdin: NodeJS.ReadStream
+  readonly stdout: NodeJS.WriteStream
+  readonly stderr: NodeJS.WriteStream
+  /** Writes one line to stdout. */
+  out(line: string): void
+  /** Writes one line to stderr. */
+  err(line: string): void
+}
+
+export type Run = (given: Given, shell: Shell) => Promise<ExitCode>
+
+export interface Command {
+  readonly name: string
+  readonly arguments: readonly Argument[]
+  readonly options: readonly Option[]
+  /** Left out of the overview; still runs, and has its own help. */
+  readonly hidden?: true
+  readonly load: () => Promise<Run>
+}

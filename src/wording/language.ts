@@ -1,0 +1,203 @@
+/**
+ * What a language must be able to say. Records come in, sentences go out; both front ends, the line protocol and
+ * the report use the same ones. A new language is one folder beside `en` and one line in `languages.ts`.
+ */
+import type { Edit } from '../core/bench/edit.ts'
+import type { Observable, Value } from '../core/bench/observable.ts'
+import type { Ask, Do, End, Hands, Note, Outcome, Power, Suspect, Verdict } from '../core/checks/prompt.ts'
+import type { Fault } from '../core/faults/fault.ts'
+import type { Plan, Problem } from '../core/plan/plan.ts'
+import type { PathStep, Refusal, TrailEntry, View, Why } from '../job/view.ts'
+
+/** What names and places are drawn from. A `View` is one. */
+export interface Scene {
+  readonly plan: Plan
+  readonly inForce: readonly Edit[]
+}
+
+/** A thing to do: one sentence for a glance, one sentence an edit, and what to beware of. */
+export interface StepText {
+  readonly title: string
+  readonly lines: readonly string[]
+  readonly cautions: readonly CautionText[]
+}
+
+export interface CautionText {
+  readonly id: string
+  readonly title: string
+  readonly lines: readonly string[]
+}
+
+export interface QuestionText {
+  /** The question, one or two sentences. */
+  readonly title: string
+  /** How to look: where the reading is found, how long to watch. */
+  readonly hints: readonly string[]
+  /** Why it is asked again, if it is. */
+  readonly again?: string
+}
+
+/** `name` fits a list ("motor plug of F2 not plugged in"), `is` is the sentence of a verdict. */
+export interface FaultText {
+  readonly name: string
+  readonly is: string
+}
+
+export interface SymptomText {
+  /** "Lights dead on some fans" */
+  readonly name: string
+  /** What a person may have said. */
+  readonly means: string
+}
+
+export interface OptionText {
+  readonly text: string
+  /** What stands for the value in the usage line, such as `FILE`. */
+  readonly value?: string
+}
+
+export interface CommandText {
+  readonly summary: string
+  readonly about: readonly string[]
+  readonly options: Readonly<Record<string, string>>
+  readonly examples: readonly (readonly [command: string, does: string])[]
+}
+
+/** Short words that front ends put on keys, lists and heads. */
+export interface Labels {
+  readonly power: Readonly<Record<Power, string>>
+  readonly hands: Readonly<Record<Hands, string>>
+  readonly outcome: Readonly<Record<Outcome, string>>
+  readonly done: string
+  readonly unsure: string
+  readonly cannot: string
+  readonly undo: string
+  readonly why: string
+  readonly note: string
+  readonly handOver: string
+  readonly leave: string
+  readonly none: string
+  readonly step: string
+  readonly left: (groups: number) => string
+  readonly minutes: (minutes: number) => string
+  readonly percent: (p: number) => string
+  readonly noted: string
+}
+
+export interface Language {
+  readonly code: string
+  /** The language's own name. */
+  readonly name: string
+  readonly labels: Labels
+
+  /** `F2 (front-top)`; `board` and `supply` as they are called. */
+  part(id: string, scene: Scene): string
+  /** Any reference: part, port, pin, lead, setting, `build`. "the motor plug of F2 (front-top)" */
+  ref(ref: string, scene: Scene): string
+  /** "F2, F3 and F4" */
+  list(items: readonly string[]): string
+
+  edit(edit: Edit, scene: Scene): string
+  step(step: Do, scene: Scene): StepText
+  caution(id: string): CautionText
+  question(ask: Ask, scene: Scene): QuestionText
+  /** The text of one answer, mark or choice of a question, by its id. */
+  answer(ask: Ask, id: string, scene: Scene): string
+  /** What a value of an observable means, as a short predicate: "dark", "stands still". */
+  value(observable: Observable, value: Value, power: Power, scene: Scene): string
+  /** "F2 (front-top): dark" */
+  sighting(observable: Observable, value: Value, power: Power, scene: Scene): string
+
+  fault(fault: Fault, scene: Scene): FaultText
+  /** A fault or a pair, and how many others cannot be told from it. */
+  suspect(suspect: Suspect, scene: Scene): string
+  verdict(verdict: Verdict, scene: Scene): string[]
+  note(note: Note, scene: Scene): string[]
+  end(end: End, view: View): string[]
+  why(why: Why, view: View): string[]
+  /** One step of the job so far, on one line. */
+  trail(entry: TrailEntry, scene: Scene): string
+  /** The run of the lead in question, on one line, with its live state. */
+  path(path: readonly PathStep[], scene: Scene): string
+  /** What the next person gets: found, tried, ruled out, left. */
+  handingOver(view: View): string[]
+
+  symptom(id: string): SymptomText
+  refusal(refusal: Refusal): string
+  problem(problem: Problem): string[]
+
+  readonly dialogue: Dialogue
+  readonly program: Program
+}
+
+/** What the line-by-line front end says of its own. */
+export interface Dialogue {
+  readonly prompt: string
+  readonly hello: (view: View) => string[]
+  readonly help: (kind: 'do' | 'one' | 'many' | 'ended') => string[]
+  readonly ways: (kind: 'do' | 'one' | 'many', canUndo: boolean) => string
+  readonly notUnderstood: (said: string) => string
+  readonly whichOf: (said: string, choices: readonly string[]) => string
+  readonly outOfRange: (n: number, last: number) => string
+  readonly twice: (thing: string) => string
+  readonly noteTaken: string
+  readonly noteEmpty: string
+  readonly nothingToUndo: string
+  readonly undone: string
+  readonly pathSoFar: string
+  readonly pathEmpty: string
+  readonly where: string
+  readonly whereUnknown: string
+  readonly inputEnded: (log: string) => string
+  readonly tooLong: string
+  readonly notUtf8: string
+}
+
+/** What the program itself says: help, mistakes on the command line, endings. */
+export interface Program {
+  readonly summary: string
+  readonly usage: string
+  readonly heads: Readonly<Record<'commands' | 'options' | 'examples' | 'more' | 'exit', string>>
+  readonly commands: Readonly<Record<string, CommandText>>
+  readonly common: Readonly<Record<string, string>>
+  readonly exitCodes: readonly (readonly [code: number, means: string])[]
+  readonly say: ProgramSentences
+}
+
+export interface ProgramSentences {
+  readonly unknownCommand: (given: string, near: readonly string[]) => string
+  readonly unknownOption: (command: string, given: string, near: readonly string[]) => string
+  readonly optionNeedsValue: (option: string) => string
+  readonly optionTakesNone: (option: string) => string
+  readonly missingArgument: (command: string, name: string) => string
+  readonly tooMany: (command: string, extra: string) => string
+  readonly unknownSymptom: (given: string, near: readonly string[], all: readonly string[]) => string
+  readonly symptomNeeded: (all: readonly string[]) => string
+  readonly chooseSymptom: string
+  readonly badFault: (given: string, near: readonly string[]) => string
+  readonly badEdit: (given: string) => string
+  readonly file: (path: string, why: FileTrouble) => string
+  readonly crashed: (message: string, log: string | undefined) => string[]
+  readonly interrupted: (log: string | undefined) => string[]
+  readonly tooSmall: (columns: number, rows: number) => string
+  readonly unknownLanguage: (given: string, known: readonly string[]) => string
+  readonly start: StartSentences
+}
+
+export interface StartSentences {
+  readonly jobs: string
+  readonly builds: string
+  readonly nothing: readonly string[]
+  readonly more: string
+}
+
+export type FileTrouble =
+  | 'missing'
+  | 'folder'
+  | 'unreadable'
+  | 'unwritable'
+  | 'exists'
+  | 'full'
+  | 'empty'
+  | 'binary'
+  | 'large'
