@@ -1,0 +1,171 @@
+/**
+ * A light channel as a whole: in which order its parts come, how a running effect looks over them, and which part
+ * lights when one port is lit alone. A channel is named by the part that drives it, or by the port where each port
+ * is a channel of its own (`H1`, `C1.light1`, `board.L1`).
+ */
+import { type Build, NOWHERE } from './build.ts'
+import { type LightNow, lightNow, outOf } from './light-data.ts'
+import type { Moment } from './moment.ts'
+import { hostSpeaksTo } from './usb.ts'
+
+export interface ChainEntry {
+  readonly part: number
+  /** Which of the part's lights. */
+  readonly light: number
+  /** LEDs before it in its chain, as plugged. */
+  readonly start: number
+  readonly leds: number
+  /** Number of the channel's socket it hangs under. */
+  readonly branch: number
+}
+
+export interface Channel {
+  readonly ref: string
+  readonly place: string
+  readonly order: 'series' | 'parallel' | 'separate'
+  readonly sockets: readonly number[]
+  /** The part that drives it, or NOWHERE for the board. */
+  readonly driver: number
+}
+
+/** All channels that a host can drive, in the plan's order. */
+export function channelsOf(build: Build): readonly Channel[] {
+  const board = [...build.lightHeaders.entries()].map(([socket, header]) => ({
+    ref: `board.${header.id}`,
+    place: header.id,
+    order: 'separate' as const,
+    sockets: [socket],
+    driver: NOWHERE,
+  }))
+  const parts = build.parts.flatMap((entry, driver): Channel[] => {
+    const { light, part } = entry
+    if (light?.does !== 'feeds' || light.host !== 'usb') return []
+    if (light.order !== 'separate')
+      return [{ ref: part.id, place: part.id, order: light.order, sockets: light.sockets, driver }]
+    return light.sockets.map((socket) => {
+      const ref = build.ports[socket]?.ref ?? ''
+      return { ref, place: ref, order: 'separate', sockets: [socket], driver }
+    })
+  })
+  return [...board, ...parts]
+}
+
+/** The lights under a channel as they are plugged, whether or not anything reaches them. */
+export function chainOf(moment: Moment, channel: Channel): readonly ChainEntry[] {
+  const found: ChainEntry[] = []
+  let start = 0
+  channel.sockets.forEach((socket, branch) => {
+    if (channel.order !== 'series') start = 0
+    start = hang(moment, socket, start, branch, found, 0)
+  })
+  return found
+}
+
+/** Adds what hangs under a socket; returns the LEDs passed by then along the longest branch. */
+function hang(
+  moment: Moment,
+  socket: number,
+  start: number,
+  branch: number,
+  found: ChainEntry[],
+  depth: number,
+): number {
+  const { build, world } = moment
+  const plug = world.plugIn[socket] ?? NOWHERE
+  const index = build.partOf[plug] ?? NOWHERE
+  const part = build.parts[index]
+  if (plug < 0 || !part || depth > 32) return start
+  const k = part.lights.findIndex((light) => light.plug === plug)
+  const own = part.lights[k]
+  if (own) {
+    found.push({ part: index, light: k, start, leds: own.light.leds, branch })
+    const end = start + own.light.leds
+    return own.out >= 0 ? hang(moment, own.out, end, branch, found, depth + 1) : end
+  }
+  const ways =
+    part.light?.does === 'splits'
+      ? part.light.sockets
+      : part.light?.does === 'feeds'
+        ? part.light.sockets
+        : []
+  const inSeries = part.light?.does === 'feeds' && part.light.order === 'series'
+  let at = start
+  let furthest = start
+  for (const way of ways) {
+    const end = hang(moment, way, inSeries ? at : start, branch, found, depth + 1)
+    if (inSeries) at = end
+    furthest = Math.max(furthest, end)
+  }
+  return furthest
+}
+
+const now = (moment: Moment, entry: ChainEntry): LightNow | undefined => {
+  const light = moment.build.parts[entry.part]?.lights[entry.light]
+  return light && lightNow(moment, entry.part, light)
+}
+
+/** LEDs told by port, from the settings, else as the lights are planned. */
+export function profileOf(moment: Moment, reference: Moment, channel: Channel): readonly number[] {
+  const set = moment.world.settings.channels[channel.place]?.profile
+  if (set) return set
+  const planned = chainOf(reference, channel)
+  return channel.sockets.map((_, b) =>
+    planned.filter((e) => e.branch === b).reduce((sum, e) => sum + e.leds, 0),
+  )
+}
+
+export type EffectWord = 'whole' | 'stops-short' | 'runs-off' | 'jumps'
+
+/** Null where no host drives the channel, or nothing hangs on it. */
+export function effect(moment: Moment, reference: Moment, channel: Channel): EffectWord | null {
+  if (!driven(moment, channel)) return null
+  const planned = chainOf(reference, channel)
+  const actual = chainOf(moment, channel)
+  const last = planned.at(-1)
+  if (!last) return null
+  const lastNow = now(moment, last)
+  if (!lastNow || lastNow.lit < lastNow.leds) return 'stops-short'
+  const order = (chain: readonly ChainEntry[]): string => chain.map((e) => `${e.part}.${e.light}`).join(' ')
+  if (order(planned) !== order(actual)) return 'jumps'
+  const told = profileOf(moment, reference, channel)
+  const fitted = channel.sockets.map((_, b) =>
+    actual.filter((e) => e.branch === b).reduce((sum, e) => sum + e.leds, 0),
+  )
+  const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
+  if (channel.order === 'parallel') return told.some((n, b) => n > (fitted[b] ?? 0)) ? 'runs-off' : 'whole'
+  if (told.length === channel.sockets.length && sum(told) > sum(fitted)) return 'runs-off'
+  const longest = Math.max(...actual.map((e) => e.start + e.leds))
+  if (sum(told) > longest && channel.order === 'series') return 'runs-off'
+  return channel.order === 'series' && told.some((n, b) => n !== (fitted[b] ?? 0)) ? 'jumps' : 'whole'
+}
+
+const driven = (moment: Moment, channel: Channel): boolean =>
+  moment.world.power &&
+  (channel.driver < 0
+    ? moment.world.settings.host.program === 'running'
+    : hostSpeaksTo(moment, channel.driver))
+
+/** Names of the parts that light when this port alone is lit, joined by +; null where no host can do that. */
+export function answersAt(moment: Moment, reference: Moment, socket: number): string | null {
+  const { build } = moment
+  const channel = channelsOf(build).find((c) => c.sockets.includes(socket))
+  if (!channel || channel.order === 'parallel' || !driven(moment, channel)) return null
+  const branch = channel.sockets.indexOf(socket)
+  const profile = profileOf(moment, reference, channel)
+  const before = channel.order === 'series' ? profile.slice(0, branch).reduce((a, b) => a + b, 0) : 0
+  const from = before
+  const to = channel.order === 'series' ? before + (profile[branch] ?? 0) : Number.POSITIVE_INFINITY
+  if (outOf(moment, channel.sockets[0] ?? NOWHERE)?.making === 'frozen') return 'none'
+  const lit = chainOf(moment, channel)
+    .filter((entry) => {
+      const shown = now(moment, entry)
+      return shown !== undefined && entry.start < to && entry.start + shown.lit > from
+    })
+    .map((entry) => entry.part)
+  const ids = build.parts.flatMap((part, i) => (lit.includes(i) ? [part.part.id] : []))
+  return ids.length === 0 ? 'none' : ids.join('+')
+}
+
+/** Ports that a host can light alone. */
+export const lightablePorts = (build: Build): readonly number[] =>
+  channelsOf(build).flatMap((c) => (c.order === 'parallel' ? [] : c.sockets))

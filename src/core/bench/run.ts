@@ -1,0 +1,52 @@
+/**
+ * Runs a build with faults planted and edits made, and gives a sight that answers every observable. Pure and
+ * total: the same build, faults and edits always show the same. Nothing is worked out before it is looked at.
+ */
+import type { Build } from './build.ts'
+import type { Edit } from './edit.ts'
+import { look, type Scene } from './look.ts'
+import { type Moment, momentOf } from './moment.ts'
+import type { Observable, Value } from './observable.ts'
+import { applyEdit, asPlanned, type World } from './world.ts'
+
+/** What a fault does to the build as it really is. */
+export type Plant = (world: World, build: Build) => void
+
+export interface Sight {
+  /** The value of an observable, null where it has none. */
+  see(o: Observable): Value | null
+}
+
+export interface Run {
+  readonly plants: readonly Plant[]
+  readonly edits: readonly Edit[]
+  /** The last word on power; without it the edits decide, and a build starts switched on. */
+  readonly power?: 'on' | 'off'
+  /** Loose joints make contact just now. */
+  readonly contact?: boolean
+}
+
+function worldOf(build: Build, { plants, edits, power, contact }: Run): World {
+  const world = asPlanned(build)
+  for (const plant of plants) plant(world, build)
+  for (const edit of edits) applyEdit(build, world, edit)
+  if (power) world.power = power === 'on'
+  world.contact = contact ?? false
+  return world
+}
+
+/** What should be there after these edits, were nothing wrong; many runs share it. */
+export function referenceOf(build: Build, edits: readonly Edit[], power?: 'on' | 'off'): Moment {
+  return momentOf(build, worldOf(build, { plants: [], edits, ...(power ? { power } : {}) }))
+}
+
+/** @param reference from `referenceOf` with the same edits and power; made anew where it is not given. */
+export function run(build: Build, what: Run, reference?: Moment): Sight {
+  const world = worldOf(build, what)
+  const scene: Scene = {
+    now: momentOf(build, world),
+    reference: reference ?? referenceOf(build, what.edits, what.power),
+    retry: (forced) => momentOf(build, world, forced),
+  }
+  return { see: (o) => look(scene, o) }
+}

@@ -1,0 +1,209 @@
+/**
+ * A build as it really is at one moment: which plug sits where and how well, which conductors are open, which
+ * ports and parts do not work, what is set. Faults sit on things; edits make new joints, and a new joint is a
+ * healthy one, so a bad lead moves with its fan and a bad port stays, without a rule for either.
+ */
+import type { Settings } from '../plan/plan.ts'
+import { type Build, NOWHERE } from './build.ts'
+import type { Edit } from './edit.ts'
+import { withSetting } from './setting.ts'
+
+/** How a plug sits in its socket; only a sound joint conducts, a loose one now and then. */
+export const JOINT = { sound: 0, loose: 1, offset: 2, reversed: 3 } as const
+
+/** What does not work at a socket, as bits. */
+export const PORT = { dead: 1, tripped: 2, control: 4, tach: 8, data: 16, flaky: 32 } as const
+
+export interface PartState {
+  readonly motor?: 'dead' | 'seized' | 'blocked' | 'worn'
+  readonly tachDead?: boolean
+  readonly lightsDead?: boolean
+  /** Number of the first LED that neither lights nor hands data on, from 1. */
+  readonly ledDead?: number
+  /** Does nothing at all. */
+  readonly dead?: boolean
+  /** Works, but does not answer over USB. */
+  readonly notAnswering?: boolean
+  /** Stopped taking new data while it ran; a full power-off clears it. */
+  readonly hung?: boolean
+  /** The way whose tach really comes back, where it is not the planned one. */
+  readonly tachFrom?: number | 'all'
+}
+
+export interface World {
+  readonly socketOf: Int32Array
+  readonly plugIn: Int32Array
+  readonly joint: Uint8Array
+  /** By plug: bit c is set where conductor c of its lead is open. */
+  readonly cut: Uint16Array
+  readonly port: Uint8Array
+  readonly parts: Map<number, PartState>
+  /** By lead of the supply: how it sits at the supply; `sound`, `loose`, or out. */
+  readonly supplyEnd: Uint8Array
+  settings: Settings
+  power: boolean
+  /** Loose joints make contact at this moment. */
+  contact: boolean
+  /** Some plug is not where the plan has it, so loads must be added up anew. */
+  rewired: boolean
+}
+
+export const SUPPLY_END_OUT = 9
+
+/** The build exactly as planned, with power on. The caller may change the copy it gets. */
+export const asPlanned = (build: Build): World => ({
+  socketOf: build.socketOf.slice(),
+  plugIn: build.plugIn.slice(),
+  joint: new Uint8Array(build.ports.length),
+  cut: new Uint16Array(build.ports.length),
+  port: new Uint8Array(build.ports.length),
+  parts: new Map(),
+  supplyEnd: new Uint8Array(build.plan.supply.leads.length),
+  settings: build.plan.settings,
+  power: true,
+  contact: false,
+  rewired: false,
+})
+
+export const alterPart = (world: World, part: number, change: PartState): void => {
+  world.parts.set(part, { ...world.parts.get(part), ...change })
+}
+
+/** Pulls a plug out of wherever it is. */
+export function pull(world: World, plug: number): void {
+  const socket = world.socketOf[plug] ?? NOWHERE
+  if (socket >= 0) world.plugIn[socket] = NOWHERE
+  world.socketOf[plug] = NOWHERE
+  world.joint[plug] = JOINT.sound
+  world.rewired = true
+}
+
+/** Pushes a plug home in a socket; what was in there comes out first. */
+export function push(world: World, plug: number, socket: number): void {
+  pull(world, plug)
+  const other = world.plugIn[socket] ?? NOWHERE
+  if (other >= 0) pull(world, other)
+  world.socketOf[plug] = socket
+  world.plugIn[socket] = plug
+}
+
+export function exchange(world: World, a: number, b: number): void {
+  const atA = world.socketOf[a] ?? NOWHERE
+  const atB = world.socketOf[b] ?? NOWHERE
+  pull(world, a)
+  pull(world, b)
+  if (atB >= 0) push(world, a, atB)
+  if (atA >= 0) push(world, b, atA)
+}
+
+/** Pushes a plug home again: where it is, or in its planned socket if it was out and that is free. */
+export function reseat(build: Build, world: World, plug: number): void {
+  world.joint[plug] = JOINT.sound
+  if ((world.socketOf[plug] ?? NOWHERE) >= 0) return
+  const planned = build.socketOf[plug] ?? NOWHERE
+  if (planned >= 0 && (world.plugIn[planned] ?? NOWHERE) < 0) push(world, plug, planned)
+}
+
+/** Number of a supply lead named `supply.SA`, or NOWHERE. */
+export const supplyLeadAt = (build: Build, ref: string): number =>
+  ref.startsWith('supply.')
+    ? build.plan.supply.leads.findIndex((lead) => `supply.${lead.id}` === ref)
+    : NOWHERE
+
+const plugAt = (build: Build, world: World, ref: string): number => {
+  const port = build.portAt.get(ref) ?? NOWHERE
+  if (port < 0) return NOWHERE
+  return build.ports[port]?.gender === 'plug' ? port : (world.plugIn[port] ?? NOWHERE)
+}
+
+function substitutePart(build: Build, world: World, index: number): void {
+  world.parts.delete(index)
+  const part = build.parts[index]
+  if (!part) return
+  for (const plug of part.plugs) {
+    world.cut[plug] = 0
+    reseat(build, world, plug)
+  }
+  for (const socket of part.sockets) {
+    world.port[socket] = 0
+    const plug = world.plugIn[socket] ?? NOWHERE
+    if (plug >= 0) world.joint[plug] = JOINT.sound
+  }
+}
+
+/** Switching off clears trips and whatever had hung. */
+function powerOff(world: World): void {
+  world.power = false
+  for (let i = 0; i < world.port.length; i++) world.port[i] = (world.port[i] ?? 0) & ~PORT.tripped
+  for (const [index, state] of world.parts) {
+    if (!state.hung) continue
+    const { hung: _, ...rest } = state
+    world.parts.set(index, rest)
+  }
+}
+
+/** Does one edit; false where it names something that is not there or a value that does not fit. */
+export function applyEdit(build: Build, world: World, edit: Edit): boolean {
+  switch (edit.do) {
+    case 'power':
+      if (edit.to === 'off') powerOff(world)
+      else world.power = true
+      return true
+    case 'unplug': {
+      const lead = supplyLeadAt(build, edit.plug)
+      if (lead >= 0) world.supplyEnd[lead] = SUPPLY_END_OUT
+      const plug = plugAt(build, world, edit.plug)
+      if (plug >= 0) pull(world, plug)
+      return plug >= 0 || lead >= 0
+    }
+    case 'plug': {
+      const plug = build.portAt.get(edit.plug) ?? NOWHERE
+      const socket = build.portAt.get(edit.socket) ?? NOWHERE
+      if (plug < 0 || socket < 0) return false
+      push(world, plug, socket)
+      return true
+    }
+    case 'swap': {
+      const a = plugAt(build, world, edit.a)
+      const b = plugAt(build, world, edit.b)
+      if (a < 0 || b < 0) return false
+      exchange(world, a, b)
+      return true
+    }
+    case 'reseat': {
+      const lead = supplyLeadAt(build, edit.plug)
+      if (lead >= 0) world.supplyEnd[lead] = JOINT.sound
+      const plug = plugAt(build, world, edit.plug)
+      if (plug >= 0) reseat(build, world, plug)
+      return plug >= 0 || lead >= 0
+    }
+    case 'substitute': {
+      const part = build.partAt.get(edit.what)
+      if (part !== undefined) {
+        substitutePart(build, world, part)
+        return true
+      }
+      const plug = build.portAt.get(edit.what) ?? NOWHERE
+      if (plug < 0) return false
+      world.cut[plug] = 0
+      reseat(build, world, plug)
+      return true
+    }
+    case 'free': {
+      const part = build.partAt.get(edit.part)
+      if (part === undefined) return false
+      const state = world.parts.get(part)
+      if (state?.motor === 'blocked') {
+        const { motor: _, ...rest } = state
+        world.parts.set(part, rest)
+      }
+      return true
+    }
+    case 'set': {
+      const settings = withSetting(world.settings, edit.setting, edit.value)
+      if (!settings) return false
+      world.settings = settings
+      return true
+    }
+  }
+}
