@@ -10,10 +10,10 @@ import type { Reduced } from './reduce.ts'
 const NOTHING = 1e-12
 
 export interface Bounds {
-  /** Repairs only, from `weights[at …]` in the given mode. */
-  most(weights: Float64Array, at: number, mode: number): number
+  /** Repairs only, from these weights (any scale) in the given mode. */
+  most(weights: Float64Array, mode: number): number
   /** The fault told for nothing, same arguments. */
-  least(weights: Float64Array, at: number, mode: number): number
+  least(weights: Float64Array, mode: number): number
 }
 
 /** Minutes of repair `r` from `mode`, with the switching before it and the switch for its proof after it. */
@@ -40,8 +40,8 @@ export function boundsFor(t: Reduced): Bounds {
   const before = new Float64Array(count + 1)
 
   /** Fills `order`, `before` (mass left before each); `lead` ≥ 0 goes first. Returns how many repairs help. */
-  function arrange(weights: Float64Array, at: number, total: number, lead: number): number {
-    for (let k = 0; k < n; k++) alive[k] = weights[at + k]!
+  function arrange(weights: Float64Array, total: number, lead: number): number {
+    for (let k = 0; k < n; k++) alive[k] = weights[k]!
     for (let r = 0; r < count; r++) {
       let sum = 0
       for (let f = fixedStart[r]!; f < fixedStart[r + 1]!; f++) sum += alive[fixed[f]!]!
@@ -97,16 +97,16 @@ export function boundsFor(t: Reduced): Bounds {
   }
 
   return {
-    most(weights, at, mode) {
+    most(weights, mode) {
       let total = 0
-      for (let k = 0; k < n; k++) total += weights[at + k]!
+      for (let k = 0; k < n; k++) total += weights[k]!
       if (total <= 0) return 0
-      const used = arrange(weights, at, total, -1)
+      const used = arrange(weights, total, -1)
       let value = follow(used, mode)
       if (mode === 0 || used === 0) return value
       // From the other power state a repair done there saves a switch: see whether leading with one is better.
       let lead = -1
-      for (let k = 0; k < n; k++) alive[k] = weights[at + k]!
+      for (let k = 0; k < n; k++) alive[k] = weights[k]!
       let bestP = 0
       for (let r = 0; r < count; r++) {
         if (t.repairMode[r] === 0) continue
@@ -117,14 +117,13 @@ export function boundsFor(t: Reduced): Bounds {
           bestP = sum
         }
       }
-      if (lead >= 0 && lead !== order[0])
-        value = Math.min(value, follow(arrange(weights, at, total, lead), mode))
+      if (lead >= 0 && lead !== order[0]) value = Math.min(value, follow(arrange(weights, total, lead), mode))
       return value
     },
-    least(weights, at, mode) {
+    least(weights, mode) {
       const from = mode * n
       let sum = 0
-      for (let k = 0; k < n; k++) sum += weights[at + k]! * told[from + k]!
+      for (let k = 0; k < n; k++) sum += weights[k]! * told[from + k]!
       return sum
     },
   }

@@ -8,6 +8,8 @@ import { type Step, search } from './search.ts'
 
 /** How many other steps are reported beside the best. */
 const OTHERS = 5
+const WHOLE = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
+const NARROW = { checks: 12, repairs: 8 }
 
 export interface ChooseOptions {
   /** Leaf values worked out at most; more is slower and closer to the optimum. */
@@ -21,7 +23,11 @@ export interface ChooseOptions {
  */
 export function chooseStep(problem: Problem, standing: Standing, options: ChooseOptions = {}): Decision {
   const reduced = reduce(problem, standing)
-  const found = search(reduced, { nodes: options.nodes ?? 20_000, hope: options.hope ?? 0.4 })
+  const found = search(reduced, {
+    nodes: options.nodes ?? 20_000,
+    hope: options.hope ?? 0.7,
+    width: reduced.n <= 17 && reduced.checkOf.length <= 16 ? WHOLE : NARROW,
+  })
   const ranked = found.steps
     .filter((s) => s.kind !== 'repair' || reduced.repairOf[s.index]! >= 0)
     .map((s) => ({ choice: choiceOf(s), id: idOf(s), value: Math.round(s.most * 1e9) / 1e9 }))

@@ -96,7 +96,7 @@ function mergeAlike(problem: Problem, standing: Standing, live: readonly number[
     for (const s of live) {
       const row = check.table[s]!
       let h = hash[s]!
-      for (let o = 0; o < row.length; o++) h = Math.imul(h ^ Math.round(row[o]! * 1e6), 0x01000193)
+      for (let o = 0; o < row.length; o++) h = Math.imul(h ^ ((row[o]! * 1e6 + 0.5) | 0), 0x01000193)
       hash[s] = h
     }
   }

@@ -1,0 +1,89 @@
+/**
+ * The states of a search, each once: the belief over classes, the power state and the checks that may not be asked
+ * again. Two ways to the same state (answers in another order, say) meet in one record, so what is learnt on one
+ * way counts on the other.
+ */
+import { boundsFor } from './bounds.ts'
+import type { Reduced } from './reduce.ts'
+
+/** A step that may be taken in a state, with what it costs at least and at most from there on, in minutes. */
+export interface Action {
+  readonly kind: 'check' | 'repair'
+  /** Index in the reduced problem. */
+  readonly index: number
+  /** Of the step itself, switching included. */
+  readonly minutes: number
+  least: number
+  most: number
+  /** States it leads to while the job is not over, and the odds of each; filled when first followed. */
+  children: State[] | undefined
+  odds: number[] | undefined
+}
+
+export interface State {
+  /** By class, summing to 1. */
+  readonly weight: Float64Array
+  readonly mode: number
+  /** Bit `c % 32` of word `c / 32`: check `c` was asked. Only of checks that may err; others then tell nothing. */
+  readonly asked: Int32Array
+  least: number
+  most: number
+  /** Undefined until the state is opened. */
+  actions: Action[] | undefined
+}
+
+export interface States {
+  /** The state with this belief; `weight` (any positive scale, `mass` its sum) and `asked` are copied if new. */
+  reach(weight: Float64Array, mass: number, mode: number, asked: Int32Array): State
+  /** How many there are. */
+  count(): number
+}
+
+/** Beliefs closer than this in every class are the same belief. */
+const SAME = 1e-10
+
+export function statesOf(t: Reduced): States {
+  const bounds = boundsFor(t)
+  const byHash = new Map<number, State[]>()
+  const share = new Float64Array(t.n)
+  let count = 0
+
+  return {
+    reach(weight, mass, mode, asked) {
+      let hash = mode
+      for (let i = 0; i < asked.length; i++) hash = Math.imul(hash ^ asked[i]!, 0x01000193)
+      for (let k = 0; k < t.n; k++) {
+        share[k] = weight[k]! / mass
+        hash = Math.imul(hash ^ ((share[k]! * 1e7 + 0.5) | 0), 0x01000193)
+      }
+      const bucket = byHash.get(hash)
+      const known = bucket?.find(
+        (s) => s.mode === mode && sameWords(s.asked, asked) && sameShares(s.weight, share),
+      )
+      if (known) return known
+      const state: State = {
+        weight: share.slice(),
+        mode,
+        asked: asked.slice(),
+        least: bounds.least(share, mode),
+        most: bounds.most(share, mode),
+        actions: undefined,
+      }
+      count++
+      if (bucket) bucket.push(state)
+      else byHash.set(hash, [state])
+      return state
+    },
+    count: () => count,
+  }
+}
+
+function sameWords(a: Int32Array, b: Int32Array): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false
+  return true
+}
+
+function sameShares(a: Float64Array, b: Float64Array): boolean {
+  for (let k = 0; k < a.length; k++) if (Math.abs(a[k]! - b[k]!) > SAME) return false
+  return true
+}
