@@ -1,0 +1,114 @@
+/** Help texts of the commands: what each does, its options, and examples that can be typed as they stand. */
+import type { CommandText } from '../language.ts'
+
+export const commandTexts: Readonly<Record<string, CommandText>> = {
+  diagnose: {
+    summary: 'Find what is wrong with a build, step by step',
+    about: [
+      'Reads the wiring plan, asks what is seen, checks the answers against the plan, names the cause, and proves the fix.',
+      'Every answer is written to the job log at once; a job that was left can be taken up again with "resume".',
+      'Without a terminal, or with --plain, the job goes line by line; --lines speaks JSON for other programs.',
+    ],
+    options: {
+      symptom: 'what is wrong; without it you are asked',
+      log: 'write the job log to this file',
+      plain: 'line by line, for screen readers and pipes',
+      lines: 'JSON, one object a line, for other programs',
+      ascii: 'no characters beyond ASCII in drawings',
+      force: 'go on although the audit of the plan found what will damage parts',
+    },
+    examples: [
+      ['whichlead diagnose studio.build.yaml', 'asks what is wrong, then looks for the cause'],
+      ['whichlead diagnose studio.build.yaml --symptom lights-dark', 'starts with dark lights'],
+      ['whichlead diagnose studio.build.yaml --plain', 'line by line'],
+    ],
+  },
+  check: {
+    summary: 'Check a wiring plan before power-on',
+    about: [
+      'Reads the plan and tells every limit that it breaks: currents, ports, depth, voltages, settings.',
+    ],
+    options: { json: 'findings as JSON', lines: 'findings as JSON, one a line' },
+    examples: [['whichlead check studio.build.yaml', 'what to change before switching on']],
+  },
+  draw: {
+    summary: 'Draw the wiring of a build',
+    about: ['Draws the plan from supply and headers down to each fan and light.'],
+    options: { ascii: 'no characters beyond ASCII', width: 'columns to draw in' },
+    examples: [['whichlead draw studio.build.yaml', 'the whole wiring as text']],
+  },
+  bench: {
+    summary: 'Run a plan with faults and edits, and print what would be seen',
+    about: [
+      'Runs the model of the build: with the faults and after the edits given, in their order, and prints every',
+      'thing that can be seen, read or measured. With --list-faults: all single faults of the plan with their priors.',
+    ],
+    options: {
+      fault: 'a fault as AT:MODE; may be given more than once',
+      edit: 'an edit, such as "swap F2.motor F3.motor"; may be given more than once',
+      json: 'as JSON',
+      'list-faults': 'list the single faults of the plan',
+    },
+    examples: [
+      ['whichlead bench studio.build.yaml', 'what the healthy build shows'],
+      ['whichlead bench studio.build.yaml --fault F2.light:unplugged', 'what it shows with a plug out'],
+      ['whichlead bench studio.build.yaml --list-faults --json', 'every fault it could have'],
+    ],
+  },
+  resume: {
+    summary: 'Take up a job that was left',
+    about: [
+      'Replays the job log and goes on at the question where it stopped. Without a log: the newest one that is not finished.',
+    ],
+    options: {
+      plain: 'line by line, for screen readers and pipes',
+      lines: 'JSON, one object a line, for other programs',
+      ascii: 'no characters beyond ASCII in drawings',
+      plan: 'the plan file, if it has moved since',
+    },
+    examples: [
+      ['whichlead resume', 'the newest job here that is not finished'],
+      ['whichlead resume studio-lights-dark.job.ndjson', 'this one'],
+    ],
+  },
+  report: {
+    summary: 'Make a page of a job that a colleague can read',
+    about: [
+      'Reads a job log and writes a report: what was wrong, what was seen and done, what it was, and the proof.',
+    ],
+    options: { out: 'write to this file instead of standard output', force: 'replace the file if it exists' },
+    examples: [['whichlead report studio-lights-dark.job.ndjson --out report.md', 'a Markdown page']],
+  },
+  jobs: {
+    summary: 'List the jobs in this folder',
+    about: ['Lists job logs with their build, symptom and state, the newest first.'],
+    options: { json: 'as JSON' },
+    examples: [['whichlead jobs', 'what is open and what is done']],
+  },
+  new: {
+    summary: 'Start a wiring plan',
+    about: ['Writes a small plan with comments, to be changed to the build at hand.'],
+    options: { force: 'replace the file if it exists' },
+    examples: [['whichlead new studio.build.yaml', 'a plan to start from']],
+  },
+  schema: {
+    summary: 'Print the JSON Schema of a wiring plan, for editors',
+    about: ['An editor that knows the schema completes keys and marks mistakes while a plan is written.'],
+    options: {},
+    examples: [['whichlead schema > build.schema.json', 'a file for the editor']],
+  },
+  engine: {
+    summary: 'Solve troubleshooting problems with the engine alone',
+    about: [
+      'Reads troubleshooting problems as JSON and answers with the next step, for measuring the engine.',
+    ],
+    options: { policy: 'answer with the next step for each line read' },
+    examples: [],
+  },
+  help: {
+    summary: 'Help for a command',
+    about: [],
+    options: {},
+    examples: [['whichlead help bench', 'what bench takes']],
+  },
+}

@@ -1,0 +1,64 @@
+/** What the line-by-line front end says of its own: greeting, help that fits the moment, what was not understood. */
+import type { View } from '../../job/view.ts'
+import { clean, shorten } from '../clean.ts'
+import type { Dialogue } from '../language.ts'
+import { symptomText } from './symptoms.ts'
+
+const said = (text: string): string => `"${shorten(clean(text), 40)}"`
+
+const ALWAYS = [
+  "  can't tell       you looked and cannot say (also: unsure)",
+  "  can't do         this cannot be done here (also: cannot, skip); it is not asked again",
+  '  why              why this step, and what each answer would mean',
+  '  path             what was done and seen so far',
+  '  where            the run of the lead in question',
+  '  undo             take the last answer back',
+  '  note TEXT        put a note into the log',
+  '  again            say the question once more',
+  '  hand over        end here and leave a page for the next person',
+  '  leave            stop for now; the job can be taken up again',
+]
+
+const HELP: Readonly<Record<'do' | 'one' | 'many' | 'ended', readonly string[]>> = {
+  do: ['When it is done, type: done (or 1).', ...ALWAYS],
+  one: ['Type the number of the answer, or the beginning of its words.', ...ALWAYS],
+  many: [
+    'Type the names or numbers of all that hold, with blanks between: F2 F5, or 1 4.',
+    'Where a thing can be marked in more than one way, add the word: F3 part. For none, type: none.',
+    ...ALWAYS,
+  ],
+  ended: ['The job has ended.'],
+}
+
+const WAYS: Readonly<Record<'do' | 'one' | 'many', string>> = {
+  do: "done, can't do",
+  one: "a number, can't tell, can't do",
+  many: "names or numbers, none, can't tell, can't do",
+}
+
+export const dialogue: Dialogue = {
+  prompt: '> ',
+  hello: (view: View) => [
+    `${clean(view.plan.build)}. ${symptomText(view.symptom).name}.`,
+    `Every answer is kept at once in ${clean(view.log)}.`,
+    'Type ? for help.',
+  ],
+  help: (kind) => [...HELP[kind]],
+  ways: (kind, canUndo) => `(${WAYS[kind]}, why, path${canUndo ? ', undo' : ''}, leave, ? for help)`,
+  notUnderstood: (text) => `${said(text)} is not one of the answers. The question stands; type ? for help.`,
+  whichOf: (text, choices) => `${said(text)} may be: ${choices.join('; ')}. Which one?`,
+  outOfRange: (n, last) => `There is no answer ${n}; they go from 1 to ${last}.`,
+  twice: (thing) => `${said(thing)} is marked in two ways. Which one?`,
+  noteTaken: 'Note kept.',
+  noteEmpty: 'Write the note after the word: note behind the cover, hard to reach',
+  nothingToUndo: 'There is nothing to take back yet.',
+  undone: 'Taken back.',
+  pathSoFar: 'So far:',
+  pathEmpty: 'Nothing has been asked yet.',
+  where: 'Where: ',
+  whereUnknown: 'No lead is in question yet.',
+  inputEnded: (log) =>
+    `The input has ended; the job is kept. Take it up again with: whichlead resume ${clean(log)}`,
+  tooLong: 'That line is too long. The question stands.',
+  notUtf8: 'That line is not text. The question stands.',
+}

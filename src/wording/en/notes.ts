@@ -1,0 +1,95 @@
+/**
+ * Notes in words. A note's facts are data: references under `at`, `refs`, `parts` or `from`, a `what` that says which
+ * sentence, figures with their unit. Facts without a sentence of their own are still told, never dropped.
+ */
+import type { Note } from '../../core/checks/prompt.ts'
+import { cleanName } from '../clean.ts'
+import type { Scene } from '../language.ts'
+import { caution } from './cautions.ts'
+import { list, refName } from './names.ts'
+import { sentence } from './values.ts'
+
+type Facts = Note['facts']
+type Fact = Facts[string] | undefined
+
+const HEAD: Readonly<Record<Note['kind'], string>> = {
+  finding: 'From the plan: ',
+  caution: 'Caution: ',
+  conflict: 'At odds: ',
+  assumed: 'Assumed: ',
+  repeat: 'Once more: ',
+  'cross-check': 'Against the plan: ',
+  restored: 'Put back: ',
+}
+
+const many = (fact: Fact): readonly string[] =>
+  fact === undefined ? [] : typeof fact === 'object' ? fact : [String(fact)]
+
+/** A reference is named; anything else is said as it stands. */
+function named(text: string, scene: Scene): string {
+  const part = text.split(/[./]/)[0] ?? ''
+  const known =
+    scene.plan.parts.some((p) => p.id === part) ||
+    ['board', 'supply', 'headers', 'channels', 'host', 'ports'].includes(part)
+  return known && !/\s/.test(text) ? refName(text, scene) : cleanName(text)
+}
+
+const names = (fact: Fact, scene: Scene): string => list(many(fact).map((x) => named(x, scene)))
+
+/** Sentences of cross-checks and the like, by the fact `what`. */
+const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
+  shared: (f, s) =>
+    `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}, and nothing else does.`,
+  'shared-too': (f, s) =>
+    `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}; ${names(f.also, s)} hangs there too and is right.`,
+  'nothing-shared': (f, s) => `${names(f.parts ?? f.refs, s)} share nothing by the plan.`,
+  fed: (f, s) => `By the plan ${names(f.at, s)} is fed from ${names(f.from, s)}.`,
+  driven: (f, s) => `By the plan ${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
+  'speed-from': (f, s) => `By the plan ${names(f.at, s)} counts the speed of ${names(f.from, s)} only.`,
+  'no-speed': (f, s) => `By the plan no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
+  'nothing-fits': (_, __) => 'No single cause that the plan allows explains all answers well.',
+  disagree: (f, s) => `What was answered about ${names(f.at ?? f.refs, s)} does not fit the rest.`,
+}
+
+const WORD: Readonly<Record<string, string>> = {
+  at: 'at',
+  refs: 'concerns',
+  parts: 'parts',
+  from: 'from',
+  figure: 'figure',
+  limit: 'limit',
+  seqs: 'steps',
+  steps: 'steps',
+  path: 'in the plan',
+  value: 'value',
+}
+
+/** Facts one by one, for a note that has no sentence: "concerns H1; figure 3.2 A; limit 3 A". */
+function plainly(facts: Facts, scene: Scene): string {
+  const unit = typeof facts.unit === 'string' ? ` ${cleanName(facts.unit)}` : ''
+  return Object.entries(facts)
+    .filter(([key]) => key !== 'unit' && key !== 'source' && key !== 'severity')
+    .map(([key, value]) => {
+      if (key === 'rule' || key === 'what') return cleanName(String(value).replace(/-/g, ' '))
+      const said =
+        typeof value === 'number'
+          ? `${value}${key === 'figure' || key === 'limit' ? unit : ''}`
+          : names(value, scene)
+      return `${WORD[key] ?? cleanName(key.replace(/[-_]/g, ' '))} ${said}`
+    })
+    .join('; ')
+}
+
+/** A note's lines, the first with its kind in words. */
+export function noteLines(note: Note, scene: Scene): string[] {
+  if (note.kind === 'caution') {
+    const ids = many(note.facts.ids ?? note.facts.id ?? note.facts.caution)
+    const told = ids.map(caution)
+    if (told.length > 0)
+      return told.flatMap((c) => [`${HEAD.caution}${c.title}.`, ...c.lines.map((l) => `  ${l}`)])
+  }
+  const what = note.facts.what
+  const say = typeof what === 'string' ? SAID[what] : undefined
+  const said = say ? say(note.facts, scene) : plainly(note.facts, scene)
+  return [`${HEAD[note.kind]}${sentence(said, scene)}`]
+}

@@ -1,0 +1,261 @@
+/**
+ * Questions in words, from what they look at. They ask for what is seen or read out, never for a judgement, and say
+ * where and how to look. One function for an observable of each kind, one for several at once, one for marks.
+ */
+import type { Observable } from '../../core/bench/observable.ts'
+import type { About, Ask } from '../../core/checks/prompt.ts'
+import { cleanName } from '../clean.ts'
+import type { QuestionText, Scene } from '../language.ts'
+import {
+  kindOf,
+  leadName,
+  list,
+  partName,
+  partOf,
+  portName,
+  refName,
+  settingName,
+  wireName,
+} from './names.ts'
+import { channelName, sentence, sightingWords, valueWords } from './values.ts'
+
+interface Look {
+  readonly ask: string
+  readonly hints: readonly string[]
+}
+
+const look = (ask: string, ...hints: string[]): Look => ({ ask, hints })
+
+const voltsLook = (at: string, scene: Scene): Look => {
+  const slash = at.lastIndexOf('/')
+  const wire = wireName(at.slice(slash + 1))
+  return look(
+    `Measure the ${wire} contact of ${portName(at.slice(0, slash), scene)} against ground. What does the meter show?`,
+    'Direct current range, 20 V. Count what is within 5 % of what should stand there as right.',
+  )
+}
+
+const rotor = (at: string, scene: Scene) => (partOf(at, scene)?.kind === 'pump' ? 'the rotor' : 'the blades')
+
+/** One observable, asked for. `off` tells that the mains are off and hands may touch. */
+function lookAt(o: Observable, off: boolean, scene: Scene): Look {
+  const name = refName(o.at, scene)
+  switch (o.what) {
+    case 'spins':
+      return off
+        ? look(`Turn ${rotor(o.at, scene)} of ${name} with a finger. How do they go?`)
+        : look(`Look at ${name}. Does it turn?`, 'Watch for ten seconds; do not touch.')
+    case 'rpm':
+      return look(
+        `Read the speed shown for ${name}. What does it say?`,
+        "On the firmware's fan page or in the monitoring program; mind the row. Watch a few readings.",
+      )
+    case 'lit':
+      return look(`Look at the lights of ${name}. How are they?`, 'Watch for ten seconds.')
+    case 'shows':
+      return look(`Look at what ${name} shows. What is it?`, 'Set one steady colour first if a program runs.')
+    case 'effect':
+      return look(
+        `Let one effect run over ${channelName(o.at, scene)} and watch it go round. How far does it get?`,
+        'Take a single moving light, slow.',
+      )
+    case 'answers':
+      return look(
+        `Light ${name} alone, in the lighting program. What lights?`,
+        'Set every other port to black first.',
+      )
+    case 'goes':
+      return look(
+        `Follow ${leadName(o.at, scene)} by hand to its far end. Where is it plugged in?`,
+        'Read the print beside the socket.',
+      )
+    case 'listed':
+      return look(
+        `Look for ${name} in the list of USB devices. Is it there?`,
+        'In the system, not in the lighting program.',
+      )
+    case 'follows':
+      return look(
+        `Set ${name} to 30 %, then to 100 %. Do the fans on it follow?`,
+        'Wait ten seconds after each change; look at each fan.',
+      )
+    case 'volts':
+      return voltsLook(o.at, scene)
+    case 'seated':
+      return look(
+        `Look at ${name} and press on it. Is it home in its socket?`,
+        'Move it a little: a seated plug does not give.',
+      )
+    case 'setting':
+      return look(`Read out ${settingName(o.at, scene)}. What is it set to?`)
+    case 'alarm':
+      return look(
+        `Is an alarm shown for ${name}?`,
+        'On the start-up page, the firmware page or the monitoring program.',
+      )
+  }
+}
+
+const sameWhat = (observe: readonly Observable[]): boolean =>
+  observe.every((o) => o.what === observe[0]?.what)
+
+const TOGETHER: Readonly<Partial<Record<Observable['what'], (names: string) => Look>>> = {
+  lit: (names) => look(`Look at the lights of ${names}. What do you see?`, 'Watch for ten seconds.'),
+  spins: (names) => look(`Look at ${names}. Which turn, and how?`, 'Watch for ten seconds; do not touch.'),
+  rpm: (names) => look(`Read the speeds shown for ${names}. What do they say?`, 'Mind the rows.'),
+  shows: (names) => look(`Look at what ${names} show. What is it?`),
+  seated: (names) => look(`Look at ${names} and press on each. Are they home in their sockets?`),
+  goes: (names) => look(`Follow the leads at ${names} to their far ends. Where are they plugged in?`),
+  listed: (names) => look(`Look for ${names} in the list of USB devices. Which are there?`),
+}
+
+function lookAtSeveral(observe: readonly Observable[], off: boolean, scene: Scene): Look {
+  const [first] = observe
+  if (first === undefined) return look('What do you see?')
+  if (observe.length === 1) return lookAt(first, off, scene)
+  const names = list(observe.map((o) => refName(o.at, scene)))
+  if (off && first.what === 'spins' && sameWhat(observe))
+    return look(`Turn the blades of ${names} with a finger. How do they go?`)
+  const together = sameWhat(observe) ? TOGETHER[first.what] : undefined
+  if (together) return together(names)
+  const each = observe.map((o) => lookAt(o, off, scene))
+  return look(each.map((l) => l.ask).join(' '), ...new Set(each.flatMap((l) => l.hints)))
+}
+
+/** "Which of these are dark?", from the values that can be marked. */
+const WHICH: Readonly<Record<string, string>> = {
+  'lit dark': 'Which lights are dark?',
+  'lit dark part': 'Which lights are dark, or lit only in part?',
+  'lit flicker': 'Which lights flicker?',
+  'lit whole': 'Which lights are on?',
+  'spins no': 'Which fans stand still?',
+  'spins no twitches': 'Which fans stand still, or twitch and give up?',
+  'spins full': 'Which fans run at full speed?',
+  'spins slow': 'Which fans turn too slowly?',
+  'rpm zero': 'Which headers show 0 RPM?',
+  'rpm none zero': 'Which headers show 0 RPM, or nothing at all?',
+  'shows stored': 'Which lights show the pattern they came with from the factory?',
+  'shows global': 'Which lights show the one effect that runs over all?',
+  'listed no': 'Which of these are missing from the list of USB devices?',
+  'alarm yes': 'For which of these is an alarm shown?',
+}
+
+const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
+  lit: 'Which lights are not right?',
+  spins: 'Which fans do not turn as they should?',
+  rpm: 'Which speeds are not right?',
+  shows: 'Which lights do not show what is set for them?',
+  seated: 'Which plugs are not home?',
+  setting: 'Which settings are these?',
+  listed: 'Which USB parts are not steadily in the list?',
+  follows: 'Where do the fans not follow?',
+}
+
+function whichOf(marks: Extract<Ask, { many: true }>['marks']): string {
+  const what = marks[0]?.observe.what
+  if (what === undefined || marks.some((m) => m.observe.what !== what)) return 'Which of these hold?'
+  const values = [...new Set(marks.map((m) => m.value))].sort()
+  return WHICH[[what, ...values].join(' ')] ?? WHICH_BY_WHAT[what] ?? 'Which of these hold?'
+}
+
+const PAST: Readonly<Record<About, (at: string, scene: Scene) => Look>> = {
+  since: () =>
+    look('When did it begin?', 'Cleaning, moving, an update or a closed cable cover count as changes.'),
+  worked: () => look('Did it ever work in this build?'),
+  'comes-and-goes': () => look('Does it come and go?'),
+  spare: (at, scene) =>
+    look(
+      at
+        ? `Is there a spare at hand, known to be good, for ${spareName(at, scene)}?`
+        : 'Is there a spare at hand, known to be good?',
+    ),
+  tool: (at) => look(at ? `Is there a ${cleanName(at)} at hand?` : 'Is the tool at hand?'),
+  consent: (at, scene) =>
+    look(
+      at
+        ? `The next step touches ${consentName(at, scene)} and cannot simply be taken back. Go on?`
+        : 'The next step cannot simply be taken back. Go on?',
+    ),
+}
+
+const known = (at: string, scene: Scene): boolean =>
+  at.includes('.') || at.includes('/') || partOf(at, scene) !== undefined || at === 'board' || at === 'supply'
+
+const spareName = (at: string, scene: Scene): string =>
+  at.includes('.')
+    ? leadName(at, scene)
+    : known(at, scene)
+      ? `${partName(at, scene)}: a ${kindOf(at, scene)}`
+      : cleanName(at)
+
+const consentName = (at: string, scene: Scene): string =>
+  known(at, scene) ? refName(at, scene) : cleanName(at.replace(/-/g, ' '))
+
+const CHOICE: Readonly<Record<string, string>> = {
+  'since new': 'It is a new build',
+  'since changed': 'After something was changed, opened, moved or updated',
+  'since suddenly': 'Suddenly, with nothing changed',
+  'worked never': 'No, never',
+  'worked once': 'Yes, it worked once',
+  yes: 'Yes',
+  no: 'No',
+}
+
+const AGAIN: Readonly<Record<NonNullable<Ask['again']>, string>> = {
+  conflict: 'Asked again, because the answers so far do not fit together. Look afresh.',
+  changed: 'Asked again, because something has been changed since.',
+  undone: 'Asked again, because the answer was taken back.',
+}
+
+const PROOF = 'This is the proof: look again at what was wrong.'
+
+export function questionText(ask: Ask, scene: Scene): QuestionText {
+  const off = ask.power === 'off'
+  const seen: Look = ask.many
+    ? look(whichOf(ask.marks), 'Mark all; none is an answer too.')
+    : 'about' in ask
+      ? PAST[ask.about](ask.at ?? '', scene)
+      : lookAtSeveral(ask.observe, off, scene)
+  const hints = ask.stage === 'proof' ? [PROOF, ...seen.hints] : seen.hints
+  return { title: seen.ask, hints, ...(ask.again ? { again: AGAIN[ask.again] } : {}) }
+}
+
+/** Several values at once, same ones together: "F1, F3: lit all over; F2: dark". */
+function combined(
+  observe: readonly Observable[],
+  means: readonly (string | null)[],
+  off: boolean,
+  scene: Scene,
+): string {
+  const said = observe.flatMap((o, i) => {
+    const value = means[i]
+    return value === null || value === undefined
+      ? []
+      : [{ o, words: valueWords(o, value, off ? 'off' : 'on', scene), value }]
+  })
+  if (said.length === 0) return 'Something else'
+  const [first] = said
+  if (observe.length === 1 && first) return sentence(first.words, scene)
+  const groups = new Map<string, { at: string[]; first: (typeof said)[number] }>()
+  for (const s of said) {
+    const group = groups.get(`${s.o.what} ${s.words}`)
+    if (group) group.at.push(refName(s.o.at, scene))
+    else groups.set(`${s.o.what} ${s.words}`, { at: [refName(s.o.at, scene)], first: s })
+  }
+  const parts = [...groups.values()].map(({ at, first: s }) =>
+    at.length === 1 ? sightingWords(s.o, s.value, off ? 'off' : 'on', scene) : `${list(at)}: ${s.words}`,
+  )
+  return sentence(parts.join('; '), scene)
+}
+
+export function answerText(ask: Ask, id: string, scene: Scene): string {
+  const off = ask.power === 'off'
+  if (ask.many) {
+    const mark = ask.marks.find((m) => m.id === id)
+    return mark ? sightingWords(mark.observe, mark.value, off ? 'off' : 'on', scene) : cleanName(id)
+  }
+  if ('about' in ask)
+    return CHOICE[`${ask.about} ${id}`] ?? CHOICE[id] ?? sentence(cleanName(id.replace(/-/g, ' ')), scene)
+  const answer = ask.answers.find((a) => a.id === id)
+  return answer ? combined(ask.observe, answer.means, off, scene) : cleanName(id)
+}

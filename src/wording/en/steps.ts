@@ -1,0 +1,55 @@
+/** A thing to do, as a technician reads it: what for, what with, in which order. */
+import type { Do, Purpose } from '../../core/checks/prompt.ts'
+import type { Scene, StepText } from '../language.ts'
+import { caution } from './cautions.ts'
+import { editSentence, whereToSet } from './edits.ts'
+
+const SEVERAL: Readonly<Record<Purpose, string>> = {
+  gate: 'Change the power.',
+  check: 'Try this, in this order.',
+  repair: 'Repair it, in this order.',
+  restore: 'Put things back as they were.',
+  proof: 'Get ready to prove it.',
+}
+
+const LEAD_IN: Readonly<Record<Purpose, string>> = {
+  gate: '',
+  check: 'To try: ',
+  repair: 'Repair: ',
+  restore: 'Put it back: ',
+  proof: '',
+}
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+
+const leadIn = (purpose: Purpose, sentence: string): string =>
+  LEAD_IN[purpose] ? `${LEAD_IN[purpose]}${lower(sentence)}` : sentence
+
+/** Nothing to change by hand: wait, or only get ready to look. */
+const idle = (step: Do): string =>
+  step.hands === 'in'
+    ? 'Reach into the case for the next look; change nothing.'
+    : step.power === 'on'
+      ? 'Keep your hands out of the case and leave the machine running.'
+      : 'Leave the machine off.'
+
+/** A step's sentences: one edit is the title itself, several follow it as a list. */
+export function stepText(step: Do, scene: Scene): StepText {
+  const sentences = step.edits.map((edit) => editSentence(edit, scene))
+  const cautions = step.cautions.map(caution)
+  const places = step.edits.flatMap((e) => (e.do === 'set' ? [whereToSet(e.setting)] : [])).filter(Boolean)
+  const where = [...new Set(places)]
+  const [only] = sentences
+  if (only === undefined) return { title: idle(step), lines: [], cautions }
+  if (sentences.length > 1) return { title: SEVERAL[step.purpose], lines: [...sentences, ...where], cautions }
+  return { title: leadIn(step.purpose, only), lines: [...afterPower(step), ...where], cautions }
+}
+
+/** What a change of power asks for beside the switch. */
+function afterPower(step: Do): string[] {
+  const [edit] = step.edits
+  if (edit?.do !== 'power') return []
+  return edit.to === 'off'
+    ? ['Wait until every light in the case is out, then touch bare metal of the case.']
+    : ['Wait until the machine has started and the fans have settled.']
+}

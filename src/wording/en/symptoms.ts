@@ -1,0 +1,66 @@
+/** Symptoms as a technician comes with them. An id without words here is said by its own. */
+import type { SymptomText } from '../language.ts'
+
+export const SYMPTOMS: Readonly<Record<string, SymptomText>> = {
+  'lights-dark': {
+    name: 'Lights dead on some fans',
+    means: 'Some fans or strips stay dark while others are lit, or all are dark.',
+  },
+  'fan-still': {
+    name: 'A fan does not spin',
+    means: 'A fan stands still, or twitches and gives up.',
+  },
+  'zero-rpm': {
+    name: 'A header reports 0 RPM',
+    means: 'The firmware or a program shows 0 RPM, or nothing, for a header; the fan may well turn.',
+  },
+  'lights-stuck': {
+    name: 'Lights stuck in a default pattern',
+    means: 'The lights run the pattern they came with and ignore what is set.',
+  },
+  'lights-order': {
+    name: 'Lights in the wrong order, or only part of a fan lit',
+    means: 'Effects jump between fans, stop short, or leave part of a fan dark.',
+  },
+  'wrong-colours': {
+    name: 'Wrong colours',
+    means: 'Lights follow, but show other colours than those set.',
+  },
+  'global-effect': {
+    name: 'One effect over everything',
+    means: 'All lights show the same effect, whatever is set for each.',
+  },
+  'not-listed': {
+    name: 'A hub or controller is not found',
+    means: 'The lighting program or the list of USB devices does not show it.',
+  },
+  'fans-full': {
+    name: 'Fans at full speed, or not following',
+    means: 'Fans run flat out, or do not follow their setting.',
+  },
+  'odd-reading': {
+    name: 'A fan too slow, or a reading that cannot be right',
+    means: 'A speed is too low, double, half, or jumps about.',
+  },
+  'fans-hunting': {
+    name: 'Fans pulsing',
+    means: 'Fans speed up and slow down again and again.',
+  },
+  alarm: {
+    name: 'A fan or pump alarm at first boot',
+    means: 'The board stops or warns at power-on because of a fan or pump.',
+  },
+  'all-dead': {
+    name: 'Everything dead after wiring',
+    means: 'Nothing turns and nothing lights at power-on.',
+  },
+  'first-boot': {
+    name: 'First boot',
+    means: 'The build is wired and is to be switched on for the first time.',
+  },
+}
+
+export function symptomText(id: string): SymptomText {
+  const words = id.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase())
+  return SYMPTOMS[id] ?? { name: words, means: words }
+}

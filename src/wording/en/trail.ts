@@ -1,0 +1,51 @@
+/** What was done and seen so far, a line a step; and the run of the lead in question. */
+import type { PathStep, TrailEntry } from '../../job/view.ts'
+import type { Scene } from '../language.ts'
+import { editSentence } from './edits.ts'
+import { labels } from './labels.ts'
+import { list, portName, splitRef } from './names.ts'
+import { answerText, questionText } from './questions.ts'
+import { stepText } from './steps.ts'
+
+const GIVEN: Readonly<Record<'done' | 'unsure' | 'cannot', string>> = {
+  done: 'done',
+  unsure: "can't tell",
+  cannot: "can't do this here",
+}
+
+/** "4. Look at the lights of F2 (front-top). How are they? – Dark". */
+export function trailLine(entry: TrailEntry, scene: Scene): string {
+  const { prompt, reply } = entry
+  const head =
+    prompt.show === 'ask'
+      ? questionText(prompt, scene).title
+      : prompt.edits.length > 1
+        ? prompt.edits.map((e) => editSentence(e, scene)).join(' ')
+        : stepText(prompt, scene).title
+  const said =
+    typeof reply === 'string'
+      ? GIVEN[reply]
+      : prompt.show === 'ask'
+        ? reply.length === 0
+          ? labels.none.toLowerCase()
+          : list(reply.map((id) => answerText(prompt, id, scene)))
+        : list([...reply])
+  return `${entry.seq}. ${head} – ${said}${entry.undone ? ' (taken back)' : ''}`
+}
+
+const STATE: Readonly<Record<PathStep['state'], string>> = {
+  planned: '',
+  unplugged: ' [unplugged]',
+  moved: ' [moved]',
+  suspect: ' [suspect]',
+}
+
+/** From source to sink on one line; the place in question stands between arrows. */
+export const pathLine = (path: readonly PathStep[], scene: Scene): string =>
+  path
+    .map((step) => {
+      const { part, port } = splitRef(step.ref)
+      const name = port || step.kind === 'joint' ? portName(step.ref, scene) : portName(part, scene)
+      return `${step.here ? '>> ' : ''}${name}${STATE[step.state]}${step.here ? ' <<' : ''}`
+    })
+    .join(' > ')
