@@ -4,8 +4,9 @@
  * again, so the owner is known by its start time and the machine's start as well, where the system tells them.
  */
 import { randomBytes } from 'node:crypto'
-import { link, readFile, rename, rm, writeFile } from 'node:fs/promises'
+import { link, readFile, rm, stat, writeFile } from 'node:fs/promises'
 import { hostname } from 'node:os'
+import { setTimeout } from 'node:timers/promises'
 import { type Done, failed, failedBy } from './trouble.ts'
 
 interface Owner {
@@ -22,6 +23,11 @@ interface Owner {
 export interface Lock {
   release(): Promise<void>
 }
+
+/** Pauses only while another program takes a dead lock away; a second in all. */
+const ATTEMPTS = 100
+const PAUSE_MS = 10
+const GUARD_MS = 10_000
 
 const readText = (path: string): Promise<string> => readFile(path, 'utf8').catch(() => '')
 
@@ -84,7 +90,7 @@ export async function lockFile(path: string, since: string): Promise<Done<{ lock
   const draft = `${place}.${nonce}`
   try {
     await writeFile(draft, `${JSON.stringify(mine)}\n`, { mode: 0o600, flag: 'wx' })
-    for (let attempt = 0; attempt < 3; attempt++) {
+    for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
       try {
         await putWhole(draft, place)
         return { ok: true, lock: { release: () => release(place, nonce) } }
@@ -92,10 +98,12 @@ export async function lockFile(path: string, since: string): Promise<Done<{ lock
         if (codeOf(error) !== 'EEXIST') throw error
       }
       // What is no lock at all was left by a power cut: a live one is always whole.
-      const owner = parseOwner(await readText(place))
+      const text = await readFile(place, 'utf8').catch(() => undefined)
+      if (text === undefined) continue
+      const owner = parseOwner(text)
       if (owner !== undefined && !(await isGone(owner)))
         return failed('in-use', path, { lock: place, pid: owner.pid, host: owner.host, since: owner.since })
-      await setAside(place, owner?.nonce, draft)
+      if (!(await takeAway(place, text, draft))) await setTimeout(PAUSE_MS)
     }
     return failed('in-use', path, { lock: place, pid: 0, host: '', since: '' })
   } catch (error) {
@@ -118,16 +126,27 @@ async function putWhole(draft: string, place: string): Promise<void> {
   }
 }
 
-/** Takes a dead owner's lock away, unless somebody else has done so and locked meanwhile. */
-async function setAside(place: string, nonce: string | undefined, draft: string): Promise<void> {
-  const aside = `${draft}.old`
+/**
+ * Takes a dead owner's lock away, if it is still the one that was read. Only who holds the guard may do that: two that
+ * both saw it dead would otherwise take away each other's new one. False where somebody else has the guard.
+ */
+async function takeAway(place: string, text: string, draft: string): Promise<boolean> {
+  const guard = `${place}.guard`
   try {
-    await rename(place, aside)
-    if (parseOwner(await readText(aside))?.nonce !== nonce) await link(aside, place)
-  } catch {
-    // Gone or locked again already: the next attempt finds out.
+    await putWhole(draft, guard)
+  } catch (error) {
+    if (codeOf(error) !== 'EEXIST') throw error
+    // Held for a moment only, unless its holder was killed just then. The draft's time is that of the same disk.
+    const [held, now] = await Promise.all([stat(guard).catch(() => undefined), stat(draft)])
+    if (held !== undefined && now.ctimeMs - held.ctimeMs > GUARD_MS) await rm(guard, { force: true })
+    return false
   }
-  await rm(aside, { force: true })
+  try {
+    if ((await readFile(place, 'utf8').catch(() => undefined)) === text) await rm(place, { force: true })
+    return true
+  } finally {
+    await rm(guard, { force: true })
+  }
 }
 
 /** A lock that is no longer ours is left alone. */

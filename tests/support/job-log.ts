@@ -26,6 +26,7 @@ export const jobBodies: readonly LogBody[] = [
     tool: '0.1.0',
     plan: planCopy,
     digest: planDigest(planCopy),
+    build: 'Reading room workstation',
     symptom: 'lights-dark',
     who: 'Ilse',
     where: 'bench 2',

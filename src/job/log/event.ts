@@ -25,6 +25,8 @@ export interface Opened {
   readonly plan: PlanCopy
   /** Of the plan and its includes: `planDigest`. */
   readonly digest: string
+  /** The build's name in the plan, so that jobs can be listed without reading plans. */
+  readonly build: string
   readonly symptom: string
   readonly who?: string
   readonly where?: string
@@ -140,6 +142,7 @@ const kinds = [
     tool: text,
     plan: planCopy,
     digest: text,
+    build: text,
     symptom: text,
     who: z.exactOptional(text),
     where: z.exactOptional(text),

@@ -2,6 +2,8 @@
  * A job's log on the disk: made with its opening, gone on with after a stop, read for a report. What `append` was
  * given is on the disk once it resolves, so the next question may be shown.
  */
+import { join } from 'node:path'
+import { logName, makeJobFolder } from '../../io/job-folder.ts'
 import { createLogFile, type LogFile, openLogFile, readLogFile } from '../../io/log-file.ts'
 import { type Decoded, decodeLog, type LogProblem } from './decode.ts'
 import { clockText, encodeEvents, START, type Tail } from './encode.ts'
@@ -46,6 +48,25 @@ export async function createLog(
   if (opened.ok) return { ok: true, writer, events: opened.events }
   await made.file.discard()
   return opened
+}
+
+/** Tries this many names before it gives up: as many jobs of one build may begin in one second. */
+const NAMES = 50
+
+/** Makes a new log in the folder of jobs, under a name of its own. */
+export async function createLogIn(
+  folder: string,
+  first: Opened,
+  clock: Clock,
+): Promise<Attempt<{ writer: LogWriter; events: readonly LogEvent[] }>> {
+  const made = await makeJobFolder(folder)
+  if (!made.ok) return made
+  const at = clockText(clock())
+  for (let nth = 1; ; nth++) {
+    const log = await createLog(join(folder, logName(at, first.build, first.symptom, nth)), first, clock)
+    const taken = !log.ok && (log.trouble.code === 'exists' || log.trouble.code === 'in-use')
+    if (!taken || nth === NAMES) return log
+  }
 }
 
 /**

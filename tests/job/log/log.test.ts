@@ -7,7 +7,7 @@ import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { decodeLog } from '../../../src/job/log/decode.ts'
 import type { LogBody, Opened } from '../../../src/job/log/event.ts'
-import { createLog, openLog, readLog } from '../../../src/job/log/log.ts'
+import { createLog, createLogIn, openLog, readLog } from '../../../src/job/log/log.ts'
 import { jobBodies, MORNING, writtenJob } from '../../support/job-log.ts'
 import { ownFolder } from '../../support/own-folder.ts'
 
@@ -70,6 +70,14 @@ describe('a job’s log', () => {
     await writer.append(rest)
     await writer.close()
     expect(readFileSync(path, 'utf8')).toBe(readFileSync(whole, 'utf8'))
+  })
+
+  test('gets a name of its own in the folder of jobs, also when several begin at once', async () => {
+    const folder = join(ownFolder(), 'jobs')
+    const made = await Promise.all([1, 2, 3].map(() => createLogIn(folder, opening, clock)))
+    for (const log of made) if (log.ok) await log.writer.close()
+    const name = '2026-03-03-093000-reading-room-workstation-lights-dark'
+    expect(readdirSync(folder).sort()).toEqual([`${name}-2.ndjson`, `${name}-3.ndjson`, `${name}.ndjson`])
   })
 
   test('cannot be opened twice, and a taken name is not written over', async () => {
