@@ -28,8 +28,16 @@ export interface Channel {
   readonly driver: number
 }
 
+const known = new WeakMap<Build, readonly Channel[]>()
+
 /** All channels that a host can drive, in the plan's order. */
 export function channelsOf(build: Build): readonly Channel[] {
+  const channels = known.get(build) ?? findChannels(build)
+  known.set(build, channels)
+  return channels
+}
+
+function findChannels(build: Build): readonly Channel[] {
   const board = [...build.lightHeaders.entries()].map(([socket, header]) => ({
     ref: `board.${header.id}`,
     place: header.id,
@@ -118,7 +126,7 @@ export type EffectWord = 'whole' | 'stops-short' | 'runs-off' | 'jumps'
 
 /** Null where no host drives the channel, or nothing hangs on it. */
 export function effect(moment: Moment, reference: Moment, channel: Channel): EffectWord | null {
-  if (!driven(moment, channel)) return null
+  if (!driven(moment, channel) || frozen(moment, channel)) return null
   const planned = chainOf(reference, channel)
   const actual = chainOf(moment, channel)
   const last = planned.at(-1)
@@ -145,6 +153,9 @@ const driven = (moment: Moment, channel: Channel): boolean =>
     ? moment.world.settings.host.program === 'running'
     : hostSpeaksTo(moment, channel.driver))
 
+const frozen = (moment: Moment, channel: Channel): boolean =>
+  outOf(moment, channel.sockets[0] ?? NOWHERE)?.making === 'frozen'
+
 /** Names of the parts that light when this port alone is lit, joined by +; null where no host can do that. */
 export function answersAt(moment: Moment, reference: Moment, socket: number): string | null {
   const { build } = moment
@@ -155,7 +166,7 @@ export function answersAt(moment: Moment, reference: Moment, socket: number): st
   const before = channel.order === 'series' ? profile.slice(0, branch).reduce((a, b) => a + b, 0) : 0
   const from = before
   const to = channel.order === 'series' ? before + (profile[branch] ?? 0) : Number.POSITIVE_INFINITY
-  if (outOf(moment, channel.sockets[0] ?? NOWHERE)?.making === 'frozen') return 'none'
+  if (frozen(moment, channel)) return 'none'
   const lit = chainOf(moment, channel)
     .filter((entry) => {
       const shown = now(moment, entry)

@@ -40,6 +40,17 @@ export function referenceOf(build: Build, edits: readonly Edit[], power?: 'on' |
   return momentOf(build, worldOf(build, { plants: [], edits, ...(power ? { power } : {}) }))
 }
 
+const planned = new WeakMap<Build, Moment>()
+
+/** The build as planned, with nothing wrong and nothing changed. */
+export function plannedMoment(build: Build): Moment {
+  const known = planned.get(build)
+  if (known) return known
+  const moment = referenceOf(build, [])
+  planned.set(build, moment)
+  return moment
+}
+
 /** @param reference from `referenceOf` with the same edits and power; made anew where it is not given. */
 export function run(build: Build, what: Run, reference?: Moment): Sight {
   const world = worldOf(build, what)

@@ -69,6 +69,25 @@ export const alterPart = (world: World, part: number, change: PartState): void =
   world.parts.set(part, { ...world.parts.get(part), ...change })
 }
 
+/** Leaves a plug in its socket as `JOINT` says. */
+export function seatBadly(world: World, plug: number, how: number): void {
+  world.joint[plug] = how
+}
+
+/** Leaves a lead of the supply as `JOINT` says, or SUPPLY_END_OUT, at the supply's own end. */
+export function seatAtSupply(world: World, lead: number, how: number): void {
+  world.supplyEnd[lead] = how
+}
+
+export function openConductor(world: World, plug: number, conductor: number): void {
+  world.cut[plug] = (world.cut[plug] ?? 0) | (1 << conductor)
+}
+
+/** Marks what does not work at a socket, bits of `PORT`. */
+export function spoilPort(world: World, socket: number, bits: number): void {
+  world.port[socket] = (world.port[socket] ?? 0) | bits
+}
+
 /** Pulls a plug out of wherever it is. */
 export function pull(world: World, plug: number): void {
   const socket = world.socketOf[plug] ?? NOWHERE
