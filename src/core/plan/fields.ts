@@ -1,0 +1,168 @@
+/**
+ * The kinds of value that a plan file has, each with its description, its range and what to say when it is wrong.
+ * Every field may be left out or be `unknown`; what is then taken is decided where the part is built.
+ */
+import * as z from 'zod'
+import { shown, type Trouble } from './problem.ts'
+import { type Dimension, quantity, scales } from './units.ts'
+
+/** What a field carries for its readers: people (docs, errors) and editors (JSON Schema). */
+export interface FieldMeta {
+  readonly description: string
+  /** What a right value looks like, for an error. */
+  readonly expected: string
+  readonly dimension?: Dimension
+  readonly min?: number
+  readonly max?: number
+  readonly [more: string]: unknown
+}
+
+interface Range {
+  readonly min: number
+  readonly max: number
+  readonly whole?: boolean
+  /** No other values than these. */
+  readonly only?: readonly number[]
+  /** Values near the range that hint at a slip of unit. */
+  readonly sample?: string
+}
+
+const unitOf: Partial<Record<Dimension, string>> = {
+  current: ' A',
+  milliamps: ' mA',
+  voltage: ' V',
+  length: ' mm',
+  speed: ' rpm',
+  gauge: ' AWG',
+  percent: ' %',
+  temperature: ' °C',
+  power: ' W',
+  airflow: ' CFM',
+}
+
+/** The number that was meant, or what is wrong with it. */
+export function readMeasure(
+  input: number | string,
+  dimension: Dimension,
+  range: Range,
+  expected: string,
+): number | Trouble {
+  const bad = (todo: string): Trouble => ({ found: shown(input), expected, todo })
+  let value: number
+  if (typeof input === 'number') value = input
+  else {
+    const got = quantity(input, dimension)
+    if (!got.ok) {
+      if (got.why === 'comma') return bad('write a point, not a comma, before the decimals')
+      if (got.why === 'unit')
+        return got.belongsTo === undefined
+          ? bad(`write the unit as in ${scales[dimension].sample}`)
+          : {
+              found: `${shown(input)}, which is ${got.belongsTo}`,
+              expected,
+              todo: 'check whether value and key belong together',
+            }
+      return bad('write a number, with its unit if you like, or unknown')
+    }
+    value = got.value
+  }
+  if (!Number.isFinite(value)) return bad('write a number')
+  if (range.whole && !Number.isInteger(value)) return bad('write a whole number')
+  if (range.only && !range.only.includes(value)) return bad(`write ${range.only.join(' or ')}`)
+  if (value >= range.min && value <= range.max) return value
+  if (dimension === 'current' && value >= 20 && value / 1000 >= range.min && value / 1000 <= range.max)
+    return bad(`write ${value} mA if milliamps are meant`)
+  return bad(
+    value <= 0 && range.min > 0 ? 'write what the label says, or unknown' : 'check the figure on the label',
+  )
+}
+
+/** A number with or without unit, turned into the unit of its key; undefined for `unknown`. */
+export function measure(description: string, dimension: Dimension, range: Range) {
+  const unit = unitOf[dimension] ?? ''
+  const kind =
+    dimension === 'count' ? (range.whole === false ? 'a number' : 'a whole number') : scales[dimension].name
+  const sample = dimension === 'count' ? '' : `, such as ${range.sample ?? scales[dimension].sample}`
+  const expected = range.only
+    ? range.only.map((n) => `${n}${unit}`).join(' or ')
+    : `${kind} from ${range.min} to ${range.max}${unit}${sample}`
+  const meta: FieldMeta = { description, expected, dimension, min: range.min, max: range.max }
+  return z
+    .union([z.number(), z.string()])
+    .transform((input, ctx): number | undefined => {
+      if (input === 'unknown') return undefined
+      const got = readMeasure(input, dimension, range, expected)
+      if (typeof got === 'number') return got
+      ctx.addIssue({ code: 'custom', message: got.expected, params: { ...got } })
+      return z.NEVER
+    })
+    .meta({ ...meta })
+}
+
+/** A whole number. */
+export const count = (description: string, min: number, max: number) =>
+  measure(description, 'count', { min, max, whole: true })
+
+/** Amps. */
+export const amps = (description: string, max: number) => measure(description, 'current', { min: 0.001, max })
+
+/** One of a few words; undefined for `unknown`. */
+export function word<const W extends readonly string[]>(description: string, words: W) {
+  const expected = `one of ${words.join(', ')}`
+  return z
+    .union([z.string(), z.number(), z.boolean()])
+    .transform((input, ctx): W[number] | undefined => {
+      const text = input === false ? 'off' : input === true ? 'on' : String(input)
+      const found = words.find((w) => w === text) ?? words.find((w) => w === text.toLowerCase())
+      if (found !== undefined) return found
+      if (text === 'unknown') return undefined
+      ctx.addIssue({ code: 'custom', message: expected, params: { words, found: shown(input), expected } })
+      return z.NEVER
+    })
+    .meta({ description, expected, words })
+}
+
+/** Yes or no; undefined for `unknown`. */
+export function flag(description: string) {
+  const yes = new Set(['yes', 'true', 'on'])
+  const no = new Set(['no', 'false', 'off'])
+  const expected = 'yes or no'
+  return z
+    .union([z.boolean(), z.string()])
+    .transform((input, ctx): boolean | undefined => {
+      if (typeof input === 'boolean') return input
+      const text = input.toLowerCase()
+      if (yes.has(text)) return true
+      if (no.has(text)) return false
+      if (text === 'unknown') return undefined
+      ctx.addIssue({
+        code: 'custom',
+        message: expected,
+        params: { words: ['yes', 'no'], found: shown(input), expected },
+      })
+      return z.NEVER
+    })
+    .meta({ description, expected, words: ['yes', 'no'] })
+}
+
+// Control bytes and marks that turn the direction of text; a terminal would obey them.
+const FORBIDDEN = /[\p{Cc}\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb]/u
+
+/** Free text on one line, without control characters. */
+export function text(description: string, most = 200) {
+  const expected = `text of up to ${most} characters`
+  return z
+    .union([z.string(), z.number(), z.boolean()])
+    .transform((input, ctx): string => {
+      const line = String(input)
+        .replace(/[\n\t\r ]+/g, ' ')
+        .trim()
+      const bad = (todo: string): string => {
+        ctx.addIssue({ code: 'custom', message: expected, params: { found: shown(input), expected, todo } })
+        return z.NEVER
+      }
+      if (FORBIDDEN.test(line)) return bad('take the control characters out')
+      return line.length > most ? bad('shorten it') : line
+    })
+    .meta({ description, expected })
+}

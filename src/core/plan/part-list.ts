@@ -1,0 +1,127 @@
+/** The parts of a plan from their branches of the tree: by kind, with what must fit together inside one part. */
+
+import { emptyAsMap, nameLights } from './expand.ts'
+import { nameTrouble } from './names.ts'
+import { listed, nearest } from './nearest.ts'
+import { partForms, partKinds } from './parts/every.ts'
+import type { PartForm, Use } from './parts/form.ts'
+import type { Part, PartId, PartKindName, Place } from './plan.ts'
+import { portsOf } from './ports.ts'
+import { type Notebook, report, shown, usual } from './problem.ts'
+import { markPlaces, section } from './section.ts'
+import type { Entry, MapNode } from './tree.ts'
+
+function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartForm | undefined {
+  const kind = node.entries.get('kind')?.value
+  const expected = `one of ${listed(partKinds)}`
+  if (!kind) {
+    report(book, key, `${id} without a kind`, expected, 'add kind, or like and the name of a part')
+    return undefined
+  }
+  const name = kind.is === 'scalar' ? kind.value : undefined
+  if (typeof name === 'string' && Object.hasOwn(partForms, name))
+    return partForms[name as PartKindName] as unknown as PartForm
+  const meant = typeof name === 'string' ? nearest(name, partKinds) : undefined
+  const found = `the kind ${kind.is === 'scalar' ? shown(kind.value) : `that is a ${kind.is}`}`
+  report(
+    book,
+    kind.place,
+    found,
+    meant ?? expected,
+    meant === undefined ? 'choose one of these' : `write ${meant}`,
+  )
+  return undefined
+}
+
+const place = (book: Notebook, path: string, fallback: Place): Place => book.places.get(path) ?? fallback
+
+/** What must fit together inside one part although each key is right in itself. */
+function checkPart(book: Notebook, part: Part, key: Place): void {
+  const at = (path: string): Place => place(book, `parts.${part.id}.${path}`, key)
+  if ('motor' in part && part.motor && part.motor.startAmps < part.motor.amps)
+    report(
+      book,
+      at('motor.start_amps'),
+      `${part.motor.startAmps} A at start, less than ${part.motor.amps} A in use`,
+      'at least the steady current',
+      'check both figures on the label, or write start_amps: unknown',
+    )
+  if ('tachFrom' in part && typeof part.tachFrom === 'number') {
+    const most =
+      part.kind === 'fan-splitter' ? part.ways : part.kind === 'fan-hub' ? part.ports : part.fanPorts
+    if (most > 0 && part.tachFrom > most)
+      report(book, at('tach_from'), `${part.tachFrom}`, `a number from 1 to ${most}`, 'count the sockets')
+  }
+  if (part.kind === 'controller' && part.fanPorts + part.lightPorts === 0)
+    report(book, key, `${part.id} without any port`, 'fan_ports, light_ports or both', 'say how many it has')
+  const names = new Set<string>()
+  for (const port of portsOf(part)) {
+    if (names.has(port.name))
+      report(
+        book,
+        at(port.name),
+        `two ports named ${port.ref}`,
+        'a name for each port',
+        'choose another name for that light',
+      )
+    names.add(port.name)
+  }
+}
+
+/** Light names are port names, so they follow the rules for names. */
+function checkLightNames(book: Notebook, node: MapNode): void {
+  const lights = node.entries.get('lights')?.value
+  if (lights?.is !== 'map') return
+  for (const [name, entry] of lights.entries) {
+    const trouble = nameTrouble(name)
+    if (trouble) report(book, entry.key, `the light name ${shown(name)}`, trouble.expected, trouble.todo)
+  }
+}
+
+/** Marks `parts.F1.ring.amps` beside `parts.F1.lights.ring.amps`: findings know a light by its port. */
+function markLights(book: Notebook, node: MapNode, id: PartId): void {
+  const lights = node.entries.get('lights')?.value
+  if (lights?.is !== 'map') return
+  for (const [port, entry] of lights.entries) markPlaces(book, entry.value, `parts.${id}.${port}`, entry.key)
+}
+
+/** Keys that decide which ports a part has; where one of them is wrong nothing is said of its ports. */
+const DECIDES_PORTS =
+  /^(|kind|light|lights|lights\.[^.]+|motor|ports|ways|fan_ports|light_ports|power|host|fan_control|from|to|outs)$|(feed|passes_on)$/
+
+interface ReadPart {
+  readonly part: Part | undefined
+  readonly portsKnown: boolean
+}
+
+function readPart(book: Notebook, id: PartId, entry: Entry): ReadPart {
+  const nothing = { part: undefined, portsKnown: false }
+  if (entry.value.is !== 'map') {
+    const found = entry.value.is === 'list' ? 'a list' : shown(entry.value.value)
+    report(book, entry.value.place, `${id}: ${found}`, 'a map such as {kind: fan}', 'say of what kind it is')
+    return nothing
+  }
+  const node = nameLights(entry.value)
+  const form = formFor(book, node, id, entry.key)
+  if (!form) return nothing
+  checkLightNames(book, node)
+  const { value: input, dropped } = section(book, node, form.schema, entry.key)
+  markPlaces(book, node, `parts.${id}`, entry.key)
+  markLights(book, node, id)
+  if (input === undefined) return nothing
+  const use: Use = (key, given, common) => usual(book, `parts.${id}.${key}`, given, common)
+  const part = form.make(id, input as never, use)
+  checkPart(book, part, entry.key)
+  return { part, portsKnown: !dropped.some((path) => DECIDES_PORTS.test(path)) }
+}
+
+/** Every part that can be read; the names of those whose ports are not known are added to `unsure`. */
+export function readParts(book: Notebook, map: MapNode, unsure: Set<PartId>): Part[] {
+  const parts: Part[] = []
+  for (const [id, entry] of emptyAsMap(map).entries) {
+    const { part, portsKnown } = readPart(book, id, entry)
+    if (part) parts.push(part)
+    if (!portsKnown) unsure.add(id)
+  }
+  return parts
+}

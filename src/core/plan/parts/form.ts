@@ -1,0 +1,54 @@
+/**
+ * What every kind of part brings: the keys that it may have in a plan file, and how the typed part is made from
+ * them. `use` gives the written value or the usual one, and marks the latter as assumed.
+ */
+import * as z from 'zod'
+import { text, word } from '../fields.ts'
+import type { Part, PartKindName } from '../plan.ts'
+
+/** `key` is relative to the part: `motor.amps`. */
+export type Use = <T>(key: string, given: T | undefined, common: T) => T
+
+export interface PartForm<K extends PartKindName = PartKindName> {
+  readonly kind: K
+  readonly about: string
+  readonly schema: z.ZodObject
+  /** Checks between keys are made by the caller; here every key is right in itself. */
+  readonly make: (id: string, input: never, use: Use) => Extract<Part, { kind: K }>
+}
+
+export const form = <K extends PartKindName, S extends z.ZodObject>(
+  kind: K,
+  about: string,
+  schema: S,
+  make: (id: string, input: z.output<S>, use: Use) => Extract<Part, { kind: K }>,
+): PartForm<K> => ({ kind, about, schema, make })
+
+/** Keys that every part may have. */
+export const common = {
+  at: text('where it sits, in your own words, such as front-bottom', 80).optional(),
+  reach: word('how hard its leads are to get at: open, tight or behind-cover', [
+    'open',
+    'tight',
+    'behind-cover',
+  ] as const).optional(),
+  note: text('anything worth knowing').optional(),
+}
+
+export const kindKey = <K extends string>(kind: K) =>
+  z.literal(kind).meta({ description: 'what kind of part it is', expected: kind })
+
+type Common = { readonly [K in keyof typeof common]?: z.output<(typeof common)[K]> }
+
+export function commonOf(id: string, input: Common, use: Use) {
+  return {
+    id,
+    reach: use('reach', input.reach, 'open' as const),
+    ...(input.at === undefined ? {} : { at: input.at }),
+    ...(input.note === undefined ? {} : { note: input.note }),
+  }
+}
+
+/** `{ key: value }` where there is a value, for fields that may be missing. */
+export const given = <K extends string, T>(key: K, value: T | undefined): { [P in K]?: T } =>
+  value === undefined ? {} : ({ [key]: value } as { [P in K]: T })

@@ -1,0 +1,196 @@
+/** What stands between board and fans: splitters, fan hubs, light hubs and combined controllers. */
+import * as z from 'zod'
+import { amps, count, flag, word } from '../fields.ts'
+import type { LightVolts } from '../plan.ts'
+import { usualHub, usualUsb } from '../usual.ts'
+import { beforeHost, usbMilliamps } from './fans.ts'
+import { common, commonOf, form, given, kindKey, type Use } from './form.ts'
+import { voltsField } from './light.ts'
+
+const tachFrom = z
+  .union([
+    count('the way or port whose tach goes back', 1, 64),
+    word('all joins them, none returns none', ['all', 'none'] as const),
+  ])
+  .meta({
+    description: 'whose tach goes back to the header: the number of a way or port, all (joined), or none',
+    expected: 'the number of a way, or all, or none',
+  })
+
+const plugPower = word('where its power comes from', ['sata', 'peripheral'] as const)
+const hubPower = word('where its power comes from: a supply plug, or the header that it hangs on', [
+  'sata',
+  'peripheral',
+  'header',
+] as const)
+const host = word('who tells it what to show: usb, a board light header (port in), or nobody', [
+  'usb',
+  'header',
+  'none',
+] as const)
+const maxLeds = count('most LEDs that it can drive, over all ports', 1, 20_000)
+const lightVolts = (use: Use, volts: number | undefined): LightVolts => use('volts', volts, 5) as LightVolts
+
+export const fanSplitter = form(
+  'fan-splitter',
+  'a lead that splits one fan header over several fans',
+  z.strictObject({
+    kind: kindKey('fan-splitter'),
+    ways: count('sockets for fans', 1, 32),
+    tach_from: tachFrom.optional(),
+    passes_control: flag('carries the control wire').optional(),
+    ...common,
+  }),
+  (id, input, use) => ({
+    kind: 'fan-splitter',
+    ...commonOf(id, input, use),
+    ways: input.ways ?? use('ways', undefined as number | undefined, 2),
+    tachFrom: use('tach_from', input.tach_from, 1 as number | 'all' | 'none'),
+    passesControl: use('passes_control', input.passes_control, true),
+  }),
+)
+
+export const fanHub = form(
+  'fan-hub',
+  'a hub for fan motors, mostly with a supply plug of its own',
+  z.strictObject({
+    kind: kindKey('fan-hub'),
+    ports: count('sockets for fans', 1, 64),
+    power: hubPower.optional(),
+    amps: amps('most current over all ports, A', 40).optional(),
+    port_amps: amps('most current of one port, A', 10).optional(),
+    tach_from: tachFrom.optional(),
+    passes_control: flag('carries the control wire').optional(),
+    ...common,
+  }),
+  (id, input, use) => {
+    const power = use('power', input.power, 'sata' as const)
+    return {
+      kind: 'fan-hub',
+      ...commonOf(id, input, use),
+      ports: input.ports ?? use('ports', undefined as number | undefined, 4),
+      power,
+      amps: use('amps', input.amps, power === 'header' ? usualHub.headerFedAmps : usualHub.amps),
+      portAmps: use('port_amps', input.port_amps, usualHub.fanPortAmps),
+      tachFrom: use('tach_from', input.tach_from, 1 as number | 'all' | 'none'),
+      passesControl: use('passes_control', input.passes_control, true),
+    }
+  },
+)
+
+export const lightHub = form(
+  'light-hub',
+  'a hub for lights',
+  z.strictObject({
+    kind: kindKey('light-hub'),
+    ports: count('sockets for lights', 1, 64),
+    volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
+    chain: word('series: data goes from port to port; parallel: every port gets the same', [
+      'series',
+      'parallel',
+    ] as const).optional(),
+    power: hubPower.optional(),
+    host: host.optional(),
+    before_host: beforeHost.optional(),
+    amps: amps('most current over all ports, A', 40).optional(),
+    port_amps: amps('most current of one port, A', 10).optional(),
+    max_leds: maxLeds.optional(),
+    usb_milliamps: usbMilliamps.optional(),
+    ...common,
+  }),
+  (id, input, use) => {
+    const who = use('host', input.host, 'header' as const)
+    const power = use('power', input.power, 'sata' as const)
+    return {
+      kind: 'light-hub',
+      ...commonOf(id, input, use),
+      ports: input.ports ?? use('ports', undefined as number | undefined, 4),
+      volts: lightVolts(use, input.volts),
+      chain: use('chain', input.chain, 'parallel' as const),
+      power,
+      host: who,
+      beforeHost: use('before_host', input.before_host, who === 'usb' ? 'stored-pattern' : 'dark'),
+      amps: use('amps', input.amps, power === 'header' ? usualHub.splitterAmps : usualHub.amps),
+      portAmps: use('port_amps', input.port_amps, usualHub.lightPortAmps),
+      ...given('maxLeds', input.max_leds),
+      usbMilliamps: use('usb_milliamps', input.usb_milliamps, usualUsb.device),
+    }
+  },
+)
+
+export const controller = form(
+  'controller',
+  'a combined controller for fans and lights',
+  z.strictObject({
+    kind: kindKey('controller'),
+    fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64),
+    light_ports: count('sockets for lights, named light1, light2, …', 0, 64),
+    volts: voltsField('of its lights: 5 or 12, V').optional(),
+    chain: word('separate: each light port is a channel; series or parallel: one channel over all', [
+      'separate',
+      'series',
+      'parallel',
+    ] as const).optional(),
+    power: plugPower.optional(),
+    host: word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
+      'usb',
+      'header',
+      'none',
+    ] as const).optional(),
+    fan_control: word('own: it sets its fans; header: the board header that its lead in hangs on', [
+      'own',
+      'header',
+    ] as const).optional(),
+    tach_from: tachFrom.optional(),
+    before_host: beforeHost.optional(),
+    fan_amps: amps('most current over all fan ports, A', 40).optional(),
+    fan_port_amps: amps('most current of one fan port, A', 10).optional(),
+    light_amps: amps('most current over all light ports, A', 40).optional(),
+    light_port_amps: amps('most current of one light port, A', 10).optional(),
+    max_leds: maxLeds.optional(),
+    usb_milliamps: usbMilliamps.optional(),
+    ...common,
+  }),
+  (id, input, use) => {
+    const who = use('host', input.host, 'usb' as const)
+    const tach = input.tach_from === 'all' ? 1 : input.tach_from
+    return {
+      kind: 'controller',
+      ...commonOf(id, input, use),
+      fanPorts: input.fan_ports ?? use('fan_ports', undefined as number | undefined, 4),
+      lightPorts: input.light_ports ?? use('light_ports', undefined as number | undefined, 4),
+      volts: lightVolts(use, input.volts),
+      chain: use('chain', input.chain, 'separate' as const),
+      power: use('power', input.power, 'sata' as const),
+      host: who,
+      fanControl: use('fan_control', input.fan_control, 'own' as const),
+      tachFrom: use('tach_from', tach, 1 as number | 'none'),
+      beforeHost: use('before_host', input.before_host, who === 'usb' ? 'stored-pattern' : 'dark'),
+      fanAmps: use('fan_amps', input.fan_amps, usualHub.amps),
+      fanPortAmps: use('fan_port_amps', input.fan_port_amps, usualHub.fanPortAmps),
+      lightAmps: use('light_amps', input.light_amps, usualHub.amps),
+      lightPortAmps: use('light_port_amps', input.light_port_amps, usualHub.lightPortAmps),
+      ...given('maxLeds', input.max_leds),
+      usbMilliamps: use('usb_milliamps', input.usb_milliamps, usualUsb.device),
+    }
+  },
+)
+
+export const lightSplitter = form(
+  'light-splitter',
+  'a lead that splits one light socket over several lights, all showing the same',
+  z.strictObject({
+    kind: kindKey('light-splitter'),
+    ways: count('sockets for lights', 1, 32),
+    volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
+    amps: amps('most current that its lead carries, A', 40).optional(),
+    ...common,
+  }),
+  (id, input, use) => ({
+    kind: 'light-splitter',
+    ...commonOf(id, input, use),
+    ways: input.ways ?? use('ways', undefined as number | undefined, 2),
+    volts: lightVolts(use, input.volts),
+    amps: use('amps', input.amps, usualHub.splitterAmps),
+  }),
+)

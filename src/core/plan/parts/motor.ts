@@ -1,0 +1,107 @@
+/** The motor of a fan or pump as a plan file writes it, with the usual values of the four-wire fan spec. */
+import * as z from 'zod'
+import { amps, count, flag, measure, readMeasure, word } from '../fields.ts'
+import type { Motor } from '../plan.ts'
+import { usualMotor } from '../usual.ts'
+import type { Use } from './form.ts'
+
+const TOP = 30_000
+const expectedSpeeds = `two speeds, lowest first, such as [450, 1500], each up to ${TOP} rpm`
+
+/** One speed is the highest; two are the lowest and the highest. */
+const speeds = z
+  .union([z.array(z.union([z.number(), z.string()])), z.number(), z.string()])
+  .transform((input, ctx): readonly [number | undefined, number | undefined] => {
+    const list = Array.isArray(input) ? input : [input]
+    const tell = (i: number | undefined, found: string, expected: string, todo: string): void =>
+      ctx.addIssue({
+        code: 'custom',
+        message: expected,
+        path: i === undefined ? [] : [i],
+        params: { found, expected, todo },
+      })
+    if (list.length === 0 || list.length > 2)
+      tell(undefined, `a list of ${list.length}`, expectedSpeeds, 'write the lowest and the highest speed')
+    const read = list.map((value, i) => {
+      if (value === 'unknown') return undefined
+      const got = readMeasure(
+        value,
+        'speed',
+        { min: 1, max: TOP },
+        `a speed from 1 to ${TOP} rpm, such as 1500 rpm`,
+      )
+      if (typeof got === 'number') return got
+      tell(Array.isArray(input) ? i : undefined, got.found, got.expected, got.todo)
+      return undefined
+    })
+    const [low, high] = list.length === 2 ? read : [undefined, read[0]]
+    if (low !== undefined && high !== undefined && low > high)
+      tell(undefined, `[${low}, ${high}]`, expectedSpeeds, `write [${high}, ${low}] if that is meant`)
+    return [low, high]
+  })
+  .meta({
+    description:
+      'lowest and highest speed at 12 V, rpm; or the highest alone, the lowest is then taken as 30 % of it',
+    expected: expectedSpeeds,
+  })
+
+export const motorSchema = z
+  .strictObject({
+    pins: count('holes in its plug: 4 with control, 3 without, 2 without tach', 2, 4).optional(),
+    amps: amps('steady current at full speed, A', 6).optional(),
+    start_amps: amps('current in the first second, A', 12).optional(),
+    rpm: speeds.optional(),
+    start_volts: measure('lowest voltage at which it starts, V', 'voltage', {
+      min: 1,
+      max: 12,
+      sample: '7 V',
+    }).optional(),
+    start_duty: measure('lowest duty at which it starts, %', 'percent', { min: 0, max: 100 }).optional(),
+    below_min: word(
+      'what it does under its lowest duty: keeps its minimum, keeps it but stops at 0, or stops',
+      ['keeps', 'stops-at-zero', 'stops'] as const,
+    ).optional(),
+    pulses: count('tach pulses a turn', 1, 8).optional(),
+    tach: word('what the third wire says: pulses, a steady level (running or locked), or nothing', [
+      'pulses',
+      'level',
+      'none',
+    ] as const).optional(),
+    passes_on: flag('has a socket motor_out for the next fan').optional(),
+    feed: word('where its 12 V comes from: the motor lead, or a supply plug of its own (port power)', [
+      'lead',
+      'sata',
+      'peripheral',
+    ] as const).optional(),
+  })
+  .meta({
+    description: 'the motor and its lead',
+    expected: 'a map such as {pins: 4, amps: 0.25, rpm: [450, 1500]}',
+  })
+
+export type MotorInput = z.output<typeof motorSchema>
+
+function rpmOf(input: MotorInput['rpm'], topRpm: number, use: Use): [number, number] {
+  const [low, high] = input ?? [undefined, undefined]
+  const top = use('motor.rpm', high, Math.max(topRpm, low ?? 0))
+  return [use('motor.rpm', low, Math.round(top * usualMotor.minShare)), top]
+}
+
+/** The motor with everything filled in; `usuals` differ between fans and pumps. */
+export function motorOf(input: MotorInput, use: Use, usuals: { amps: number; topRpm: number }): Motor {
+  const pins = use('motor.pins', input.pins, usualMotor.pins) as 2 | 3 | 4
+  const steady = use('motor.amps', input.amps, Math.min(usuals.amps, input.start_amps ?? usuals.amps))
+  return {
+    feed: input.feed ?? 'lead',
+    pins,
+    amps: steady,
+    startAmps: use('motor.start_amps', input.start_amps, steady * usualMotor.startFactor),
+    rpm: rpmOf(input.rpm, usuals.topRpm, use),
+    startVolts: use('motor.start_volts', input.start_volts, usualMotor.startVolts),
+    startDuty: use('motor.start_duty', input.start_duty, usualMotor.startDuty),
+    belowMin: use('motor.below_min', input.below_min, usualMotor.belowMin),
+    pulses: use('motor.pulses', input.pulses, usualMotor.pulses),
+    tach: pins === 2 ? 'none' : use('motor.tach', input.tach, 'pulses' as const),
+    passesOn: input.passes_on ?? false,
+  }
+}

@@ -1,0 +1,79 @@
+/**
+ * The notebook of one reading: problems and notes as they come up, where each thing stands, and what had to be
+ * assumed. A person mends a file in one go, so reading never stops at the first problem.
+ */
+import type { Place, Problem } from './plan.ts'
+
+export interface Notebook {
+  readonly problems: Problem[]
+  readonly notes: Problem[]
+  readonly places: Map<string, Place>
+  readonly assumed: Set<string>
+}
+
+export const notebook = (): Notebook => ({ problems: [], notes: [], places: new Map(), assumed: new Set() })
+
+/** What is wrong with a value, before it is known where the value stands. */
+export interface Trouble {
+  readonly found: string
+  readonly expected: string
+  readonly todo: string
+}
+
+export const report = (book: Notebook, at: Place, found: string, expected: string, todo: string): void => {
+  book.problems.push({ at, found, expected, todo })
+}
+
+export const remark = (book: Notebook, at: Place, found: string, expected: string, todo: string): void => {
+  book.notes.push({ at, found, expected, todo })
+}
+
+/** The given value, or the usual one with its path marked as assumed. */
+export function usual<T>(book: Notebook, path: string, given: T | undefined, common: T): T {
+  if (given !== undefined) return given
+  book.assumed.add(path)
+  return common
+}
+
+// Control, format (zero width, text direction), lone surrogates, private use: nothing that a terminal may obey.
+const UNSAFE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/gu
+
+const escaped = (char: string): string => `\\u{${(char.codePointAt(0) ?? 0).toString(16)}}`
+
+/** Text from a file as it may be shown: on one line, without control bytes, not longer than `most` characters. */
+export function shown(value: unknown, most = 60): string {
+  if (value === null || value === undefined) return 'nothing'
+  if (Array.isArray(value)) return 'a list'
+  if (typeof value === 'object') return 'a map'
+  const whole = String(value)
+  const cut = whole.length > most ? `${whole.slice(0, most - 1)}…` : whole
+  const text = cut.replace(UNSAFE, escaped)
+  return typeof value === 'string' ? `"${text}"` : text
+}
+
+const inFileOrder = (a: Problem, b: Problem): number =>
+  (a.at.file < b.at.file ? -1 : a.at.file > b.at.file ? 1 : 0) || a.at.line - b.at.line || a.at.col - b.at.col
+
+/** How many problems are listed before the rest is only counted. */
+export const MOST_LISTED = 50
+
+/** Problems in file order, each once, and a count of the rest where there are very many. */
+export function tidy(problems: readonly Problem[], main: string): Problem[] {
+  const seen = new Set<string>()
+  const once = problems.filter((p) => {
+    const key = `${p.at.file}\0${p.at.line}\0${p.at.col}\0${p.found}\0${p.expected}`
+    return seen.has(key) ? false : seen.add(key)
+  })
+  const rank = (p: Problem): number => (p.at.file === main ? 0 : 1)
+  once.sort((a, b) => rank(a) - rank(b) || inFileOrder(a, b))
+  const rest = once.length - MOST_LISTED
+  const next = once[MOST_LISTED]
+  if (rest <= 1 || next === undefined) return once
+  const more = {
+    at: next.at,
+    found: `${rest} more problems from here on`,
+    expected: 'a plan without problems',
+    todo: 'mend the ones above first; the same mistake may be behind many of them',
+  }
+  return [...once.slice(0, MOST_LISTED), more]
+}

@@ -1,0 +1,262 @@
+/**
+ * From the text of a plan file to a typed plan, or to every problem in it. Each section is read on its own, so a
+ * slip in one does not hide the slips in the others, and parts that could not be read cause no second complaint
+ * where leads and settings name them.
+ */
+import { emptyAsMap, expandNames, resolveLikes } from './expand.ts'
+import { text } from './fields.ts'
+import { reportLoops } from './loops.ts'
+import { listed, nearest } from './nearest.ts'
+import { readParts } from './part-list.ts'
+import type { Part, PartId, Place, Plan, Read } from './plan.ts'
+import { allPorts } from './ports.ts'
+import { type Notebook, notebook, report, shown, tidy } from './problem.ts'
+import { expandRange } from './ranges.ts'
+import { portBook } from './reference.ts'
+import { markPlaces, section, unknownKey } from './section.ts'
+import { settingPlaces, settingsOf, settingsSchema } from './settings.ts'
+import { type Include, readStock } from './stock.ts'
+import { boardOf, boardSchema, supplyOf, supplySchema } from './surroundings.ts'
+import { type Entry, type MapNode, mapNode, type Node, readTree } from './tree.ts'
+import { readLeads } from './wiring.ts'
+
+export const TOP_KEYS = [
+  'build',
+  'note',
+  'uses',
+  'stock',
+  'supply',
+  'board',
+  'parts',
+  'leads',
+  'settings',
+  'light_order',
+  'spares',
+] as const
+
+const freeText = text('free text')
+
+const none = (place: Place): MapNode => mapNode(place, new Map())
+
+/** A section that should be a map; an empty one where it is missing or something else (which is reported). */
+function mapSection(book: Notebook, root: MapNode, key: string): { node: MapNode; key: Place } {
+  const entry = root.entries.get(key)
+  if (!entry) return { node: none(root.place), key: root.place }
+  const { value } = entry
+  if (value.is === 'map') return { node: value, key: entry.key }
+  if (!(value.is === 'scalar' && value.value === null)) {
+    const found = `${key}: ${value.is === 'list' ? 'a list' : shown(value.value)}`
+    report(book, value.place, found, 'a map of names', 'write NAME: {…}, one a line')
+  }
+  return { node: none(value.place), key: entry.key }
+}
+
+function listSection(book: Notebook, root: MapNode, key: string, sample: string): readonly Node[] {
+  const value = root.entries.get(key)?.value
+  if (!value || (value.is === 'scalar' && value.value === null)) return []
+  if (value.is === 'list') return value.items
+  report(
+    book,
+    value.place,
+    value.is === 'map' ? 'a map' : shown(value.value),
+    `a list such as ${sample}`,
+    'write a list',
+  )
+  return []
+}
+
+/** The maps of named things inside a section, with ranges spelled out and empty entries filled with usual values. */
+function withNames(book: Notebook, node: MapNode, keys: readonly string[], what: string): MapNode {
+  const entries = new Map<string, Entry>(node.entries)
+  for (const key of keys) {
+    const entry = node.entries.get(key)
+    if (entry?.value.is === 'map')
+      entries.set(key, { key: entry.key, value: emptyAsMap(expandNames(book, entry.value, what)) })
+    else if (entry?.value.is === 'scalar' && entry.value.value === null) entries.delete(key)
+  }
+  return mapNode(node.place, entries)
+}
+
+const HEADERS = ['fan_headers', 'pump_headers', 'light_headers', 'usb_headers']
+
+/** `board.X` must be one thing, whatever kind of header it is. */
+function checkHeaderNames(book: Notebook, board: MapNode): void {
+  const seen = new Map<string, Place>()
+  for (const group of HEADERS) {
+    const map = board.entries.get(group)?.value
+    if (map?.is !== 'map') continue
+    for (const [name, entry] of map.entries) {
+      const earlier = seen.get(name)
+      if (earlier)
+        report(
+          book,
+          entry.key,
+          `a header ${name} a second time`,
+          `each header name once on the board (line ${earlier.line} has it already)`,
+          'rename one of the two',
+        )
+      else seen.set(name, entry.key)
+    }
+  }
+}
+
+/** Whether what had to be left out of a section took ports with it. */
+const lostPorts = (dropped: readonly string[]): boolean =>
+  dropped.some((path) => path.split('.').length <= 2 || /\.(plugs|ports|kind)$/.test(path))
+
+function readLightOrder(
+  book: Notebook,
+  nodes: readonly Node[],
+  parts: readonly Part[],
+  failed: ReadonlySet<string>,
+): PartId[] {
+  const byId = new Map(parts.map((part) => [part.id, part]))
+  const order: PartId[] = []
+  for (const node of nodes) {
+    const name = node.is === 'scalar' && node.value !== null ? String(node.value) : undefined
+    const ids = name === undefined ? undefined : expandRange(name)
+    if (!ids) {
+      report(
+        book,
+        node.place,
+        node.is === 'scalar' ? shown(node.value) : `a ${node.is}`,
+        'the name of a lit part, or a range',
+        'name a part',
+      )
+      continue
+    }
+    for (const id of ids) {
+      const part = byId.get(id)
+      const lit = part && 'lights' in part && part.lights.length > 0
+      if (lit && !order.includes(id)) order.push(id)
+      else if (lit) report(book, node.place, `${id} a second time`, 'each part once', 'take one of them out')
+      else if (!failed.has(id)) {
+        const known = parts.filter((p) => 'lights' in p && p.lights.length > 0).map((p) => p.id)
+        const meant = part ? undefined : nearest(id, known)
+        const found = part ? `${id}, which has no lights` : `the part ${shown(id)}, which is not in the plan`
+        report(
+          book,
+          node.place,
+          found,
+          meant ?? `a lit part: ${listed(known)}`,
+          meant ? `write ${meant}` : 'take it out',
+        )
+      }
+    }
+  }
+  return order
+}
+
+function readTexts(book: Notebook, nodes: readonly Node[]): string[] {
+  return nodes.flatMap((node) => section(book, node, freeText).value ?? [])
+}
+
+function readBuildName(book: Notebook, root: MapNode): string {
+  const node = root.entries.get('build')?.value
+  if (!node) book.assumed.add('build')
+  return (node && section(book, node, freeText).value) || 'unnamed build'
+}
+
+function readRoot(book: Notebook, root: MapNode, file: string, include: Include | undefined): Plan {
+  for (const [key, entry] of root.entries)
+    if (!(TOP_KEYS as readonly string[]).includes(key)) unknownKey(book, entry.key, key, TOP_KEYS)
+  for (const key of ['build', 'note', 'uses', 'light_order', 'spares', 'leads', 'parts', 'board', 'supply']) {
+    const entry = root.entries.get(key)
+    if (entry) book.places.set(key, entry.key)
+  }
+  const build = readBuildName(book, root)
+  const note = root.entries.get('note')?.value
+  if (note) section(book, note, text('anything worth knowing', 2000))
+
+  const supplyNode = mapSection(book, root, 'supply')
+  const supplyMap = withNames(book, supplyNode.node, ['leads'], 'supply lead')
+  const supplyInput = section(book, supplyMap, supplySchema, supplyNode.key)
+  const supply = supplyOf(supplyInput.value ?? {}, book)
+  markPlaces(book, supplyMap, 'supply', supplyNode.key)
+
+  const boardNode = mapSection(book, root, 'board')
+  const boardMap = withNames(book, boardNode.node, HEADERS, 'header')
+  checkHeaderNames(book, boardMap)
+  const boardInput = section(book, boardMap, boardSchema, boardNode.key)
+  const board = boardOf(boardInput.value ?? {}, book)
+  markPlaces(book, boardMap, 'board', boardNode.key)
+  const pumps = boardMap.entries.get('pump_headers')?.value
+  if (pumps?.is === 'map')
+    for (const [id, entry] of pumps.entries)
+      markPlaces(book, entry.value, `board.fan_headers.${id}`, entry.key)
+
+  const written = mapSection(book, root, 'parts')
+  const beforeParts = book.problems.length
+  const stock = readStock(book, root, include, file)
+  const named = expandNames(book, written.node, 'part')
+  const resolved = resolveLikes(book, { parts: named, stock })
+  const { failed } = resolved
+  const parts = readParts(book, resolved.parts, failed)
+  if (named.entries.size === 0 && book.problems.length === beforeParts)
+    report(
+      book,
+      root.entries.get('parts')?.key ?? root.place,
+      'no parts',
+      'parts: and at least one part under it',
+      'add the fans, hubs and splitters of the build',
+    )
+  const names = [...named.entries.keys()]
+
+  if (lostPorts(boardInput.dropped)) failed.add('board')
+  if (lostPorts(supplyInput.dropped)) failed.add('supply')
+  const ports = portBook(allPorts({ supply, board, parts }))
+  const leadNodes = listSection(book, root, 'leads', '[F1.motor -> board.SYS1]')
+  const leads = readLeads(book, leadNodes, { ports, parts: names, board, failed })
+  reportLoops(book, leads, ports)
+
+  const settingsNode = mapSection(book, root, 'settings')
+  markPlaces(book, settingsNode.node, 'settings', settingsNode.key)
+  const settingsInput = section(book, settingsNode.node, settingsSchema, settingsNode.key).value ?? {}
+  const places = settingPlaces(board, parts)
+  const settings = settingsOf(book, settingsInput, settingsNode.node, places, failed)
+
+  return {
+    build,
+    supply,
+    board,
+    parts,
+    leads,
+    settings,
+    lightOrder: readLightOrder(book, listSection(book, root, 'light_order', '[F1, F2, F3]'), parts, failed),
+    spares: readTexts(book, listSection(book, root, 'spares', '[fan, fan-splitter]')),
+    places: book.places,
+    assumed: book.assumed,
+  }
+}
+
+/**
+ * Reads a wiring plan.
+ * @param text the YAML text   @param file its name, for places   @param include gives included stock files
+ */
+export function readPlan(text: string, file: string, include?: Include): Read<Plan> {
+  const book = notebook()
+  const top: Place = { file, line: 1, col: 1 }
+  book.places.set('', top)
+  const root = readTree(text, file, book)
+  if (root?.is === 'map') {
+    const plan = readRoot(book, root, file, include)
+    if (book.problems.length === 0) return { ok: true, value: plan, notes: tidy(book.notes, file) }
+  } else if (root) {
+    const empty = root.is === 'scalar' && root.value === null
+    const found = empty
+      ? 'an empty file'
+      : root.is === 'list'
+        ? 'a list'
+        : `only ${shown(root.is === 'scalar' ? root.value : '')}`
+    report(
+      book,
+      empty ? top : root.place,
+      found,
+      'a wiring plan: build, board, parts, leads',
+      'start with parts: and leads:',
+    )
+  }
+  return { ok: false, problems: tidy(book.problems, file) }
+}
+
+export type { Include } from './stock.ts'

@@ -1,0 +1,176 @@
+/**
+ * One branch of the tree against one schema: the typed value, or every problem in it at its own place with what
+ * was expected and the nearest known key or word.
+ */
+import * as z from 'zod'
+import { listed, nearest } from './nearest.ts'
+import type { Place } from './plan.ts'
+import { type Notebook, report, shown } from './problem.ts'
+import { type Node, plain } from './tree.ts'
+
+type Path = readonly PropertyKey[]
+
+/** Takes off what wraps a schema, keeping the outermost description. */
+function bared(schema: z.core.$ZodType): { schema: z.core.$ZodType; expected: string | undefined } {
+  let expected: string | undefined
+  let inner = schema
+  for (;;) {
+    expected ??= z.globalRegistry.get(inner)?.expected as string | undefined
+    if (inner instanceof z.ZodOptional || inner instanceof z.ZodNullable) inner = inner.unwrap()
+    else if (inner instanceof z.ZodPipe && !(inner.in instanceof z.ZodUnion)) inner = inner.in
+    else return { schema: inner, expected }
+  }
+}
+
+/** The schema that is responsible for a path, and what it expects there. */
+function schemaAt(root: z.core.$ZodType, path: Path) {
+  let { schema, expected } = bared(root)
+  for (const key of path) {
+    let next: z.core.$ZodType | undefined
+    if (schema instanceof z.ZodObject) next = (schema.shape as Record<string, z.core.$ZodType>)[String(key)]
+    else if (schema instanceof z.ZodRecord) next = schema.valueType
+    else if (schema instanceof z.ZodArray) next = schema.element
+    else if (schema instanceof z.ZodTuple) next = schema.def.items[Number(key)]
+    if (next === undefined) return { schema: undefined, expected: undefined }
+    ;({ schema, expected } = bared(next))
+  }
+  return { schema, expected }
+}
+
+export const keysOf = (schema: z.core.$ZodType | undefined): string[] =>
+  schema instanceof z.ZodObject ? Object.keys(schema.shape) : []
+
+/** The node at a path, or the nearest above it; `exact` tells which. */
+function nodeAt(root: Node, path: Path): { node: Node; key: Place; exact: boolean } {
+  let node = root
+  let key = root.place
+  for (const step of path) {
+    if (node.is === 'map') {
+      const entry = node.entries.get(String(step))
+      if (!entry) return { node, key, exact: false }
+      node = entry.value
+      key = entry.key
+    } else if (node.is === 'list') {
+      const item = node.items[Number(step)]
+      if (!item) return { node, key, exact: false }
+      node = item
+      key = item.place
+    } else return { node, key, exact: false }
+  }
+  return { node, key, exact: true }
+}
+
+const kindOfSchema = (schema: z.core.$ZodType | undefined): string => {
+  if (schema instanceof z.ZodObject) return `a map with ${listed(keysOf(schema), 6)}`
+  if (schema instanceof z.ZodRecord) return 'a map of names'
+  if (schema instanceof z.ZodArray || schema instanceof z.ZodTuple) return 'a list'
+  return 'another value'
+}
+
+export const unknownKey = (book: Notebook, at: Place, key: string, known: readonly string[]): void => {
+  const meant = nearest(key, known)
+  const todo = meant === undefined ? 'take it out, or move it to where it belongs' : `write ${meant}`
+  report(book, at, `the key ${shown(key)}`, meant ?? `one of ${listed(known, 30)}`, todo)
+}
+
+function tell(
+  book: Notebook,
+  root: Node,
+  schema: z.core.$ZodType,
+  issue: z.core.$ZodIssue,
+  here: Place,
+): void {
+  const where = nodeAt(root, issue.path)
+  const asked = schemaAt(schema, issue.path)
+  const at = where.node === root && issue.path.length === 0 ? here : where.node.place
+  if (issue.code === 'unrecognized_keys') {
+    for (const key of issue.keys) {
+      const place = where.node.is === 'map' ? (where.node.entries.get(key)?.key ?? at) : at
+      unknownKey(book, place, key, keysOf(asked.schema))
+    }
+    return
+  }
+  if (issue.code === 'custom' && issue.params) {
+    const { found, expected, todo, words } = issue.params as Record<string, unknown>
+    const meant = Array.isArray(words) ? nearest(String(found).replaceAll('"', ''), words) : undefined
+    const advice = todo ?? (meant === undefined ? 'choose one of these' : `write ${meant}`)
+    report(book, at, String(found), String(expected), String(advice))
+    return
+  }
+  if (!where.exact) {
+    const key = String(issue.path.at(-1))
+    const home = nodeAt(root, issue.path.slice(0, -1))
+    const place = issue.path.length === 1 ? here : home.key
+    report(book, place, `no ${key}`, asked.expected ?? kindOfSchema(asked.schema), `add ${key}`)
+    return
+  }
+  const value = where.node.is === 'scalar' ? where.node.value : where.node.is === 'list' ? [] : {}
+  if (issue.code === 'too_small' || issue.code === 'too_big') {
+    report(
+      book,
+      at,
+      'a list of another length',
+      asked.expected ?? kindOfSchema(asked.schema),
+      'count the values',
+    )
+    return
+  }
+  report(book, at, shown(value), asked.expected ?? kindOfSchema(asked.schema), 'write it in this form')
+}
+
+/** Takes what is wrong out of a plain value, so that the rest can be looked at. */
+function without(value: unknown, issue: z.core.$ZodIssue): PropertyKey[] | undefined {
+  const paths =
+    issue.code === 'unrecognized_keys' ? issue.keys.map((key) => [...issue.path, key]) : [issue.path]
+  let removed: PropertyKey[] | undefined
+  for (const path of paths) {
+    const chain: [Record<PropertyKey, unknown>, PropertyKey][] = []
+    let here = value
+    for (const step of path) {
+      if (typeof here !== 'object' || here === null) break
+      if (!Array.isArray(here)) chain.push([here as Record<PropertyKey, unknown>, step])
+      here = (here as Record<PropertyKey, unknown>)[step]
+    }
+    const last = chain.at(-1)
+    if (!last || !Object.hasOwn(last[0], last[1])) continue
+    delete last[0][last[1]]
+    removed = path.slice(0, chain.length)
+  }
+  return removed
+}
+
+export interface Section<T> {
+  /** What could be read: all of it, or what is left without the values that are wrong. */
+  readonly value: T | undefined
+  /** Dotted paths of what was left out; empty where all was right. */
+  readonly dropped: readonly string[]
+}
+
+/** The value of a branch. Problems go into the book, and what is right in spite of them is still given. */
+export function section<S extends z.core.$ZodType>(
+  book: Notebook,
+  node: Node,
+  schema: S,
+  here: Place = node.place,
+): Section<z.output<S>> {
+  const value = plain(node)
+  const dropped: string[] = []
+  for (let round = 0; round < 4; round++) {
+    const got = z.safeParse(schema, value)
+    if (got.success) return { value: got.data, dropped }
+    if (round === 0) for (const issue of got.error.issues) tell(book, node, schema, issue, here)
+    const paths = got.error.issues.map((issue) => without(value, issue))
+    if (paths.every((path) => path === undefined)) break
+    for (const path of paths) if (path) dropped.push(path.join('.'))
+  }
+  return { value: undefined, dropped: [...dropped, ''] }
+}
+
+/** Notes where everything in a branch stands, by dotted path: keys for maps and lists, values else. */
+export function markPlaces(book: Notebook, node: Node, path: string, key: Place): void {
+  book.places.set(path, node.is === 'scalar' ? node.place : key)
+  if (node.is === 'map')
+    for (const [name, entry] of node.entries) markPlaces(book, entry.value, `${path}.${name}`, entry.key)
+  else if (node.is === 'list')
+    for (const [i, item] of node.items.entries()) markPlaces(book, item, `${path}.${i}`, item.place)
+}

@@ -1,0 +1,217 @@
+/**
+ * A YAML text as a tree in which every key and value knows where it was written. Shorthands copy branches about,
+ * and the places go with them, so an error always points at the line that a person wrote.
+ */
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type ParsedNode,
+  parseDocument,
+} from 'yaml'
+import type { Place } from './plan.ts'
+import { type Notebook, report, shown } from './problem.ts'
+import { yamlTrouble } from './yaml-trouble.ts'
+
+export interface Entry {
+  readonly key: Place
+  readonly value: Node
+}
+export interface MapNode {
+  readonly is: 'map'
+  readonly place: Place
+  readonly entries: ReadonlyMap<string, Entry>
+  readonly size: number
+}
+export interface ListNode {
+  readonly is: 'list'
+  readonly place: Place
+  readonly items: readonly Node[]
+  readonly size: number
+}
+export interface ScalarNode {
+  readonly is: 'scalar'
+  readonly place: Place
+  readonly value: string | number | boolean | null
+  readonly size: 1
+}
+export type Node = MapNode | ListNode | ScalarNode
+
+/** Aliases can make a short text mean a huge one; more values than this are no plan. */
+export const MOST_VALUES = 400_000
+/** Deeper nesting than this is no plan. */
+const DEEPEST = 30
+/** Characters; a plan of a thousand fans written out in full is under a tenth of it. */
+export const LONGEST_TEXT = 3_000_000
+
+const sizeOf = (nodes: Iterable<Node>): number => {
+  let size = 1
+  for (const node of nodes) size += node.size
+  return size
+}
+
+export const mapNode = (place: Place, entries: ReadonlyMap<string, Entry>): MapNode => ({
+  is: 'map',
+  place,
+  entries,
+  size: sizeOf([...entries.values()].map((entry) => entry.value)),
+})
+export const listNode = (place: Place, items: readonly Node[]): ListNode => ({
+  is: 'list',
+  place,
+  items,
+  size: sizeOf(items),
+})
+export const scalarNode = (place: Place, value: ScalarNode['value']): ScalarNode => ({
+  is: 'scalar',
+  place,
+  value,
+  size: 1,
+})
+
+/** Reads a text; undefined where nothing can be made of it (the problems say why). */
+export function readTree(text: string, file: string, book: Notebook): Node | undefined {
+  const top: Place = { file, line: 1, col: 1 }
+  if (text.length > LONGEST_TEXT) {
+    const size = `a text of ${(text.length / 1e6).toFixed(1)} million characters`
+    report(book, top, size, 'a wiring plan, which is far shorter', 'check that this is the right file')
+    return undefined
+  }
+  const lines = new LineCounter()
+  let doc: Document.Parsed<ParsedNode>
+  try {
+    doc = parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      uniqueKeys: false,
+      logLevel: 'silent',
+    })
+  } catch {
+    report(
+      book,
+      top,
+      'a text nested too deeply to be read',
+      'a wiring plan',
+      'check that this is the right file',
+    )
+    return undefined
+  }
+  const place = (offset: number): Place => {
+    const { line, col } = lines.linePos(offset)
+    return { file, line: Math.max(line, 1), col: Math.max(col, 1) }
+  }
+  let usable = true
+  for (const error of [...doc.errors, ...doc.warnings]) {
+    const { offset, found, expected, todo, recoverable } = yamlTrouble(error, text)
+    report(book, place(offset), found, expected, todo)
+    if (!recoverable) usable = false
+  }
+  return usable ? convert(doc.contents, place, top, book) : undefined
+}
+
+function convert(
+  contents: ParsedNode | null,
+  place: (offset: number) => Place,
+  top: Place,
+  book: Notebook,
+): Node | undefined {
+  const anchors = new Map<string, Node>()
+
+  const keyText = (key: unknown, at: Place): string | undefined => {
+    if (isScalar(key) && (typeof key.value !== 'object' || key.value === null))
+      return typeof key.source === 'string' && typeof key.value !== 'string' ? key.source : String(key.value)
+    report(book, at, 'a key that is not a plain word', 'a name or a key', 'write the key as one word')
+    return undefined
+  }
+
+  const mergeInto = (entries: Map<string, Entry>, node: Node): void => {
+    if (node.is === 'list') for (const item of node.items) mergeInto(entries, item)
+    else if (node.is === 'map')
+      for (const [key, entry] of node.entries) if (!entries.has(key)) entries.set(key, entry)
+  }
+
+  const walk = (node: ParsedNode | null, depth: number, fallback: Place): Node => {
+    const at = node?.range ? place(node.range[0]) : fallback
+    if (depth > DEEPEST) {
+      report(
+        book,
+        at,
+        'values nested very deeply',
+        `at most ${DEEPEST} levels`,
+        'take out the extra brackets',
+      )
+      return scalarNode(at, null)
+    }
+    let made: Node
+    if (isAlias(node)) {
+      const target = anchors.get(node.source)
+      if (!target)
+        report(
+          book,
+          at,
+          `the alias *${node.source}`,
+          'an anchor of that name above it',
+          'write the value out',
+        )
+      return target ?? scalarNode(at, null)
+    }
+    if (isMap(node)) {
+      const entries = new Map<string, Entry>()
+      const merged: Node[] = []
+      for (const pair of node.items) {
+        const key = pair.key as ParsedNode | null
+        const keyPlace = key?.range ? place(key.range[0]) : at
+        const name = keyText(key, keyPlace)
+        const value = walk(pair.value as ParsedNode | null, depth + 1, keyPlace)
+        if (name === undefined) continue
+        const earlier = entries.get(name)
+        if (name === '<<') merged.push(value)
+        else if (earlier)
+          report(
+            book,
+            keyPlace,
+            `${shown(name)} a second time`,
+            `each name once (it stands on line ${earlier.key.line} too)`,
+            'rename one of the two or take it out',
+          )
+        else entries.set(name, { key: keyPlace, value })
+      }
+      for (const value of merged) mergeInto(entries, value)
+      made = mapNode(at, entries)
+    } else if (isSeq(node))
+      made = listNode(
+        at,
+        node.items.map((item) => walk(item as ParsedNode | null, depth + 1, at)),
+      )
+    else {
+      const value: unknown = isScalar(node) ? node.value : null
+      const simple = typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean'
+      made = scalarNode(at, simple ? value : null)
+    }
+    if (node !== null && 'anchor' in node && typeof node.anchor === 'string') anchors.set(node.anchor, made)
+    return made
+  }
+
+  const root = walk(contents, 0, top)
+  if (root.size <= MOST_VALUES) return root
+  report(
+    book,
+    root.place,
+    'aliases that multiply each other',
+    `at most ${MOST_VALUES} values`,
+    'write the parts out, or use ranges such as F1..F6',
+  )
+  return undefined
+}
+
+/** A tree as plain values; maps have no prototype, so no name in a file can mean anything by accident. */
+export function plain(node: Node): unknown {
+  if (node.is === 'scalar') return node.value
+  if (node.is === 'list') return node.items.map(plain)
+  const made: Record<string, unknown> = Object.create(null)
+  for (const [key, entry] of node.entries) made[key] = plain(entry.value)
+  return made
+}

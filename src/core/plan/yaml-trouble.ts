@@ -1,0 +1,101 @@
+/**
+ * What the YAML parser complains of, in words for somebody who edits a plan. The parser reports an unclosed
+ * bracket on the line after it, so the place of the bracket is looked up here.
+ */
+import type { YAMLError } from 'yaml'
+import { shown } from './problem.ts'
+
+export interface YamlTrouble {
+  readonly offset: number
+  readonly found: string
+  readonly expected: string
+  readonly todo: string
+  /** The rest of the file can be read in spite of it. */
+  readonly recoverable: boolean
+}
+
+type Told = readonly [found: string, expected: string, todo: string]
+
+const told: Readonly<Record<string, Told>> = {
+  TAB_AS_INDENT: ['a tab at the start of a line', 'blanks', 'indent with blanks, not tabs'],
+  BAD_INDENT: [
+    'a line indented unlike its neighbours',
+    'the same indent for all keys of a map',
+    'line it up',
+  ],
+  MULTIPLE_DOCS: ['a second document (---)', 'one document a file', 'take out what follows the ---'],
+  BAD_ALIAS: ['a bad alias', '* and the name of an anchor', 'put the text in quotes, or write the value out'],
+  BAD_DQ_ESCAPE: [
+    'a \\ that means nothing here',
+    'plain text, or \\\\ for a \\',
+    'write \\\\ or use single quotes',
+  ],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'two keys on one line',
+    'one key a line',
+    'start a new line, or use { } and commas',
+  ],
+  BLOCK_IN_FLOW: ['an indented block inside brackets', 'values divided by commas', 'close the bracket first'],
+  MULTILINE_IMPLICIT_KEY: ['a line without a colon', 'KEY: VALUE', 'put a colon and a blank after the key'],
+  TAG_RESOLVE_FAILED: ['a tag (a word that starts with !)', 'plain values', 'take the tag out'],
+  BAD_SCALAR_START: ['a sign that cannot start a value', 'a word or a number', 'put the value in quotes'],
+  KEY_OVER_1024_CHARS: ['a very long key', 'a short key', 'check for a missing line break'],
+}
+
+const firstLine = (message: string): string => (message.split('\n')[0] ?? message).trim()
+
+/** Where the innermost bracket that is still open before `end` stands. */
+function openBracket(text: string, end: number): number | undefined {
+  const open: number[] = []
+  let quote = ''
+  for (let i = 0; i < end; i++) {
+    const char = text[i] ?? ''
+    const before = text[i - 1] ?? '\n'
+    if (quote !== '') {
+      if (quote === '"' && char === '\\') i++
+      else if (char === quote) quote = ''
+    } else if (char === '#' && /\s/.test(before)) {
+      const stop = text.indexOf('\n', i)
+      if (stop < 0) break
+      i = stop
+    } else if ((char === '"' || char === "'") && /[\s[{,:]/.test(before)) quote = char
+    else if (char === '{' || char === '[') open.push(i)
+    else if (char === '}' || char === ']') open.pop()
+  }
+  return open.at(-1)
+}
+
+/** One complaint of the parser, put so that it can be acted on. */
+export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
+  const offset = Math.min(error.pos[0], text.length)
+  const recoverable = error.code === 'MULTIPLE_DOCS' || error.name === 'YAMLWarning'
+  const unclosed = /end with an? ([\]}])|Expected .* to end with ([\]}])/.exec(error.message)
+  const bracket = unclosed ? openBracket(text, offset) : undefined
+  if (bracket !== undefined) {
+    const close = text[bracket] === '{' ? '}' : ']'
+    return {
+      offset: bracket,
+      found: `a ${text[bracket]} that is never closed`,
+      expected: `a ${close} further on`,
+      todo: `close it with ${close}`,
+      recoverable,
+    }
+  }
+  if (/Missing closing .*quote/.test(error.message))
+    return {
+      offset,
+      found: 'a quote that is never closed',
+      expected: 'a closing quote',
+      todo: 'close the quote',
+      recoverable,
+    }
+  const known = told[error.code]
+  if (known) return { offset, found: known[0], expected: known[1], todo: known[2], recoverable }
+  return {
+    offset,
+    found: `broken YAML (${firstLine(error.message)}) at ${shown(text.slice(offset, offset + 12).split('\n')[0] ?? '', 20)}`,
+    expected: 'KEY: VALUE, one a line, or { } and commas',
+    todo: 'check brackets, quotes, colons and indents here and on the line above',
+    recoverable,
+  }
+}
