@@ -130,8 +130,26 @@ export interface Language {
   readonly program: Program
 }
 
-/** What the line-by-line front end says of its own. */
+/** What a person may say at any time beside an answer. */
+export type Way =
+  | 'done'
+  | 'unsure'
+  | 'cannot'
+  | 'undo'
+  | 'why'
+  | 'path'
+  | 'where'
+  | 'again'
+  | 'hand-over'
+  | 'leave'
+  | 'help'
+  | 'none'
+
+/** What the line-by-line front end says and understands of its own. */
 export interface Dialogue {
+  /** The words for each way, in small letters; `note` takes the rest of the line. */
+  readonly words: Readonly<Record<Way, readonly string[]>>
+  readonly noteWord: string
   readonly prompt: string
   readonly hello: (view: View) => string[]
   readonly help: (kind: 'do' | 'one' | 'many' | 'ended') => string[]

@@ -3,6 +3,7 @@
  * What they say follows desktop-PC service guides and board manuals (unplug first, never live, never open the
  * supply); the waiting times and the wrist-strap rule are common practice, no source.
  */
+import { entry } from '../entry.ts'
 import type { CautionText } from '../language.ts'
 
 type Words = Omit<CautionText, 'id'>
@@ -98,7 +99,7 @@ export const CAUTIONS: Readonly<Record<string, Words>> = {
 
 /** A caution by id; an id that has no words of its own is still shown, never dropped. */
 export function caution(id: string): CautionText {
-  const words = CAUTIONS[id]
+  const words = entry(CAUTIONS, id)
   return words
     ? { id, ...words }
     : { id, title: 'Take care', lines: [`${id.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase())}.`] }

@@ -37,6 +37,21 @@ const WAYS: Readonly<Record<'do' | 'one' | 'many', string>> = {
 }
 
 export const dialogue: Dialogue = {
+  words: {
+    done: ['done', 'ok', 'yes done'],
+    unsure: ["can't tell", 'cant tell', 'cannot tell', 'unsure', "don't know", 'dont know'],
+    cannot: ["can't do", 'cant do', 'cannot do', 'cannot', 'skip'],
+    undo: ['undo', 'take back', 'back'],
+    why: ['why', 'why?'],
+    path: ['path', 'so far'],
+    where: ['where', 'where?'],
+    again: ['again', 'repeat'],
+    'hand-over': ['hand over', 'handover', 'hand-over'],
+    leave: ['leave', 'quit', 'exit', 'stop'],
+    help: ['?', 'help'],
+    none: ['none', 'none of them'],
+  },
+  noteWord: 'note',
   prompt: '> ',
   hello: (view: View) => [
     `${clean(view.plan.build)}. ${symptomText(view.symptom).name}.`,

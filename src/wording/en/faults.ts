@@ -3,8 +3,10 @@
  * The table is by where the fault sits and its mode; a mode that is missing here is still said, from its own words,
  * and a test fails.
  */
+
 import type { Fault } from '../../core/faults/fault.ts'
 import { cleanName } from '../clean.ts'
+import { entry } from '../entry.ts'
 import type { FaultText, Scene } from '../language.ts'
 import {
   driverName,
@@ -272,12 +274,12 @@ function ofSetting(fault: Fault, scene: Scene): FaultText | undefined {
   const last = fault.at.lastIndexOf('/')
   if (first < 0 || last === first) return undefined
   const key = fault.at.slice(last + 1).replace('alarm_below', 'alarm')
-  return SETTING[`${key} ${fault.mode}`]?.(fault.at.slice(first + 1, last), scene)
+  return entry(SETTING, `${key} ${fault.mode}`)?.(fault.at.slice(first + 1, last), scene)
 }
 
 function ofPlace(fault: Fault, scene: Scene): FaultText | undefined {
   if (fault.at.includes('/')) return undefined
-  const plain = PLACED[fault.mode]
+  const plain = entry(PLACED, fault.mode)
   if (plain) return plain(fault.at, scene, '')
   for (const [form, say] of NUMBERED) {
     const rest = form.exec(fault.mode)?.[1]
@@ -289,7 +291,7 @@ function ofPlace(fault: Fault, scene: Scene): FaultText | undefined {
 /** The words of a fault, or undefined where this page has none for its mode. */
 export function knownFault(fault: Fault, scene: Scene): FaultText | undefined {
   const found =
-    WHOLE[`${fault.at}:${fault.mode}`] ??
+    entry(WHOLE, `${fault.at}:${fault.mode}`) ??
     supplyLead(fault.at, fault.mode, scene) ??
     ofSetting(fault, scene) ??
     ofPlace(fault, scene)

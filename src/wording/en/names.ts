@@ -2,9 +2,11 @@
  * Names of things in English, from references: `F1.motor` → "the motor plug of F1 (front-bottom)". A part is called
  * by its id, because that is what stands in the plan and on the technician's sticky label; its place follows.
  */
+
 import type { Connector, Part } from '../../core/plan/plan.ts'
 import { portsOf } from '../../core/plan/ports.ts'
 import { clean, cleanName } from '../clean.ts'
+import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
 
 export const partOf = (id: string, scene: Scene): Part | undefined =>
@@ -116,7 +118,7 @@ function socketWords(name: string, kind: PortKind, scene: Scene, id: string): st
 }
 
 function plugWords(name: string, kind: PortKind): string {
-  const known = PLUG[name]
+  const known = entry(PLUG, name)
   if (known) return known
   const which = name.replace(/^light_?/, '')
   return kind === 'light' && which
@@ -129,7 +131,7 @@ export function portWords(ref: string, scene: Scene): string {
   const { part: id, port } = splitRef(ref)
   const part = partOf(id, scene)
   const found = part && portsOf(part).find((p) => p.name === port)
-  if (!found) return PLUG[port] ?? `port ${cleanName(port)}`
+  if (!found) return entry(PLUG, port) ?? `port ${cleanName(port)}`
   const kind = kindByConnector[found.connector]
   return found.gender === 'plug' ? plugWords(port, kind) : socketWords(port, kind, scene, id)
 }
@@ -169,7 +171,7 @@ const WIRE: Readonly<Record<string, string>> = {
 }
 
 /** "12 V", "speed (tach)": the wire or contact that carries it. */
-export const wireName = (conductor: string): string => WIRE[conductor] ?? cleanName(conductor)
+export const wireName = (conductor: string): string => entry(WIRE, conductor) ?? cleanName(conductor)
 
 function pinName(ref: string, scene: Scene): string {
   const slash = ref.lastIndexOf('/')
@@ -202,7 +204,7 @@ export function settingName(ref: string, scene: Scene): string {
   const last = ref.lastIndexOf('/')
   if (first < 0 || first === last) return `the setting ${cleanName(ref)}`
   const key = ref.slice(last + 1)
-  return `${KEY[key] ?? `the setting ${cleanName(key)}`} of ${driverName(ref.slice(first + 1, last), scene)}`
+  return `${entry(KEY, key) ?? `the setting ${cleanName(key)}`} of ${driverName(ref.slice(first + 1, last), scene)}`
 }
 
 const SECTIONS = new Set(['headers', 'channels', 'host', 'ports'])
@@ -228,7 +230,7 @@ const VALUE: Readonly<Record<string, string>> = {
 
 /** The text form of a setting's value, as a person would read it out. */
 export function settingValue(ref: string, text: string): string {
-  const known = VALUE[text]
+  const known = entry(VALUE, text)
   if (known) return known
   if (!text.startsWith('[')) return cleanName(text)
   const numbers = text.match(/\[[\d.,\s-]*\]/g) ?? []

@@ -2,8 +2,10 @@
  * Notes in words. A note's facts are data: references under `at`, `refs`, `parts` or `from`, a `what` that says which
  * sentence, figures with their unit. Facts without a sentence of their own are still told, never dropped.
  */
+
 import type { Note } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
+import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
 import { caution } from './cautions.ts'
 import { list, refName } from './names.ts'
@@ -75,7 +77,7 @@ function plainly(facts: Facts, scene: Scene): string {
         typeof value === 'number'
           ? `${value}${key === 'figure' || key === 'limit' ? unit : ''}`
           : names(value, scene)
-      return `${WORD[key] ?? cleanName(key.replace(/[-_]/g, ' '))} ${said}`
+      return `${entry(WORD, key) ?? cleanName(key.replace(/[-_]/g, ' '))} ${said}`
     })
     .join('; ')
 }
@@ -89,7 +91,7 @@ export function noteLines(note: Note, scene: Scene): string[] {
       return told.flatMap((c) => [`${HEAD.caution}${c.title}.`, ...c.lines.map((l) => `  ${l}`)])
   }
   const what = note.facts.what
-  const say = typeof what === 'string' ? SAID[what] : undefined
+  const say = typeof what === 'string' ? entry(SAID, what) : undefined
   const said = say ? say(note.facts, scene) : plainly(note.facts, scene)
   return [`${HEAD[note.kind]}${sentence(said, scene)}`]
 }

@@ -1,7 +1,9 @@
 /** What does not fit: a reply to a question, or something in a file. What, where, what was expected, what to do. */
+
 import type { Problem } from '../../core/plan/plan.ts'
 import type { Refusal } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
+import { entry } from '../entry.ts'
 
 const WHY: Readonly<Record<string, string>> = {
   'no-prompt': 'The job has ended; nothing is asked any more',
@@ -15,7 +17,7 @@ const WHY: Readonly<Record<string, string>> = {
 }
 
 export function refusalText(refusal: Refusal): string {
-  const why = WHY[refusal.problem] ?? clean(refusal.problem)
+  const why = entry(WHY, refusal.problem) ?? clean(refusal.problem)
   const expected = refusal.expected.map((e) => shorten(clean(e), 60))
   const end = /[.!?]$/.test(why) ? '' : '.'
   return expected.length === 0 ? `${why}${end}` : `${why}${end} Expected: ${expected.join(', ')}.`

@@ -2,9 +2,11 @@
  * Questions in words, from what they look at. They ask for what is seen or read out, never for a judgement, and say
  * where and how to look. One function for an observable of each kind, one for several at once, one for marks.
  */
+
 import type { Observable } from '../../core/bench/observable.ts'
 import type { About, Ask } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
+import { entry } from '../entry.ts'
 import type { QuestionText, Scene } from '../language.ts'
 import {
   kindOf,
@@ -155,7 +157,7 @@ function whichOf(marks: Extract<Ask, { many: true }>['marks']): string {
   const what = marks[0]?.observe.what
   if (what === undefined || marks.some((m) => m.observe.what !== what)) return 'Which of these hold?'
   const values = [...new Set(marks.map((m) => m.value))].sort()
-  return WHICH[[what, ...values].join(' ')] ?? WHICH_BY_WHAT[what] ?? 'Which of these hold?'
+  return entry(WHICH, [what, ...values].join(' ')) ?? WHICH_BY_WHAT[what] ?? 'Which of these hold?'
 }
 
 const PAST: Readonly<Record<About, (at: string, scene: Scene) => Look>> = {
@@ -255,7 +257,11 @@ export function answerText(ask: Ask, id: string, scene: Scene): string {
     return mark ? sightingWords(mark.observe, mark.value, off ? 'off' : 'on', scene) : cleanName(id)
   }
   if ('about' in ask)
-    return CHOICE[`${ask.about} ${id}`] ?? CHOICE[id] ?? sentence(cleanName(id.replace(/-/g, ' ')), scene)
+    return (
+      entry(CHOICE, `${ask.about} ${id}`) ??
+      entry(CHOICE, id) ??
+      sentence(cleanName(id.replace(/-/g, ' ')), scene)
+    )
   const answer = ask.answers.find((a) => a.id === id)
   return answer ? combined(ask.observe, answer.means, off, scene) : cleanName(id)
 }

@@ -1,4 +1,5 @@
 /** Symptoms as a technician comes with them. An id without words here is said by its own. */
+import { entry } from '../entry.ts'
 import type { SymptomText } from '../language.ts'
 
 export const SYMPTOMS: Readonly<Record<string, SymptomText>> = {
@@ -62,5 +63,5 @@ export const SYMPTOMS: Readonly<Record<string, SymptomText>> = {
 
 export function symptomText(id: string): SymptomText {
   const words = id.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase())
-  return SYMPTOMS[id] ?? { name: words, means: words }
+  return entry(SYMPTOMS, id) ?? { name: words, means: words }
 }

@@ -2,9 +2,11 @@
  * The values of the closed vocabulary in words: what a person sees when a fan "twitches" or a header reads "high".
  * Two tables where it matters: with the mains off a blade is felt, not watched.
  */
+
 import type { Observable, Value } from '../../core/bench/observable.ts'
 import type { Power } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
+import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
 import { list, partName, portName, refName, settingValue } from './names.ts'
 
@@ -69,8 +71,8 @@ const BY_HAND: Words = {
 
 /** A value as a short predicate: "dark", "stands still", "F2 (front-top)". */
 export function valueWords(o: Observable, value: Value, power: Power, scene: Scene): string {
-  if (o.what === 'spins' && power === 'off' && BY_HAND[value]) return BY_HAND[value]
-  const known = PREDICATE[o.what]?.[value]
+  if (o.what === 'spins' && power === 'off' && entry(BY_HAND, value)) return BY_HAND[value] as string
+  const known = entry(PREDICATE[o.what] ?? {}, value)
   if (known) return known
   if (o.what === 'setting') return value === '' ? 'not set' : settingValue(o.at, value)
   if (o.what === 'goes') return value === 'none' ? 'nowhere: its end hangs free' : portName(value, scene)

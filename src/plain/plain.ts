@@ -1,0 +1,153 @@
+/**
+ * The job line by line: what is told, what is asked, what was taken, each once and in order. It only ever appends, so
+ * a screen reader reads it as it comes and a pipe can be kept.
+ */
+import type { Prompt } from '../core/checks/prompt.ts'
+import type { Session, View } from '../job/view.ts'
+import { english } from '../wording/en/english.ts'
+import type { Language } from '../wording/language.ts'
+import type { Said } from './said.ts'
+import type { Ended, Talk } from './talk.ts'
+import { answerIds, understand } from './understand.ts'
+import { wrap } from './wrap.ts'
+
+type Kind = 'do' | 'one' | 'many'
+
+const kindOf = (prompt: Prompt): Kind => (prompt.show === 'do' ? 'do' : prompt.many ? 'many' : 'one')
+
+function stepLines(prompt: Prompt & { show: 'do' }, view: View, language: Language): string[] {
+  const text = language.step(prompt, view)
+  return [
+    ...text.cautions.flatMap((c) => [`! ${c.title}.`, ...c.lines.map((l) => `  ${l}`)]),
+    text.title,
+    ...text.lines.map((l) => `  ${l}`),
+    `  1. ${language.labels.done}`,
+  ]
+}
+
+function questionLines(prompt: Prompt & { show: 'ask' }, view: View, language: Language): string[] {
+  const text = language.question(prompt, view)
+  return [
+    ...(text.again ? [text.again] : []),
+    text.title,
+    ...text.hints.map((h) => `  ${h}`),
+    ...answerIds(prompt).map((id, i) => `  ${i + 1}. ${language.answer(prompt, id, view)}`),
+  ]
+}
+
+function headLine(view: View, prompt: Prompt, language: Language): string {
+  const { labels } = language
+  const n = view.trail.filter((e) => !e.undone).length + 1
+  const left = view.suspects.length > 0 ? ` ${labels.left(view.left)}.` : ''
+  const power = prompt.show === 'do' ? view.power : prompt.power
+  return `${labels.step} ${n}. Power ${labels.power[power]}, ${labels.hands[prompt.hands]}; ${labels.minutes(prompt.minutes)}.${left}`
+}
+
+function promptLines(view: View, language: Language): string[] {
+  const { prompt } = view
+  if (prompt === null) return []
+  return [
+    headLine(view, prompt, language),
+    ...(prompt.show === 'do' ? stepLines(prompt, view, language) : questionLines(prompt, view, language)),
+    language.dialogue.ways(kindOf(prompt), view.canUndo),
+  ]
+}
+
+const toldLines = (view: View, language: Language): string[] =>
+  view.told.flatMap((t) => (t.show === 'note' ? language.note(t, view) : language.verdict(t, view)))
+
+function tellLines(
+  what: Extract<Said, { do: 'tell' }>['what'],
+  session: Session,
+  language: Language,
+): string[] {
+  const view = session.view()
+  const { dialogue } = language
+  switch (what) {
+    case 'help':
+      return dialogue.help(view.prompt === null ? 'ended' : kindOf(view.prompt))
+    case 'why':
+      return language.why(session.why(), view)
+    case 'path':
+      return view.trail.length === 0
+        ? [dialogue.pathEmpty]
+        : [dialogue.pathSoFar, ...view.trail.map((e) => `  ${language.trail(e, view)}`)]
+    case 'where':
+      return view.path.length === 0
+        ? [dialogue.whereUnknown]
+        : [dialogue.where + language.path(view.path, view)]
+    case 'again':
+      return promptLines(view, language)
+  }
+}
+
+/** What was taken, said back, so that a slip is noticed at once. */
+function echo(said: Extract<Said, { do: 'reply' }>['reply'], view: View, language: Language): string {
+  const { labels, dialogue } = language
+  const { prompt } = view
+  switch (said.say) {
+    case 'undo':
+      return dialogue.undone
+    case 'note':
+      return dialogue.noteTaken
+    case 'answer': {
+      if (prompt?.show !== 'ask') return ''
+      const names = said.ids.map((id) => language.answer(prompt, id, view))
+      return `${labels.noted}: ${names.length === 0 ? labels.none.toLowerCase() : language.list(names)}.`
+    }
+    case 'hand-over':
+    case 'leave':
+      return ''
+    default:
+      return `${labels.noted}: ${labels[said.say].toLowerCase()}.`
+  }
+}
+
+/**
+ * Runs one job to its end, or until the input ends: then it is left, to be taken up again.
+ * Does not close the session; whoever opened it does.
+ */
+export async function runPlain(session: Session, talk: Talk, language: Language = english): Promise<Ended> {
+  const { dialogue } = language
+  const tell = (lines: readonly string[]) => {
+    for (const line of lines) talk.write(`${wrap(line, talk.columns)}\n`)
+  }
+  const show = () =>
+    tell(['', ...toldLines(session.view(), language), ...promptLines(session.view(), language)])
+  const ended = (): Ended => {
+    const view = session.view()
+    if (view.end === null) return null
+    tell(['', ...toldLines(view, language)])
+    tell(language.end(view.end, view))
+    if (view.end.outcome === 'handed-over') tell(['', ...language.handingOver(view)])
+    return view.end.outcome
+  }
+
+  tell(dialogue.hello(session.view()))
+  if (session.view().prompt === null) return ended()
+  show()
+  talk.write(dialogue.prompt)
+  for await (const line of talk.lines) {
+    const view = session.view()
+    if (view.prompt === null) break
+    const said: Said =
+      'trouble' in line
+        ? { do: 'ask-back', text: line.trouble === 'too-long' ? dialogue.tooLong : dialogue.notUtf8 }
+        : understand(line.text, view.prompt, view, language)
+    if (said.do === 'ask-back') tell([said.text])
+    else if (said.do === 'tell') tell(tellLines(said.what, session, language))
+    else {
+      const taken = await session.reply(said.reply)
+      const back = taken.ok ? echo(said.reply, view, language) : language.refusal(taken.refusal)
+      if (back) tell([back])
+      if (session.view().prompt === null) return ended()
+      if (taken.ok && said.reply.say !== 'note') show()
+    }
+    talk.write(dialogue.prompt)
+  }
+  if (session.view().prompt !== null) {
+    await session.reply({ say: 'leave' })
+    tell(['', dialogue.inputEnded(session.view().log)])
+  }
+  return session.view().end?.outcome ?? null
+}

@@ -1,0 +1,131 @@
+/**
+ * The line protocol, version 1: what goes over the line in either direction, as schemas. The page on the protocol
+ * explains every field; a driver needs nothing else. Unknown fields are ignored on both sides.
+ */
+import * as z from 'zod'
+
+export const PROTOCOL = 1
+
+const reference = z
+  .string()
+  .min(1)
+  .describe('a part, port, pin or setting, such as F1, F1.motor, board.SYS1/12V')
+const fault = z.object({ at: reference, mode: z.string() })
+const suspect = z.object({
+  faults: z.array(fault).describe('one fault, or a pair that are there together'),
+  p: z.number().describe('probability of this group, 0 to 1'),
+  alike: z
+    .array(z.object({ faults: z.array(fault) }))
+    .describe('those that no available check tells apart from it'),
+})
+const observable = z.object({ what: z.string(), at: reference })
+const value = z.string().nullable().describe('null where the answer says nothing of that observable')
+const power = z.enum(['on', 'off'])
+const hands = z.enum(['in', 'out'])
+const edits = z.array(z.string()).describe('in their order, in the words of edits')
+const text = z.string().describe('for a person; its wording may change')
+
+/** What the tool writes. */
+export const toolLine = {
+  hello: z.object({
+    type: z.literal('hello'),
+    protocol: z.literal(PROTOCOL),
+    plan: z.string().describe('the plan as it was named'),
+    symptom: z.string(),
+    build: z.string(),
+    log: z.string(),
+  }),
+  do: z.object({
+    type: z.literal('do'),
+    id: z.string(),
+    text,
+    edits,
+    power: power.describe('the power once it is done'),
+    hands,
+    minutes: z.number(),
+    purpose: z.enum(['gate', 'check', 'repair', 'restore', 'proof']),
+    cautions: z.array(z.string()),
+  }),
+  ask: z.object({
+    type: z.literal('ask'),
+    id: z.string(),
+    text,
+    many: z.boolean(),
+    observe: z.array(observable),
+    about: z.optional(z.string()).describe('for a question about the past or about what is at hand'),
+    at: z.optional(z.string()),
+    answers: z.array(
+      z.object({
+        id: z.string(),
+        text,
+        means: z.array(value),
+        observe: z.optional(observable).describe('with many: what this one is about'),
+      }),
+    ),
+    power,
+    hands,
+    minutes: z.number(),
+    stage: z.enum(['scope', 'check', 'proof']),
+    tools: z.array(z.string()),
+    again: z.optional(z.string()),
+  }),
+  note: z.object({
+    type: z.literal('note'),
+    kind: z.string(),
+    text,
+    facts: z.record(z.string(), z.unknown()),
+  }),
+  verdict: z.object({
+    type: z.literal('verdict'),
+    text,
+    suspects: z.array(suspect),
+    repair: z.object({ id: z.string(), text, edits }).nullable(),
+  }),
+  why: z.object({
+    type: z.literal('why'),
+    text,
+    minutes: z.number().nullable().describe('expected minutes to a proven fix from here; null where it has no bound'),
+    replies: z.array(z.object({ id: z.string(), p: z.number(), suspects: z.array(suspect) })),
+    others: z.array(z.object({ id: z.string(), what: z.string(), minutes: z.number() })),
+    suspects: z.array(
+      z.object({
+        suspect,
+        for: z.array(z.object({ seq: z.number(), decibans: z.number() })),
+        against: z.array(z.object({ seq: z.number(), decibans: z.number() })),
+      }),
+    ),
+  }),
+  problem: z.object({
+    type: z.literal('problem'),
+    text,
+    expected: z.array(z.string()).describe('what would have been understood'),
+  }),
+  end: z.object({
+    type: z.literal('end'),
+    outcome: z.enum(['fixed', 'nothing-wrong', 'handed-over', 'declined', 'left']),
+    text,
+    suspects: z.array(suspect),
+    minutes: z.number(),
+    log: z.string(),
+  }),
+} as const
+
+export type ToolLine = { [K in keyof typeof toolLine]: z.input<(typeof toolLine)[K]> }[keyof typeof toolLine]
+
+const yes = z.literal(true)
+
+/** What the other side writes: exactly one of these. */
+export const driverLine = {
+  done: z.object({ done: yes }),
+  answer: z.object({ answer: z.string() }),
+  answers: z.object({ answers: z.array(z.string()) }),
+  unsure: z.object({ unsure: yes }),
+  cannot: z.object({ cannot: yes }),
+  undo: z.object({ undo: yes }),
+  why: z.object({ why: yes }),
+  note: z.object({ note: z.string().trim().min(1) }),
+  'hand-over': z.object({ 'hand-over': yes }),
+  leave: z.object({ leave: yes }),
+} as const
+
+export type DriverWord = keyof typeof driverLine

@@ -1,0 +1,16 @@
+/** What a typed line was understood as, and the form in which lines and words are compared. */
+import type { Reply } from '../job/view.ts'
+
+export type Said =
+  | { readonly do: 'reply'; readonly reply: Reply }
+  | { readonly do: 'tell'; readonly what: 'help' | 'why' | 'path' | 'where' | 'again' }
+  | { readonly do: 'ask-back'; readonly text: string }
+
+/** Small letters, one blank between words, one form for accents and apostrophes. */
+export const plainly = (text: string): string =>
+  text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[‘’`´]/g, "'")
+    .replace(/\s+/g, ' ')
+    .trim()

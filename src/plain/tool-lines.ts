@@ -1,0 +1,146 @@
+/** Records as lines of the protocol. Everything a program needs is data; the text beside it is for a person looking on. */
+import { editText } from '../core/bench/edit.ts'
+import { type Observable, observableKey } from '../core/bench/observable.ts'
+import type { Ask, End, Note, Prompt, Suspect, Verdict } from '../core/checks/prompt.ts'
+import type { View, Why } from '../job/view.ts'
+import { clean } from '../wording/clean.ts'
+import type { Language } from '../wording/language.ts'
+import { PROTOCOL, type ToolLine } from './protocol.ts'
+
+type SuspectLine = Extract<ToolLine, { type: 'end' }>['suspects'][number]
+
+const suspectLine = (s: Suspect): SuspectLine => ({
+  faults: s.faults.map(({ at, mode }) => ({ at, mode })),
+  p: s.p,
+  alike: s.alike.map(({ faults }) => ({ faults: faults.map(({ at, mode }) => ({ at, mode })) })),
+})
+
+export const helloLine = (view: View, plan: string): ToolLine => ({
+  type: 'hello',
+  protocol: PROTOCOL,
+  plan,
+  symptom: view.symptom,
+  build: clean(view.plan.build),
+  log: view.log,
+})
+
+const distinct = (observe: readonly Observable[]): Observable[] => {
+  const seen = new Set<string>()
+  return observe.filter((o) => !seen.has(observableKey(o)) && seen.add(observableKey(o)))
+}
+
+const bare = ({ what, at }: Observable): Observable => ({ what, at })
+
+function asked(
+  ask: Ask,
+  view: View,
+  language: Language,
+): Pick<Extract<ToolLine, { type: 'ask' }>, 'many' | 'observe' | 'about' | 'at' | 'answers'> {
+  const text = (id: string) => language.answer(ask, id, view)
+  if (ask.many)
+    return {
+      many: true,
+      observe: distinct(ask.marks.map((m) => bare(m.observe))),
+      answers: ask.marks.map((m) => ({
+        id: m.id,
+        text: text(m.id),
+        observe: bare(m.observe),
+        means: [m.value],
+      })),
+    }
+  if ('about' in ask)
+    return {
+      many: false,
+      observe: [],
+      about: ask.about,
+      ...(ask.at === undefined ? {} : { at: ask.at }),
+      answers: ask.choices.map((id) => ({ id, text: text(id), means: [] })),
+    }
+  return {
+    many: false,
+    observe: ask.observe.map(bare),
+    answers: ask.answers.map((a) => ({ id: a.id, text: text(a.id), means: [...a.means] })),
+  }
+}
+
+const sentences = (lines: readonly string[]): string => lines.map((l) => l.trim()).join(' ')
+
+export function promptLine(prompt: Prompt, view: View, language: Language): ToolLine {
+  if (prompt.show === 'do') {
+    const text = language.step(prompt, view)
+    return {
+      type: 'do',
+      id: prompt.id,
+      text: sentences([text.title, ...text.lines]),
+      edits: prompt.edits.map(editText),
+      power: prompt.power,
+      hands: prompt.hands,
+      minutes: prompt.minutes,
+      purpose: prompt.purpose,
+      cautions: [...prompt.cautions],
+    }
+  }
+  const text = language.question(prompt, view)
+  const { many, observe, about, at, answers } = asked(prompt, view, language)
+  return {
+    type: 'ask',
+    id: prompt.id,
+    text: sentences([text.title, ...text.hints]),
+    answers,
+    many,
+    observe,
+    ...(about === undefined ? {} : { about }),
+    ...(at === undefined ? {} : { at }),
+    power: prompt.power,
+    hands: prompt.hands,
+    minutes: prompt.minutes,
+    stage: prompt.stage,
+    tools: [...prompt.tools],
+    ...(prompt.again === undefined ? {} : { again: prompt.again }),
+  }
+}
+
+export function toldLine(told: Note | Verdict, view: View, language: Language): ToolLine {
+  if (told.show === 'note')
+    return {
+      type: 'note',
+      kind: told.kind,
+      text: sentences(language.note(told, view)),
+      facts: { ...told.facts },
+    }
+  return {
+    type: 'verdict',
+    text: sentences(language.verdict(told, view)),
+    suspects: told.suspects.map(suspectLine),
+    repair:
+      told.repair === null
+        ? null
+        : {
+            id: told.repair.id,
+            text: sentences(told.repair.edits.map((e) => language.edit(e, view))),
+            edits: told.repair.edits.map(editText),
+          },
+  }
+}
+
+export const endLine = (end: End, view: View, language: Language): ToolLine => ({
+  type: 'end',
+  outcome: end.outcome,
+  text: sentences(language.end(end, view)),
+  suspects: end.suspects.map(suspectLine),
+  minutes: end.minutes,
+  log: view.log,
+})
+
+export const whyLine = (why: Why, view: View, language: Language): ToolLine => ({
+  type: 'why',
+  text: sentences(language.why(why, view)),
+  minutes: Number.isFinite(why.expectedMinutes) ? why.expectedMinutes : null,
+  replies: why.replies.map((r) => ({ id: r.id, p: r.p, suspects: r.suspects.map(suspectLine) })),
+  others: why.others.map((o) => ({ id: o.id, what: o.what, minutes: o.expectedMinutes })),
+  suspects: why.suspects.map((s) => ({
+    suspect: suspectLine(s.suspect),
+    for: [...s.speaksFor],
+    against: [...s.speaksAgainst],
+  })),
+})

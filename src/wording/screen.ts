@@ -1,0 +1,103 @@
+/**
+ * What the full screen says of its own: heads, keys, help, one-line remarks. Everything about the job itself comes from
+ * `Language`; these are the words around it.
+ */
+import type { Mode } from './screen-mode.ts'
+
+/** A key and what it does, for the bar at the bottom and the help. */
+export type KeyName =
+  | 'take-done'
+  | 'take-answer'
+  | 'take-marks'
+  | 'take-more'
+  | 'take-on'
+  | 'take-close'
+  | 'take-yes'
+  | 'take-back'
+  | 'take-note'
+  | 'take-exit'
+  | 'take-filter'
+  | 'move'
+  | 'mark'
+  | 'scroll'
+  | 'escape'
+  | 'no'
+  | 'unsure'
+  | 'cannot'
+  | 'why'
+  | 'trail'
+  | 'undo'
+  | 'note'
+  | 'filter'
+  | 'wiring'
+  | 'picture'
+  | 'expected'
+  | 'told'
+  | 'hand-over'
+  | 'help'
+  | 'leave'
+
+export interface ScreenWords {
+  /** Short, for the bar. */
+  readonly key: Readonly<Record<KeyName, string>>
+  /** A sentence each, for the help. */
+  readonly help: Readonly<Partial<Record<KeyName, string>>>
+  readonly head: Readonly<Record<Mode, string>>
+  readonly power: Readonly<Record<'on' | 'off', string>>
+  readonly hands: Readonly<Record<'in' | 'out', string>>
+  readonly where: string
+  readonly joint: Readonly<Record<'planned' | 'unplugged' | 'moved' | 'suspect', string>>
+  readonly ways: Readonly<Record<'done' | 'not-yet' | 'unsure' | 'cannot', string>>
+  readonly exit: string
+  readonly unmarked: string
+  readonly settling: string
+  readonly writing: string
+  readonly more: (lines: number) => string
+  readonly toldMore: (count: number) => string
+  readonly readToEnd: string
+  readonly filter: (text: string) => string
+  readonly nothingMatches: string
+  readonly taken: (answer: string) => string
+  readonly takenBack: (count: number) => string
+  readonly takesBack: string
+  readonly trailEmpty: string
+  readonly suspects: string
+  readonly noSuspects: string
+  readonly stillChanged: string
+  readonly nothingTold: string
+  readonly noteHow: string
+  readonly leaveHow: (log: string) => readonly string[]
+  readonly handOverHow: readonly string[]
+  readonly said: Readonly<
+    Record<
+      | 'nothing-to-undo'
+      | 'no-such-row'
+      | 'gate-not-yet'
+      | 'none-marked'
+      | 'read-on'
+      | 'no-picture'
+      | 'noted'
+      | 'not-here'
+      | 'at-top',
+      string
+    >
+  >
+  readonly tooSmall: (columns: number, rows: number) => readonly string[]
+  readonly zones: Readonly<Record<'top' | 'rear' | 'middle' | 'front' | 'bottom', string>>
+  readonly record: { readonly head: string; readonly log: string; readonly resume: string }
+  readonly choose: { readonly symptom: string; readonly how: string }
+  readonly seen: {
+    readonly nothing: string
+    readonly columns: readonly [what: string, seen: string, plan: string]
+    readonly as: string
+    readonly unlike: string
+  }
+  readonly picture: {
+    readonly probe: string
+    readonly ground: string
+    readonly key: string
+    readonly arrow: string
+    readonly lookingAt: string
+  }
+  readonly wiring: { readonly open: string; readonly moved: string; readonly unplugged: string }
+}

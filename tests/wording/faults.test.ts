@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest'
+import { parseFault } from '../../src/core/faults/fault.ts'
+import { faultWords, knownFault } from '../../src/wording/en/faults.ts'
+import { archivePlan } from '../support/archive-plan.ts'
+
+const scene = { plan: archivePlan, inForce: [] }
+
+/** One of every mode that a part, port, lead, joint or setting can have. */
+const everyMode = [
+  ...['unplugged', 'loose', 'offset', 'reversed'].map((m) => `F1.motor:${m}`),
+  ...['12V', 'GND', 'TACH', 'CONTROL'].map((c) => `F1.motor:open-${c}`),
+  ...['5V', 'GND', 'DATA', 'DATA_BACK', 'R', 'G', 'B'].map((c) => `F1.light:open-${c}`),
+  'H1.usb:open-USB',
+  'F1.motor:swapped-with-F2.motor',
+  'F1.light:in-board.L1',
+  ...['dead', 'tripped', 'overloaded', 'control-dead', 'tach-dead'].map((m) => `board.SYS1:${m}`),
+  'board.U1.a:over-budget',
+  'H1.3:data-dead',
+  ...['motor-dead', 'seized', 'blocked', 'tach-dead', 'lights-dead', 'led-dead-3', 'worn'].map(
+    (m) => `F2:${m}`,
+  ),
+  ...['dead', 'not-answering', 'hung'].map((m) => `H1:${m}`),
+  'Y1:tach-from-2',
+  'Y1:tach-joined',
+  'headers/SYS1/drive:wrong-mode',
+  ...['rests-at-zero', 'under-start', 'flat-out'].map((m) => `headers/SYS1/curve:${m}`),
+  'headers/SYS1/pulses:wrong',
+  'headers/SYS1/alarm:too-high',
+  ...['count-low', 'count-high', 'entry-missing', 'wrong-order'].map((m) => `channels/H1/profile:${m}`),
+  'channels/H1/colours:wrong',
+  'host/program:not-running',
+  'host/global_effect:left-on',
+  'ports/board.U1.a/enabled:off',
+  'supply.SA:unplugged',
+  'supply.SA:loose',
+  'build:nothing-wrong',
+  'build:none-of-these',
+]
+
+const fault = (text: string) => {
+  const read = parseFault(text)
+  if (!read) throw new Error(text)
+  return read
+}
+
+describe('faults in words', () => {
+  it.each(everyMode)('%s has a name and a sentence of its own', (mode) => {
+    const said = knownFault(fault(mode), scene)
+    expect(said).toBeDefined()
+    expect(said?.is).toMatch(/^\S.*[.]$/u)
+    expect(said?.name).not.toMatch(/[.]$|undefined/u)
+  })
+
+  it('no two modes at one place read the same', () => {
+    const said = everyMode.map((m) => faultWords(fault(m), scene))
+    expect(new Set(said.map((s) => s.is)).size).toBe(everyMode.length)
+    expect(new Set(said.map((s) => s.name)).size).toBe(everyMode.length)
+  })
+
+  it('names the part and its place', () => {
+    expect(faultWords(fault('F2.light:unplugged'), scene).is).toBe(
+      'The light plug of F2 (front-top) is not plugged in.',
+    )
+    expect(faultWords(fault('supply.SA:loose'), scene).is).toContain(
+      'Supply lead SA is not home at the supply',
+    )
+    expect(faultWords(fault('headers/SYS1/drive:wrong-mode'), scene).is).toContain(
+      'header SYS1 on the board'.replace('h', 'H'),
+    )
+  })
+
+  it('tells exchanged plugs of the same kind together, others one by one', () => {
+    expect(faultWords(fault('F1.motor:swapped-with-F2.motor'), scene).is).toBe(
+      'The motor plugs of F1 (front-bottom) and F2 (front-top) are exchanged: each sits in the socket of the other.',
+    )
+    expect(faultWords(fault('F1.motor:swapped-with-Y1.in'), scene).name).toBe(
+      'the motor plug of F1 (front-bottom) and the input plug of Y1 exchanged',
+    )
+  })
+
+  it('says a mode that it does not know by its own words', () => {
+    expect(faultWords({ at: 'F2.motor', mode: 'chewed-by-mice' }, scene).is).toBe(
+      'The motor plug of F2 (front-top) has this fault: chewed by mice.',
+    )
+  })
+})
