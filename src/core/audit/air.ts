@@ -1,0 +1,186 @@
+/**
+ * Mechanics and air: a sign of where the air goes, and what is easily screwed together wrongly. Flows are guesses
+ * by size and speed unless the plan gives them; filters, grilles and fins are left out, and the findings say so.
+ */
+import { guessedCfm, sideBySide } from '../electrics/airflow.ts'
+import { restDuty } from '../electrics/fan-curve.ts'
+import { isOver } from '../electrics/overload.ts'
+import type { Fan } from '../plan/plan.ts'
+import { driverOf } from './drive.ts'
+import { COMMON, type Family } from './finding.ts'
+import type { Wiring } from './wiring.ts'
+
+const AIR_PAGES = 'case airflow pages'
+/** More air in than out by this factor, or the reverse, is worth a word. Common practice, no source. */
+const LOPSIDED = 2
+
+export const fans = (w: Wiring): Fan[] =>
+  w.plan.parts.filter((p): p is Fan => p.kind === 'fan' && p.motor !== undefined)
+
+/** Fans on one radiator in one direction count once: behind one another they add pressure, not flow. */
+function flowOf(list: readonly Fan[]): number {
+  const stacks = new Map<string, Fan[]>()
+  for (const fan of list) {
+    const key = fan.on === undefined || fan.at === undefined ? fan.id : `${fan.on}|${fan.at}`
+    stacks.set(key, [...(stacks.get(key) ?? []), fan])
+  }
+  return sideBySide([...stacks.values()].map((stack) => Math.max(...stack.map(cfmOf))))
+}
+const cfmOf = (fan: Fan): number => fan.cfm ?? guessedCfm(fan.sizeMm ?? 120, fan.motor?.rpm[1] ?? 0)
+const ids = (list: readonly Fan[]): string[] => list.map((f) => f.id)
+
+const EXPECTED: readonly (readonly [where: RegExp, flow: 'in' | 'out'])[] = [
+  [/\b(front|bottom)\b/i, 'in'],
+  [/\b(rear|back|top)\b/i, 'out'],
+]
+
+export const air: Family = {
+  family: 'air',
+  rules: [
+    {
+      id: 'air-unbalanced',
+      severity: 'untidy',
+      unit: 'CFM',
+      source: `${AIR_PAGES}; flow in proportion to speed (fan affinity laws)`,
+      *find(w) {
+        const [ins, outs] = [fans(w).filter((f) => f.flow === 'in'), fans(w).filter((f) => f.flow === 'out')]
+        const [into, out] = [flowOf(ins), flowOf(outs)]
+        if (ins.length > 0 && outs.length > 0 && isOver(Math.max(into, out), LOPSIDED * Math.min(into, out)))
+          yield {
+            refs: [...ids(ins), ...ids(outs)],
+            figure: Math.round(into),
+            limit: Math.round(out),
+            facts: {
+              in: ids(ins),
+              out: ids(outs),
+              sign: into > out ? 'over' : 'under',
+              guessed: [...ins, ...outs].some((f) => f.cfm === undefined) ? 'yes' : 'no',
+            },
+          }
+      },
+    },
+    {
+      id: 'air-one-way',
+      severity: 'untidy',
+      source: AIR_PAGES,
+      *find(w) {
+        const known = fans(w).filter((f) => f.flow !== 'unknown')
+        const [first] = known
+        if (
+          first &&
+          known.length > 2 &&
+          known.length === fans(w).length &&
+          known.every((f) => f.flow === first.flow)
+        )
+          yield { refs: ids(known), figure: known.length, limit: 0, facts: { flow: first.flow } }
+      },
+    },
+    {
+      id: 'fans-face-each-other',
+      severity: 'may-not-work',
+      source: AIR_PAGES,
+      *find(w) {
+        const places = new Map<string, Fan[]>()
+        for (const fan of fans(w)) {
+          const where = fan.at && `${fan.at.trim().toLowerCase()}|${fan.on ?? ''}`
+          if (where && fan.flow !== 'unknown') places.set(where, [...(places.get(where) ?? []), fan])
+        }
+        for (const list of places.values()) {
+          const [into, out] = [list.filter((f) => f.flow === 'in'), list.filter((f) => f.flow === 'out')]
+          if (into.length > 0 && out.length > 0)
+            yield { refs: ids(list), facts: { at: list[0]?.at ?? '', in: ids(into), out: ids(out) } }
+        }
+      },
+    },
+    {
+      id: 'radiator-flow-mixed',
+      severity: 'may-not-work',
+      source: AIR_PAGES,
+      *find(w) {
+        for (const [on, list] of radiators(w)) {
+          const flows = new Set(list.map((f) => f.flow).filter((f) => f !== 'unknown'))
+          const samePlace = new Set(list.map((f) => f.at)).size === 1 && list[0]?.at !== undefined
+          if (flows.size > 1 && !samePlace)
+            yield {
+              refs: ids(list),
+              facts: {
+                on,
+                in: ids(list.filter((f) => f.flow === 'in')),
+                out: ids(list.filter((f) => f.flow === 'out')),
+              },
+            }
+        }
+      },
+    },
+    {
+      id: 'radiator-screws',
+      severity: 'untidy',
+      unit: 'mm',
+      source: COMMON,
+      *find(w) {
+        for (const [on, list] of radiators(w)) yield { refs: ids(list), facts: { on, fans: ids(list) } }
+      },
+    },
+    {
+      id: 'radiator-speeds-differ',
+      severity: 'untidy',
+      unit: 'rpm',
+      source: `${COMMON}; unlike fans side by side push air back through the slower`,
+      *find(w) {
+        for (const [on, list] of radiators(w)) {
+          const tops = list.map((f) => f.motor?.rpm[1] ?? 0)
+          if (isOver(Math.max(...tops), Math.min(...tops) * 1.25))
+            yield {
+              refs: ids(list),
+              figure: Math.max(...tops),
+              limit: Math.min(...tops),
+              facts: { on, fans: ids(list) },
+              rests: list.map((f) => `parts.${f.id}.motor.rpm`),
+            }
+        }
+      },
+    },
+    {
+      id: 'flow-against-custom',
+      severity: 'untidy',
+      source: AIR_PAGES,
+      *find(w) {
+        for (const fan of fans(w)) {
+          const usual = EXPECTED.find(([where]) => where.test(fan.at ?? ''))?.[1]
+          if (usual && fan.flow !== 'unknown' && fan.flow !== usual && fan.on === undefined)
+            yield { refs: [fan.id], facts: { fan: fan.id, at: fan.at ?? '', flow: fan.flow, usual } }
+        }
+      },
+    },
+    {
+      id: 'still-beside-running',
+      severity: 'untidy',
+      source: COMMON,
+      *find(w) {
+        const resting = (id: string): boolean => {
+          const motor = w.motors.find((m) => m.part === id)
+          const curve = motor && driverOf(w, motor)?.setting.curve
+          return (
+            motor !== undefined &&
+            motor.motor.belowMin !== 'keeps' &&
+            curve !== undefined &&
+            restDuty(curve) <= 0
+          )
+        }
+        const places = new Map<string, Fan[]>()
+        for (const fan of fans(w)) if (fan.at) places.set(fan.at, [...(places.get(fan.at) ?? []), fan])
+        for (const [at, list] of places) {
+          const still = list.filter((f) => resting(f.id))
+          if (still.length > 0 && still.length < list.length)
+            yield { refs: ids(list), facts: { at, still: ids(still) } }
+        }
+      },
+    },
+  ],
+}
+
+function radiators(w: Wiring): Map<string, Fan[]> {
+  const found = new Map<string, Fan[]>()
+  for (const fan of fans(w)) if (fan.on !== undefined) found.set(fan.on, [...(found.get(fan.on) ?? []), fan])
+  return found
+}

@@ -1,0 +1,184 @@
+/** What cannot be checked because the plan does not say, gathered by kind of value: one finding for each kind. */
+import { isOver } from '../electrics/overload.ts'
+import { fans } from './air.ts'
+import { COMMON, type Family, type Rule } from './finding.ts'
+import { channels } from './light-data.ts'
+import { takers } from './usb.ts'
+import type { Wiring } from './wiring.ts'
+
+type Value = readonly [ref: string, path: string]
+
+/** A rule that lists the references whose value is assumed. */
+const unknown = (
+  id: string,
+  refs: (w: Wiring) => readonly Value[],
+  value: (w: Wiring, ref: string) => number,
+  unit: string,
+): Rule => ({
+  id,
+  severity: 'unknown',
+  unit,
+  source: COMMON,
+  *find(w) {
+    const open = refs(w).filter(([, path]) => w.plan.assumed.has(path))
+    const [first] = open
+    if (first)
+      yield {
+        refs: open.map(([ref]) => ref),
+        figure: value(w, first[0]),
+        facts: { refs: open.map(([ref]) => ref) },
+        rests: open.map(([, path]) => path),
+      }
+  },
+})
+
+export const unknowns: Family = {
+  family: 'unknowns',
+  rules: [
+    unknown(
+      'unknown-motor-amps',
+      (w) => w.motors.map((m) => [m.plug, `parts.${m.part}.motor.amps`]),
+      (w, ref) => w.motors.find((m) => m.plug === ref)?.motor.amps ?? 0,
+      'A',
+    ),
+    unknown(
+      'unknown-header-amps',
+      (w) =>
+        w.plan.board.fanHeaders
+          .filter((h) => w.plugIn(`board.${h.id}`))
+          .map((h) => [`board.${h.id}`, `board.fan_headers.${h.id}.amps`]),
+      (w, ref) => w.plan.board.fanHeaders.find((h) => `board.${h.id}` === ref)?.amps ?? 0,
+      'A',
+    ),
+    unknown(
+      'unknown-light-header-amps',
+      (w) =>
+        w.plan.board.lightHeaders
+          .filter((h) => w.plugIn(`board.${h.id}`))
+          .map((h) => [`board.${h.id}`, `board.light_headers.${h.id}.amps`]),
+      (w, ref) => w.plan.board.lightHeaders.find((h) => `board.${h.id}` === ref)?.amps ?? 0,
+      'A',
+    ),
+    unknown(
+      'unknown-leds',
+      (w) => w.lights.map((l) => [l.plug, `parts.${l.part}.${l.light.port}.leds`]),
+      (w, ref) => w.lights.find((l) => l.plug === ref)?.light.leds ?? 0,
+      'LEDs',
+    ),
+    unknown(
+      'unknown-light-amps',
+      (w) => w.lights.map((l) => [l.plug, `parts.${l.part}.${l.light.port}.amps`]),
+      (w, ref) => w.lights.find((l) => l.plug === ref)?.light.amps ?? 0,
+      'A',
+    ),
+    unknown(
+      'unknown-hub-amps',
+      (w) =>
+        w.plan.parts.flatMap((p): Value[] =>
+          p.kind === 'fan-hub' || p.kind === 'light-hub' || p.kind === 'light-splitter'
+            ? [[p.id, `parts.${p.id}.amps`]]
+            : p.kind === 'controller'
+              ? [
+                  [p.id, `parts.${p.id}.fan_amps`],
+                  [p.id, `parts.${p.id}.light_amps`],
+                ]
+              : [],
+        ),
+      (w, ref) => {
+        const part = w.parts.get(ref)
+        return part && 'amps' in part ? part.amps : part?.kind === 'controller' ? part.fanAmps : 0
+      },
+      'A',
+    ),
+    unknown(
+      'unknown-usb-current',
+      (w) =>
+        takers(w).map((p) => [
+          p.id,
+          `parts.${p.id}.${p.kind === 'usb-hub' ? 'own_milliamps' : 'usb_milliamps'}`,
+        ]),
+      (w, ref) => {
+        const part = w.parts.get(ref)
+        return part && 'usbMilliamps' in part
+          ? part.usbMilliamps
+          : part?.kind === 'usb-hub'
+            ? part.ownMilliamps
+            : 0
+      },
+      'mA',
+    ),
+    {
+      id: 'unknown-fan-kind',
+      severity: 'unknown',
+      unit: '%',
+      source: 'public 4-wire fan specification 3.4: three kinds under the lowest duty',
+      *find(w) {
+        for (const [key, { curve }] of Object.entries(w.plan.settings.headers)) {
+          const least = curve ? Math.min(...curve.map(([, duty]) => duty)) : 100
+          const open = w
+            .motorsOn(key.includes('.') ? key : `board.${key}`)
+            .filter(
+              (m) =>
+                w.plan.assumed.has(`parts.${m.part}.motor.below_min`) && isOver(m.motor.startDuty, least),
+            )
+          const [first] = open
+          if (first)
+            yield {
+              refs: [`headers/${key}/curve`, ...open.map((m) => m.plug)],
+              figure: least,
+              limit: first.motor.startDuty,
+              facts: { at: key, fans: open.map((m) => m.part) },
+              rests: open.map((m) => `parts.${m.part}.motor.below_min`),
+            }
+        }
+      },
+    },
+    {
+      id: 'unknown-profile',
+      severity: 'unknown',
+      unit: 'LEDs',
+      source: COMMON,
+      *find(w) {
+        const open = channels(w).filter(
+          (c) =>
+            c.host !== 'none' &&
+            w.lights.some((l) => l.light.volts === 5) &&
+            !w.plan.settings.channels[c.key]?.profile,
+        )
+        if (open.length > 0)
+          yield { refs: open.map((c) => c.maker), facts: { channels: open.map((c) => c.key) } }
+      },
+    },
+    {
+      id: 'unknown-lengths',
+      severity: 'unknown',
+      unit: 'A',
+      source: COMMON,
+      *find(w) {
+        const heavy = channels(w).filter((c) => {
+          const lit = c.branches.flat()
+          const measured = lit.some((l) => l.light.mm !== undefined || w.leadAt(l.plug)?.mm !== undefined)
+          return (
+            !measured &&
+            isOver(
+              lit.reduce((sum, l) => sum + (l.light.volts === 5 ? l.light.amps : 0), 0),
+              2,
+            )
+          )
+        })
+        if (heavy.length > 0)
+          yield { refs: heavy.map((c) => c.maker), limit: 2, facts: { channels: heavy.map((c) => c.key) } }
+      },
+    },
+    {
+      id: 'unknown-flow',
+      severity: 'unknown',
+      source: COMMON,
+      *find(w) {
+        const open = fans(w).filter((f) => f.flow === 'unknown')
+        if (open.length > 0)
+          yield { refs: open.map((f) => f.id), figure: open.length, facts: { fans: open.map((f) => f.id) } }
+      },
+    },
+  ],
+}

@@ -1,0 +1,213 @@
+/**
+ * Voltages: 5 V lights on 12 V and the reverse, and what is left at the far end of a lead by its length and gauge,
+ * at the nominal rail and at the lowest that a supply may give.
+ */
+import { ampsBorne } from '../electrics/copper.ts'
+import { FAN_VOLTS_RANGE } from '../electrics/fan-current.ts'
+import { leadDrop } from '../electrics/lead-drop.ts'
+import { LED_VOLTS } from '../electrics/led-data.ts'
+import { isOver } from '../electrics/overload.ts'
+import { railBand } from '../electrics/supply-rails.ts'
+import type { PortRef } from '../plan/plan.ts'
+import { COMMON, type Family, type Hit } from './finding.ts'
+import { partOf, type Trace, type Wiring } from './wiring.ts'
+
+/** Farther than this from its feed a light run is advised against, mm. */
+const LONGEST_RUN_MM = 1000
+
+const voltsOf = (w: Wiring, ref: PortRef): 5 | 12 | undefined => {
+  const connector = w.ports.get(ref)?.connector
+  return connector === 'light5' ? 5 : connector === 'light12' ? 12 : undefined
+}
+
+function* crossed(w: Wiring, plugVolts: 5 | 12): Generator<Hit> {
+  for (const { plug, socket } of w.plan.leads) {
+    const has = voltsOf(w, plug)
+    const meets = voltsOf(w, socket)
+    if (has === plugVolts && meets !== undefined && meets !== has)
+      yield { refs: [plug, socket], figure: meets, limit: has, facts: { plug, socket } }
+  }
+  for (const part of w.plan.parts) {
+    if (part.kind !== 'adapter') continue
+    const [from, to] = [part.from, part.to]
+    const wrong =
+      plugVolts === 5 ? from === 'light12' && to === 'light5' : from === 'light5' && to === 'light12'
+    if (wrong)
+      yield {
+        refs: [part.id],
+        figure: plugVolts === 5 ? 12 : 5,
+        limit: plugVolts,
+        facts: { plug: `${part.id}.out`, socket: `${part.id}.in` },
+      }
+  }
+}
+
+interface Stretch {
+  readonly ref: PortRef
+  readonly amps: number
+  readonly mm: number
+  readonly awg: number
+}
+
+/** Every lead on a way of which length and gauge are known, with the amps that it carries on that rail. */
+function* stretches(w: Wiring, trace: Trace, rail: 5 | 12): Generator<Stretch> {
+  const carried = (sockets: readonly PortRef[]): number =>
+    sockets.reduce((all, socket) => {
+      const { motors, lights } = w.load(socket)
+      const fans = rail === 12 ? motors.reduce((sum, m) => sum + m.motor.amps, 0) : 0
+      return all + fans + lights.reduce((sum, l) => sum + (l.light.volts === rail ? l.light.amps : 0), 0)
+    }, 0)
+  for (const { lead, socket } of trace.steps) {
+    const own = lightAt(w, lead.plug)
+    const mm = lead.mm ?? own?.mm
+    const awg = lead.awg ?? own?.awg
+    if (mm !== undefined && awg !== undefined) yield { ref: lead.plug, amps: carried([socket]), mm, awg }
+    if (partOf(socket) !== 'supply') continue
+    const supply = w.plan.supply.leads.find((l) => socket.startsWith(`supply.${l.id}.`))
+    if (supply?.mm !== undefined && supply.awg !== undefined) {
+      const sockets = Array.from({ length: supply.plugs }, (_, i) => `supply.${supply.id}.${i + 1}`)
+      yield { ref: `supply.${supply.id}`, amps: carried(sockets), mm: supply.mm, awg: supply.awg }
+    }
+  }
+}
+
+const lightAt = (w: Wiring, plug: PortRef) => {
+  const part = w.parts.get(partOf(plug))
+  return part && 'lights' in part ? part.lights.find((l) => `${part.id}.${l.port}` === plug) : undefined
+}
+
+const dropOver = (parts: readonly Stretch[]): number =>
+  parts.reduce((sum, s) => sum + leadDrop(s.amps, s.mm, s.awg), 0)
+
+/** A light's rail voltage from a given start, where that falls under what LEDs need. */
+function* lightLow(w: Wiring, start: number): Generator<Hit> {
+  const [least] = LED_VOLTS
+  for (const light of w.lights) {
+    if (light.light.volts !== 5) continue
+    const parts = [...stretches(w, w.trace(light.plug, '5V'), 5)]
+    const drop = dropOver(parts)
+    const figure = start - drop
+    const atNominal = 5 - drop < least
+    if (drop > 0 && figure < least && (start === 5) === atNominal)
+      yield {
+        refs: [light.plug, ...parts.map((p) => p.ref)],
+        figure,
+        limit: least,
+        facts: { part: light.part, drop: Math.round(drop * 1000) / 1000, from: start },
+        rests: [`parts.${light.part}.${light.light.port}.amps`],
+      }
+  }
+}
+
+export const voltages: Family = {
+  family: 'voltages',
+  rules: [
+    {
+      id: 'light-5v-on-12v',
+      severity: 'will-damage',
+      unit: 'V',
+      source: 'LED chip data sheet, absolute supply rating 5.3 V',
+      find: (w) => crossed(w, 5),
+    },
+    {
+      id: 'light-12v-on-5v',
+      severity: 'will-not-work',
+      unit: 'V',
+      source: COMMON,
+      find: (w) => crossed(w, 12),
+    },
+    {
+      id: 'light-drop',
+      severity: 'may-not-work',
+      unit: 'V',
+      source:
+        'gauge definition (ASTM B258), copper at 20 °C; LED chip data sheet, test conditions from 4.5 V',
+      find: (w) => lightLow(w, 5),
+    },
+    {
+      id: 'light-drop-low-rail',
+      severity: 'untidy',
+      unit: 'V',
+      source: 'the same, from the lower limit of the 5 V rail (ATX12V design guide 2.0, 3.2.1 table 2)',
+      find: (w) => lightLow(w, railBand('5V')[0]),
+    },
+    {
+      id: 'fan-drop',
+      severity: 'may-not-work',
+      unit: 'V',
+      source: 'gauge definition (ASTM B258); public 4-wire fan specification 2.1.1: 11.4 V at the fan',
+      *find(w) {
+        const [least] = FAN_VOLTS_RANGE
+        for (const motor of w.motors) {
+          const parts = [...stretches(w, w.trace(motor.feed, '12V'), 12)]
+          const drop = dropOver(parts)
+          if (drop > 0 && 12 - drop < least)
+            yield {
+              refs: [motor.feed, ...parts.map((p) => p.ref)],
+              figure: 12 - drop,
+              limit: least,
+              facts: { fan: motor.part, drop: Math.round(drop * 1000) / 1000 },
+              rests: [`parts.${motor.part}.motor.amps`],
+            }
+        }
+      },
+    },
+    {
+      id: 'lead-over-gauge',
+      severity: 'will-damage',
+      unit: 'A',
+      source: 'gauge table of a university page, single wire in free air',
+      *find(w) {
+        const seen = new Set<string>()
+        const ways = [
+          ...w.lights.map(
+            (l) => [w.trace(l.plug, l.light.volts === 5 ? '5V' : '12V'), l.light.volts] as const,
+          ),
+          ...w.motors.map((m) => [w.trace(m.feed, '12V'), 12] as const),
+        ]
+        for (const [trace, rail] of ways)
+          for (const { ref, amps, awg } of stretches(w, trace, rail)) {
+            const limit = ampsBorne(awg) ?? 0.9
+            if (seen.has(ref) || !isOver(amps, limit)) continue
+            seen.add(ref)
+            yield { refs: [ref], figure: amps, limit, facts: { lead: ref, awg } }
+          }
+      },
+    },
+    {
+      id: 'light-run-long',
+      severity: 'untidy',
+      unit: 'mm',
+      source: 'LED strip best-practice pages: within 1 m of a feed',
+      *find(w) {
+        for (const { plug, part, light } of w.lights) {
+          if (light.volts !== 5) continue
+          const figure = w
+            .trace(plug, '5V')
+            .steps.reduce((sum, { lead }) => sum + (lead.mm ?? lightAt(w, lead.plug)?.mm ?? 0), 0)
+          if (isOver(figure, LONGEST_RUN_MM))
+            yield { refs: [plug], figure, limit: LONGEST_RUN_MM, facts: { part } }
+        }
+      },
+    },
+    {
+      id: 'supply-lacks-rail',
+      severity: 'will-not-work',
+      source: 'pin tables of fan, SATA and peripheral plugs',
+      *find(w) {
+        const rails = [
+          ...w.motors.map((m) => [m.part, m.feed, '12V'] as const),
+          ...w.lights.map((l) => [l.part, l.plug, l.light.volts === 5 ? '5V' : '12V'] as const),
+        ]
+        const seen = new Set<string>()
+        for (const [part, plug, rail] of rails) {
+          const trace = w.trace(plug, rail)
+          const stops = w.parts.get(partOf(trace.at))
+          if (trace.end !== 'stopped' || stops?.kind !== 'adapter' || seen.has(trace.at)) continue
+          seen.add(trace.at)
+          yield { refs: [trace.at, plug], facts: { adapter: stops.id, rail, part } }
+        }
+      },
+    },
+  ],
+}

@@ -1,0 +1,185 @@
+/**
+ * A plan as the rules need it: what is pushed into what, where each conductor of a motor or a light comes from,
+ * and what hangs on each socket. Built once an audit. What a part passes on inside comes from the part models
+ * of the bench, so a new kind of part is known here without a word.
+ */
+import { modelOf } from '../bench/parts/models.ts'
+import type { Light, Motor, Part, PartId, Plan, PlannedLead, PortRef } from '../plan/plan.ts'
+import { allPorts, type Conductor, type Port } from '../plan/ports.ts'
+
+export interface MotorAt {
+  readonly part: PartId
+  readonly motor: Motor
+  /** `F1.motor`. */
+  readonly plug: PortRef
+  /** Where its 12 V comes in: the motor lead or a supply plug of its own. */
+  readonly feed: PortRef
+}
+export interface LightAt {
+  readonly part: PartId
+  readonly light: Light
+  readonly plug: PortRef
+}
+export interface Step {
+  readonly lead: PlannedLead
+  readonly socket: PortRef
+}
+/** The way of one conductor from a plug up to where it comes from. */
+export interface Trace {
+  readonly steps: readonly Step[]
+  /** A header, a supply plug or an output that a part drives; an end in the air; a part that does not pass it on; a circle. */
+  readonly end: 'source' | 'open' | 'stopped' | 'loop'
+  /** The last plug or socket reached. */
+  readonly at: PortRef
+}
+export interface Load {
+  readonly motors: readonly MotorAt[]
+  readonly lights: readonly LightAt[]
+}
+
+export interface Wiring {
+  readonly plan: Plan
+  readonly ports: ReadonlyMap<PortRef, Port>
+  readonly parts: ReadonlyMap<PartId, Part>
+  readonly portsOf: ReadonlyMap<PartId, readonly Port[]>
+  readonly motors: readonly MotorAt[]
+  readonly lights: readonly LightAt[]
+  leadAt(plug: PortRef): PlannedLead | undefined
+  plugIn(socket: PortRef): PortRef | undefined
+  /** The port of the same part from which a socket gets a conductor. */
+  inside(socket: PortRef, conductor: Conductor): PortRef | undefined
+  trace(plug: PortRef, conductor: Conductor): Trace
+  /** What draws its supply through a socket. */
+  load(socket: PortRef): Load
+  /** Motors whose supply, control or tach runs through a socket. */
+  motorsOn(socket: PortRef): readonly MotorAt[]
+  /** Motors whose tach reaches a socket. */
+  tachsOn(socket: PortRef): readonly MotorAt[]
+}
+
+const NOTHING: Load = { motors: [], lights: [] }
+
+export const partOf = (ref: PortRef): PartId => ref.slice(0, ref.indexOf('.'))
+
+export function wire(plan: Plan): Wiring {
+  const all = allPorts(plan)
+  const ports = new Map(all.map((port) => [port.ref, port]))
+  const parts = new Map(plan.parts.map((part) => [part.id, part]))
+  const portsOf = new Map<PartId, Port[]>()
+  for (const port of all) portsOf.set(port.part, [...(portsOf.get(port.part) ?? []), port])
+  const leads = new Map(plan.leads.map((lead) => [lead.plug, lead]))
+  const plugs = new Map(plan.leads.map((lead) => [lead.socket, lead.plug]))
+  const inside = new Map<string, PortRef>()
+  for (const part of plan.parts) addInside(part, inside)
+
+  const trace = (plug: PortRef, conductor: Conductor): Trace => {
+    const steps: Step[] = []
+    const seen = new Set<PortRef>()
+    let at = plug
+    for (;;) {
+      const lead = leads.get(at)
+      if (!lead) return { steps, end: 'open', at }
+      const { socket } = lead
+      if (seen.has(socket)) return { steps, end: 'loop', at: socket }
+      seen.add(socket)
+      steps.push({ lead, socket })
+      const next = inside.get(`${socket} ${conductor}`)
+      if (next === undefined) {
+        const driven = !parts.has(partOf(socket)) || drives(parts.get(partOf(socket)), socket, conductor)
+        return { steps, end: driven ? 'source' : 'stopped', at: socket }
+      }
+      at = next
+    }
+  }
+
+  const motors: MotorAt[] = []
+  const lights: LightAt[] = []
+  for (const part of plan.parts) {
+    if ((part.kind === 'fan' || part.kind === 'pump') && part.motor)
+      motors.push({
+        part: part.id,
+        motor: part.motor,
+        plug: `${part.id}.motor`,
+        feed: `${part.id}.${part.motor.feed === 'lead' ? 'motor' : 'power'}`,
+      })
+    if ('lights' in part)
+      for (const light of part.lights) lights.push({ part: part.id, light, plug: `${part.id}.${light.port}` })
+  }
+
+  const loads = new Map<PortRef, { motors: MotorAt[]; lights: LightAt[] }>()
+  const loadAt = (socket: PortRef) => {
+    const found = loads.get(socket) ?? { motors: [], lights: [] }
+    loads.set(socket, found)
+    return found
+  }
+  const on = new Map<PortRef, Set<MotorAt>>()
+  const tachs = new Map<PortRef, MotorAt[]>()
+  for (const motor of motors) {
+    const power = trace(motor.feed, '12V').steps
+    const control = trace(motor.plug, 'CONTROL').steps
+    const tach = trace(motor.plug, 'TACH').steps
+    for (const { socket } of power) loadAt(socket).motors.push(motor)
+    for (const { socket } of [...power, ...control, ...tach])
+      on.set(socket, (on.get(socket) ?? new Set()).add(motor))
+    for (const { socket } of tach) tachs.set(socket, [...(tachs.get(socket) ?? []), motor])
+  }
+  for (const light of lights)
+    for (const { socket } of trace(light.plug, light.light.volts === 5 ? '5V' : '12V').steps)
+      loadAt(socket).lights.push(light)
+
+  return {
+    plan,
+    ports,
+    parts,
+    portsOf,
+    motors,
+    lights,
+    leadAt: (plug) => leads.get(plug),
+    plugIn: (socket) => plugs.get(socket),
+    inside: (socket, conductor) => inside.get(`${socket} ${conductor}`),
+    trace,
+    load: (socket) => loads.get(socket) ?? NOTHING,
+    motorsOn: (socket) => [...(on.get(socket) ?? [])],
+    tachsOn: (socket) => tachs.get(socket) ?? [],
+  }
+}
+
+function addInside(part: Part, inside: Map<string, PortRef>): void {
+  const model = modelOf(part)
+  for (const { socket, from, conductors } of model.inside(part))
+    for (const conductor of conductors) inside.set(`${part.id}.${socket} ${conductor}`, `${part.id}.${from}`)
+  const tach = model.tach?.(part)
+  for (const socket of tach?.from ?? []) inside.set(`${part.id}.${socket} TACH`, `${part.id}.${tach?.out}`)
+  const light = model.light?.(part)
+  const data = !light
+    ? undefined
+    : light.does === 'splits'
+      ? light.from
+      : typeof light.host === 'string'
+        ? undefined
+        : light.host.from
+  if (light && data !== undefined)
+    for (const socket of light.sockets) inside.set(`${part.id}.${socket} DATA`, `${part.id}.${data}`)
+  if ('lights' in part)
+    for (const light of part.lights)
+      if (light.passesOn) inside.set(`${part.id}.${light.port}_out DATA`, `${part.id}.${light.port}`)
+}
+
+/** Whether a part makes this conductor itself at one of its sockets. */
+function drives(part: Part | undefined, socket: PortRef, conductor: Conductor): boolean {
+  if (!part) return false
+  const name = socket.slice(part.id.length + 1)
+  switch (part.kind) {
+    case 'controller':
+      if (conductor === 'DATA') return name.startsWith('light') && part.host !== 'header'
+      return (
+        (conductor === 'CONTROL' || conductor === 'TACH') &&
+        part.fanControl === 'own' &&
+        name.startsWith('fan')
+      )
+    case 'light-hub':
+      return conductor === 'DATA' && part.host !== 'header'
+    default:
+      return false
+  }
+}
