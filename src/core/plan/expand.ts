@@ -42,8 +42,8 @@ export function expandNames(book: Notebook, map: MapNode, what: string): MapNode
   return mapNode(map.place, entries)
 }
 
-/** What a part does not take over from the one that it is like. */
-const OWN = new Set(['at', 'note', 'like'])
+/** What a part does not take over from the one that it is like: what belongs to the other's place. */
+const OWN = new Set(['at', 'on', 'reach', 'note', 'like'])
 /** The same thing in two forms: giving one drops the other. */
 const INSTEAD: Readonly<Record<string, string>> = { light: 'lights', lights: 'light' }
 
