@@ -84,7 +84,10 @@ export const toolLine = {
   why: z.object({
     type: z.literal('why'),
     text,
-    minutes: z.number().nullable().describe('expected minutes to a proven fix from here; null where it has no bound'),
+    minutes: z
+      .number()
+      .nullable()
+      .describe('expected minutes to a proven fix from here; null where it has no bound'),
     replies: z.array(z.object({ id: z.string(), p: z.number(), suspects: z.array(suspect) })),
     others: z.array(z.object({ id: z.string(), what: z.string(), minutes: z.number() })),
     suspects: z.array(

@@ -69,10 +69,8 @@ export function understandMarks(
   for (const [i, token] of tokens.entries()) {
     const found = read(token, ask.marks, all)
     if (found === undefined) {
-      if (i === 0) return undefined
-      return /^\d+$/.test(token)
-        ? back(language.dialogue.outOfRange(Number(token), ask.marks.length))
-        : back(language.dialogue.notUnderstood(token))
+      if (/^\d+$/.test(token)) return back(language.dialogue.outOfRange(Number(token), ask.marks.length))
+      return i === 0 ? undefined : back(language.dialogue.notUnderstood(token))
     }
     if ('mark' in found) {
       taken.push(found.mark)

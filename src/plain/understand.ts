@@ -17,6 +17,8 @@ const TELLS: ReadonlySet<Way> = new Set(['help', 'why', 'path', 'where', 'again'
 
 interface Target {
   readonly names: readonly string[]
+  /** Those of the names that a beginning may stand for; other words for a way must be typed whole. */
+  readonly begins: readonly string[]
   readonly shown: string
   readonly said: Said
 }
@@ -24,7 +26,7 @@ interface Target {
 function wayTarget(way: Way, words: readonly string[], prompt: Prompt): Target | undefined {
   const [shown] = words
   if (shown === undefined) return undefined
-  const target = (said: Said): Target => ({ names: words, shown, said })
+  const target = (said: Said): Target => ({ names: words, begins: [shown], said, shown })
   if (TELLS.has(way)) return target({ do: 'tell', what: way as 'help' })
   if (way === 'none')
     return prompt.show === 'ask' && prompt.many
@@ -39,8 +41,10 @@ function wayTarget(way: Way, words: readonly string[], prompt: Prompt): Target |
 function answerTargets(ask: Ask, scene: Scene, language: Language): Target[] {
   return answerIds(ask).map((id) => {
     const shown = language.answer(ask, id, scene)
+    const names = [plainly(id), plainly(shown)]
     return {
-      names: [plainly(id), plainly(shown)],
+      names,
+      begins: names,
       shown,
       said: { do: 'reply', reply: { say: 'answer', ids: [id] } },
     }
@@ -89,7 +93,7 @@ export function understand(line: string, prompt: Prompt, scene: Scene, language:
 }
 
 function beginning(text: string, targets: readonly Target[], line: string, language: Language): Said {
-  const found = distinct(targets.filter((t) => t.names.some((n) => n.startsWith(text))))
+  const found = distinct(targets.filter((t) => t.begins.some((n) => n.startsWith(text))))
   const [only] = found
   if (found.length === 1 && only) return only.said
   return {

@@ -30,8 +30,8 @@ export const suspectPort: Suspect = {
   alike: [{ faults: [{ at: 'F3.light', mode: 'open-DATA' }] }],
 }
 
-export const askMany: Ask = {
-  show: 'ask',
+export const askMany = {
+  show: 'ask' as const,
   id: 'which-dark',
   stage: 'scope',
   power: 'on',
@@ -43,10 +43,10 @@ export const askMany: Ask = {
   marks: ['F1', 'F2', 'F3', 'F4'].flatMap((at) =>
     ['dark', 'part'].map((value) => ({ id: `${at}=${value}`, observe: { what: 'lit' as const, at }, value })),
   ),
-}
+} satisfies Ask
 
-export const askSince: Ask = {
-  show: 'ask',
+export const askSince = {
+  show: 'ask' as const,
   id: 'since',
   stage: 'scope',
   power: 'on',
@@ -57,10 +57,10 @@ export const askSince: Ask = {
   many: false,
   about: 'since',
   choices: ['new', 'changed', 'suddenly'],
-}
+} satisfies Ask
 
-export const askLit: Ask = {
-  show: 'ask',
+export const askLit = {
+  show: 'ask' as const,
   id: 'lit-F3',
   stage: 'check',
   power: 'on',
@@ -71,9 +71,9 @@ export const askLit: Ask = {
   many: false,
   observe: [{ what: 'lit', at: 'F3' }],
   answers: ['dark', 'part', 'whole', 'flicker'].map((value) => ({ id: value, means: [value] })),
-}
+} satisfies Ask
 
-export const askSeated: Ask = {
+export const askSeated = {
   ...askLit,
   id: 'seated-F3.light',
   power: 'off',
@@ -81,7 +81,7 @@ export const askSeated: Ask = {
   minutes: 2,
   observe: [{ what: 'seated', at: 'F3.light' }],
   answers: ['yes', 'no', 'doubtful'].map((value) => ({ id: value, means: [value] })),
-}
+} satisfies Ask
 
 export const doPowerOff: Do = {
   show: 'do',

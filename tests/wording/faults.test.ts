@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { compile } from '../../src/core/bench/build.ts'
+import { catalogue, faultsOf } from '../../src/core/faults/catalogue.ts'
 import { parseFault } from '../../src/core/faults/fault.ts'
 import { faultWords, knownFault } from '../../src/wording/en/faults.ts'
 import { archivePlan } from '../support/archive-plan.ts'
@@ -43,7 +45,25 @@ const fault = (text: string) => {
   return read
 }
 
+const build = compile(archivePlan)
+const listed = faultsOf(build).map((known) => known.fault)
+
 describe('faults in words', () => {
+  it('every fault that the catalogue has for a build has a sentence of its own, and no two the same', () => {
+    expect(listed.length).toBeGreaterThan(100)
+    for (const f of listed) expect(knownFault(f, scene), `${f.at}:${f.mode}`).toBeDefined()
+    expect(new Set(listed.map((f) => faultWords(f, scene).is)).size).toBe(listed.length)
+  })
+
+  it('every mode of the catalogue has a sentence, whether or not this build can have it', () => {
+    const said = new Set(everyMode.map((text) => fault(text).mode))
+    for (const { mode } of catalogue)
+      expect(
+        [...said].some((m) => (mode.endsWith('-') ? m.startsWith(mode) : m === mode)),
+        mode,
+      ).toBe(true)
+  })
+
   it.each(everyMode)('%s has a name and a sentence of its own', (mode) => {
     const said = knownFault(fault(mode), scene)
     expect(said).toBeDefined()

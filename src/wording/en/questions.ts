@@ -33,7 +33,7 @@ const voltsLook = (at: string, scene: Scene): Look => {
   const wire = wireName(at.slice(slash + 1))
   return look(
     `Measure the ${wire} contact of ${portName(at.slice(0, slash), scene)} against ground. What does the meter show?`,
-    'Direct current range, 20 V. Count what is within 5 % of what should stand there as right.',
+    'Clip the probes on with the mains off; read with your hands out. Direct current, 20 V range; within 5 % is right.',
   )
 }
 

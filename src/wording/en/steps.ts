@@ -1,4 +1,5 @@
 /** A thing to do, as a technician reads it: what for, what with, in which order. */
+import type { Edit } from '../../core/bench/edit.ts'
 import type { Do, Purpose } from '../../core/checks/prompt.ts'
 import type { Scene, StepText } from '../language.ts'
 import { caution } from './cautions.ts'
@@ -33,9 +34,24 @@ const idle = (step: Do): string =>
       ? 'Keep your hands out of the case and leave the machine running.'
       : 'Leave the machine off.'
 
+const POWER_CYCLE =
+  'Shut the machine down, switch the supply off, pull its lead, wait two minutes, then plug in and start again.'
+
+/** One sentence an edit; power off and on again straight away is one thing, with its wait. */
+export function editSentences(edits: readonly Edit[], scene: Scene): string[] {
+  return edits.flatMap((edit, i) => {
+    const before = edits[i - 1]
+    const after = edits[i + 1]
+    if (edit.do === 'power' && edit.to === 'off' && after?.do === 'power' && after.to === 'on')
+      return [POWER_CYCLE]
+    if (edit.do === 'power' && edit.to === 'on' && before?.do === 'power' && before.to === 'off') return []
+    return [editSentence(edit, scene)]
+  })
+}
+
 /** A step's sentences: one edit is the title itself, several follow it as a list. */
 export function stepText(step: Do, scene: Scene): StepText {
-  const sentences = step.edits.map((edit) => editSentence(edit, scene))
+  const sentences = editSentences(step.edits, scene)
   const cautions = step.cautions.map(caution)
   const places = step.edits.flatMap((e) => (e.do === 'set' ? [whereToSet(e.setting)] : [])).filter(Boolean)
   const where = [...new Set(places)]
@@ -47,7 +63,7 @@ export function stepText(step: Do, scene: Scene): StepText {
 
 /** What a change of power asks for beside the switch. */
 function afterPower(step: Do): string[] {
-  const [edit] = step.edits
+  const edit = step.edits.at(-1)
   if (edit?.do !== 'power') return []
   return edit.to === 'off'
     ? ['Wait until every light in the case is out, then touch bare metal of the case.']

@@ -8,6 +8,7 @@ import { editSentence } from './edits.ts'
 import { faultWords } from './faults.ts'
 import { labels } from './labels.ts'
 import { list } from './names.ts'
+import { editSentences } from './steps.ts'
 import { symptomText } from './symptoms.ts'
 import { trailLine } from './trail.ts'
 import { sentence } from './values.ts'
@@ -51,7 +52,10 @@ export function verdictLines(verdict: Verdict, scene: Scene): string[] {
   const weighty = rest.filter((s) => s.p >= 0.02)
   if (weighty.length > 0) lines.push('Less likely:', ...ranked(weighty, scene, 4).map((line) => `  ${line}`))
   if (verdict.repair && verdict.repair.edits.length > 0)
-    lines.push('What would mend it:', ...verdict.repair.edits.map((e) => `  ${editSentence(e, scene)}`))
+    lines.push(
+      'What would mend it:',
+      ...editSentences(verdict.repair.edits, scene).map((line) => `  ${line}`),
+    )
   else if (!special(first, 'nothing-wrong'))
     lines.push('There is nothing more that can be mended at this bench.')
   return lines

@@ -1,0 +1,115 @@
+/** The pages of a report in English. Whoever reads them may never have seen the program. */
+import { clean } from '../clean.ts'
+import type { ReportWords } from '../report-words.ts'
+
+const HOW = {
+  asked: 'left on purpose',
+  interrupted: 'interrupted',
+  stopped: 'stopped from outside',
+  'end-of-input': 'left when the input ended',
+  'not-known': 'stopped without a word (power cut, or the program was ended)',
+} as const
+
+export const reportWords: ReportWords = {
+  title: (build, symptom) => `${build}: ${symptom.charAt(0).toLowerCase()}${symptom.slice(1)}`,
+  outcome: {
+    fixed: 'fixed and proven',
+    'nothing-wrong': 'nothing is wrong',
+    'handed-over': 'handed over',
+    declined: 'no known cause fits',
+    left: 'left, not finished',
+    open: 'not finished',
+  },
+  ended: {
+    fixed: 'Fixed, and proven by looking again at what was wrong.',
+    'nothing-wrong': 'Nothing is wrong: what was seen is what the build is set to do.',
+    'handed-over': 'Not finished here. Handed over with everything found so far.',
+    declined:
+      'No cause that is known here fits what was seen. Someone who looks beyond this wiring is needed.',
+    left: 'Not finished. The job was left and can be taken up again.',
+    open: 'Not finished. The job can be taken up again where it stopped.',
+  },
+  head: {
+    outcome: 'Outcome',
+    cause: 'Cause',
+    likely: 'Likeliest cause so far',
+    build: 'Build',
+    symptom: 'Symptom',
+    plan: 'Wiring plan',
+    began: 'Began',
+    ended: 'Ended',
+    minutes: 'Time at the bench',
+    who: 'Who',
+    where: 'Where',
+    tools: 'Made with',
+    log: 'Job log',
+  },
+  section: {
+    result: 'Result',
+    seen: 'What was seen',
+    repair: 'Repair and proof',
+    left: 'What is left to do',
+    notes: 'Notes',
+    path: 'Path of the diagnosis',
+    suspects: 'Suspects over time',
+    plan: 'From the wiring plan',
+    wiring: 'Wiring',
+    cautions: 'Before anyone goes on',
+    goingOn: 'Going on',
+    log: 'About this log',
+  },
+  stage: { scope: 'At the start', check: 'While looking for the cause', proof: 'After the repair' },
+  table: {
+    step: 'Step',
+    time: 'Time (UTC)',
+    asked: 'Done or asked',
+    answer: 'Answer',
+    minutes: 'Min',
+    after: 'After step',
+    likeliest: 'Likeliest',
+  },
+  reply: { done: 'done', unsure: "can't tell", cannot: "can't be done here", none: 'none of them' },
+  takenBack: 'taken back',
+  struck: 'Steps that are struck out were answered and then taken back; they do not count.',
+  stepRef: (step) => `step ${step}`,
+  alsoWrong: 'Also',
+  alike: 'No check at hand tells this from:',
+  nothingSeen: 'Nothing was looked at yet.',
+  noRepair: 'Nothing was repaired.',
+  notProven: 'not looked at again after this',
+  proven: 'then',
+  suspectsLeft: 'Suspects, likeliest first:',
+  wouldMend: 'What would mend the likeliest:',
+  nothingToMend: 'Nothing more can be mended at this bench.',
+  waiting: 'The job waits at:',
+  nothingLeft: 'Nothing. The job is closed.',
+  still: 'less likely suspects together',
+  hidden: '(left out)',
+  start: 'start',
+  takeUp: 'Take the job up again where it stopped:',
+  again: 'Make this page again:',
+  withoutTool:
+    'Without the program: follow "What is left to do" from the top, one suspect at a time, and look at the symptom again after each change.',
+  pause: ({ at, how, resumed, planChanged }, when) => {
+    const word = how ?? 'not-known'
+    const back = resumed === undefined ? 'and not taken up again yet' : `taken up again ${when(resumed)}`
+    const plan = planChanged ? ', with a changed wiring plan' : ''
+    return `${when(at)}: ${HOW[word]}, ${back}${plan}.`
+  },
+  beyond: (lines) =>
+    `${lines} whole line${lines === 1 ? '' : 's'} after the damage ${lines === 1 ? 'is' : 'are'} left out of this page.`,
+  intact: 'Every line of the log is as it was written.',
+  other: 'all others',
+  chart: (steps) => `Share of each suspect after each of ${steps} steps, in percent.`,
+  judgement:
+    'The percentages are judgement: how common a fault is in the trade’s experience, weighed with every answer and with how far such an answer can be trusted.',
+  jobs: {
+    none: (folder) => `No jobs in ${clean(folder)}.`,
+    notFound: (text) => `No job has "${clean(text)}" in it.`,
+    head: ['Began', 'Build', 'Symptom', 'Outcome', 'Min', 'Cause'],
+    total: (jobs, ended) => `${jobs} job${jobs === 1 ? '' : 's'}, ${ended} ended.`,
+    damaged: 'log damaged',
+    unreadable: (path) => `${clean(path)} holds no job that can be read.`,
+  },
+  figure: (minutes) => (minutes === 0 ? '0' : (Math.round(minutes * 10) / 10).toString()),
+}

@@ -1,0 +1,106 @@
+/** What a language says on the pages of a report and about logs, beyond what `Language` says of the job itself. */
+import type { Outcome } from '../core/checks/prompt.ts'
+import type { LogProblem } from '../job/log/decode.ts'
+import type { Trouble } from '../job/log/trouble.ts'
+import type { Pause } from '../job/report/record.ts'
+
+export interface ReportWords {
+  readonly title: (build: string, symptom: string) => string
+  readonly outcome: Readonly<Record<Outcome | 'open', string>>
+  /** The outcome as a sentence with what follows from it. */
+  readonly ended: Readonly<Record<Outcome | 'open', string>>
+  readonly head: {
+    readonly outcome: string
+    readonly cause: string
+    readonly likely: string
+    readonly build: string
+    readonly symptom: string
+    readonly plan: string
+    readonly began: string
+    readonly ended: string
+    readonly minutes: string
+    readonly who: string
+    readonly where: string
+    readonly tools: string
+    readonly log: string
+  }
+  readonly section: {
+    readonly result: string
+    readonly seen: string
+    readonly repair: string
+    readonly left: string
+    readonly notes: string
+    readonly path: string
+    readonly suspects: string
+    readonly plan: string
+    readonly wiring: string
+    readonly cautions: string
+    readonly goingOn: string
+    readonly log: string
+  }
+  readonly stage: Readonly<Record<'scope' | 'check' | 'proof', string>>
+  readonly table: {
+    readonly step: string
+    readonly time: string
+    readonly asked: string
+    readonly answer: string
+    readonly minutes: string
+    readonly after: string
+    readonly likeliest: string
+  }
+  readonly reply: Readonly<Record<'done' | 'unsure' | 'cannot' | 'none', string>>
+  readonly takenBack: string
+  readonly struck: string
+  readonly stepRef: (step: number) => string
+  readonly alsoWrong: string
+  /** Faults that no check at hand tells from the cause. */
+  readonly alike: string
+  readonly nothingSeen: string
+  readonly noRepair: string
+  readonly notProven: string
+  readonly proven: string
+  readonly suspectsLeft: string
+  readonly wouldMend: string
+  readonly nothingToMend: string
+  readonly waiting: string
+  readonly nothingLeft: string
+  readonly still: string
+  readonly hidden: string
+  readonly start: string
+  readonly takeUp: string
+  readonly again: string
+  readonly withoutTool: string
+  readonly pause: (pause: Pause, when: (at: string) => string) => string
+  readonly beyond: (lines: number) => string
+  readonly intact: string
+  readonly other: string
+  readonly chart: (steps: number) => string
+  readonly judgement: string
+  readonly jobs: JobsWords
+  /** A figure of minutes for a table, without its unit. */
+  readonly figure: (minutes: number) => string
+}
+
+export interface JobsWords {
+  readonly none: (folder: string) => string
+  readonly notFound: (text: string) => string
+  readonly head: readonly [
+    began: string,
+    build: string,
+    symptom: string,
+    outcome: string,
+    minutes: string,
+    cause: string,
+  ]
+  readonly total: (jobs: number, ended: number) => string
+  readonly damaged: string
+  readonly unreadable: (path: string) => string
+}
+
+export interface LogWords {
+  /** What is wrong with a file or the log in it, and what to do; the first line is the whole in short. */
+  readonly trouble: (trouble: Trouble) => string[]
+  readonly problem: (problem: LogProblem) => string
+  /** Half a last line was cut off. */
+  readonly cutOff: (rest: string) => string
+}
