@@ -418,17 +418,6 @@ export const currents: Family = {
       },
     },
     {
-      id: 'start-under-steady',
-      severity: 'untidy',
-      unit: 'A',
-      source: COMMON,
-      *find({ motors, plan }) {
-        for (const { motor, plug, part } of motors)
-          if (isOver(motor.amps, motor.startAmps) && !plan.assumed.has(`parts.${part}.motor.start_amps`))
-            yield { refs: [plug], figure: motor.startAmps, limit: motor.amps, facts: { fan: part } }
-      },
-    },
-    {
       id: 'adapter-moulded',
       severity: 'may-not-work',
       source: 'X-ray study of cast adapters; drive maker’s support page',
