@@ -1,11 +1,11 @@
 /** Parts that a bench keeps as a list of its own: `stock:` in a plan, or files that a plan names under `uses:`. */
 import { expandNames } from './expand.ts'
-import { type Notebook, report, shown } from './problem.ts'
+import { type Notebook, report, shown, type Trouble } from './problem.ts'
 import { unknownKey } from './section.ts'
 import { type MapNode, type Node, readTree } from './tree.ts'
 
-/** Gives the text of a file by the name that stands in the plan; undefined where there is none. */
-export type Include = (name: string) => { readonly text: string; readonly file: string } | undefined
+/** Gives the text of a file by the name that stands in the plan, or why it cannot; undefined where there is none. */
+export type Include = (name: string) => { readonly text: string; readonly file: string } | Trouble | undefined
 
 const STOCK_KEYS = ['stock', 'uses', 'note']
 const MOST_FILES = 20
@@ -54,6 +54,10 @@ export function readStock(
     if (!uses) return lists
     for (const { name, node } of listedNames(book, uses)) {
       const found = include?.(name)
+      if (found && 'found' in found) {
+        report(book, node.place, found.found, found.expected, found.todo)
+        continue
+      }
       if (!found) {
         report(
           book,

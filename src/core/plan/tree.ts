@@ -44,8 +44,8 @@ export type Node = MapNode | ListNode | ScalarNode
 export const MOST_VALUES = 400_000
 /** Deeper nesting than this is no plan. */
 const DEEPEST = 30
-/** Characters; a plan of a thousand fans written out in full is under a tenth of it. */
-export const LONGEST_TEXT = 3_000_000
+/** Characters; a plan of a thousand fans written out in full is under a fifth of it. */
+export const LONGEST_TEXT = 1_500_000
 
 const sizeOf = (nodes: Iterable<Node>): number => {
   let size = 1
@@ -87,7 +87,7 @@ export function readTree(text: string, file: string, book: Notebook): Node | und
       lineCounter: lines,
       prettyErrors: false,
       uniqueKeys: false,
-      logLevel: 'silent',
+      logLevel: 'error',
     })
   } catch {
     report(
@@ -104,7 +104,8 @@ export function readTree(text: string, file: string, book: Notebook): Node | und
     return { file, line: Math.max(line, 1), col: Math.max(col, 1) }
   }
   let usable = true
-  for (const error of [...doc.errors, ...doc.warnings]) {
+  const tooDeep = doc.errors.find((error) => /call stack/.test(error.message))
+  for (const error of tooDeep ? [tooDeep] : [...doc.errors, ...doc.warnings]) {
     const { offset, found, expected, todo, recoverable } = yamlTrouble(error, text)
     report(book, place(offset), found, expected, todo)
     if (!recoverable) usable = false

@@ -44,25 +44,30 @@ const told: Readonly<Record<string, Told>> = {
 
 const firstLine = (message: string): string => (message.split('\n')[0] ?? message).trim()
 
-/** Where the innermost bracket that is still open before `end` stands. */
-function openBracket(text: string, end: number): number | undefined {
+interface Open {
+  readonly bracket: number | undefined
+  readonly quote: number | undefined
+}
+
+/** Where the innermost bracket and the quote that are still open before `end` stand. */
+function stillOpen(text: string, end: number): Open {
   const open: number[] = []
-  let quote = ''
+  let quote: number | undefined
   for (let i = 0; i < end; i++) {
     const char = text[i] ?? ''
     const before = text[i - 1] ?? '\n'
-    if (quote !== '') {
-      if (quote === '"' && char === '\\') i++
-      else if (char === quote) quote = ''
+    if (quote !== undefined) {
+      if (text[quote] === '"' && char === '\\') i++
+      else if (char === text[quote]) quote = undefined
     } else if (char === '#' && /\s/.test(before)) {
       const stop = text.indexOf('\n', i)
       if (stop < 0) break
       i = stop
-    } else if ((char === '"' || char === "'") && /[\s[{,:]/.test(before)) quote = char
+    } else if ((char === '"' || char === "'") && /[\s[{,:]/.test(before)) quote = i
     else if (char === '{' || char === '[') open.push(i)
     else if (char === '}' || char === ']') open.pop()
   }
-  return open.at(-1)
+  return { bracket: open.at(-1), quote }
 }
 
 /** One complaint of the parser, put so that it can be acted on. */
@@ -70,7 +75,7 @@ export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
   const offset = Math.min(error.pos[0], text.length)
   const recoverable = error.code === 'MULTIPLE_DOCS' || error.name === 'YAMLWarning'
   const unclosed = /end with an? ([\]}])|Expected .* to end with ([\]}])/.exec(error.message)
-  const bracket = unclosed ? openBracket(text, offset) : undefined
+  const bracket = unclosed ? stillOpen(text, offset).bracket : undefined
   if (bracket !== undefined) {
     const close = text[bracket] === '{' ? '}' : ']'
     return {
@@ -83,10 +88,18 @@ export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
   }
   if (/Missing closing .*quote/.test(error.message))
     return {
-      offset,
+      offset: stillOpen(text, offset).quote ?? offset,
       found: 'a quote that is never closed',
       expected: 'a closing quote',
       todo: 'close the quote',
+      recoverable,
+    }
+  if (/call stack/.test(error.message))
+    return {
+      offset,
+      found: 'values nested very deeply',
+      expected: 'a few levels',
+      todo: 'check that this is the right file',
       recoverable,
     }
   const known = told[error.code]
