@@ -2,7 +2,7 @@
  * One pair of builds a rule: one that breaks it and a nearly equal one that does not. `bad` says which is wanted,
  * so the difference between the two is what the rule is about, and stands in one place.
  */
-import { type Build, build, type Keys } from '../../support/build.ts'
+import { type Build, build, type Keys, planOf } from '../../support/build.ts'
 
 export interface RuleCase {
   readonly rule: string
@@ -78,5 +78,6 @@ export function withWatts(watts: number): Build {
     .fanHub('FH1', ids(7), { amps: 9 })
     .lead('FH1.power', 'supply.SA.1')
     .lead('FH1.in', 'board.SYS1')
-  return { ...whole, text: () => whole.text().replace('supply:\n', `supply:\n  watts: ${watts}\n`) }
+  const text = () => whole.text().replace('supply:\n', `supply:\n  watts: ${watts}\n`)
+  return { ...whole, text, plan: () => planOf(text()) }
 }
