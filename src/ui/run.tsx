@@ -1,0 +1,50 @@
+/** The screen for one job: opens it, runs it to its end, closes the log and prints the record below the prompt. */
+import type { Session } from '../job/view.ts'
+import { screen as english } from '../wording/en/screen.ts'
+import type { Language } from '../wording/language.ts'
+import { App } from './app.tsx'
+import { mount } from './mount.tsx'
+import { recordText } from './record.ts'
+import { createScreen } from './screen.ts'
+
+export interface UiOptions {
+  readonly language: Language
+  readonly ascii: boolean
+  readonly colour: boolean
+  readonly stdout: NodeJS.WriteStream
+  readonly stdin: NodeJS.ReadStream
+  /** How long the keyboard must be quiet before a power gate takes an answer, milliseconds. */
+  readonly settleMs?: number
+}
+
+/** Long enough that nobody has read a gate in it; a held key repeats faster than this. */
+const SETTLE_MS = 400
+
+/**
+ * Runs a job on the screen. Both streams must be terminals. Resolves to the exit code: 0 at an end or when left, 130 after
+ * Ctrl+C, 128 + n after a signal; the log is closed and the terminal is as it was.
+ */
+export async function runUi(session: Session, options: UiOptions): Promise<number> {
+  const { stdout, stdin, language } = options
+  let code = 70
+  try {
+    code = await mount({ stdout, stdin }, (mounted) => {
+      const screen = createScreen(session, mounted.size(), {
+        language,
+        words: english,
+        ascii: options.ascii,
+        settleMs: options.settleMs ?? SETTLE_MS,
+        leave: (how) => mounted.end(how === 'interrupt' ? 130 : 0),
+        suspend: mounted.suspend,
+        redraw: mounted.redraw,
+        failed: mounted.fail,
+      })
+      mounted.onResize(screen.resize)
+      return <App screen={screen} colour={options.colour} />
+    })
+  } finally {
+    await session.close()
+  }
+  stdout.write(recordText(session.view(), language, english, options.ascii, stdout.columns || 80))
+  return code
+}

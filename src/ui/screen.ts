@@ -1,0 +1,220 @@
+/**
+ * The screen's memory outside React: the cursor, the job's last view, and what a key does to both. React only draws it,
+ * so a key always acts on what the last key left, never on what was drawn last.
+ */
+import type { Reply, Session, View, Why } from '../job/view.ts'
+import type { Language } from '../wording/language.ts'
+import type { ScreenWords } from '../wording/screen.ts'
+import type { Key } from './keys/key.ts'
+import { keymap } from './keys/keymap.ts'
+import { type Cursor, freshCursor, type Message } from './state/cursor.ts'
+import { type Act, reduce } from './state/reduce.ts'
+import { kindOf, rowsOf } from './state/rows.ts'
+import { type Frame, frame } from './views/frame.ts'
+import type { Model, Size } from './views/model.ts'
+import { takenWith } from './views/panes.ts'
+import { toldNeedsPage } from './views/told.ts'
+
+/** What the screen asks of the terminal and of the program around it. */
+export interface Surroundings {
+  readonly language: Language
+  readonly words: ScreenWords
+  readonly ascii: boolean
+  /** How long the keyboard must be quiet before a gate takes an answer, milliseconds. */
+  readonly settleMs: number
+  readonly leave: (how: 'end' | 'interrupt') => void
+  readonly suspend: () => void
+  readonly redraw: () => void
+  readonly failed: (error: unknown) => void
+}
+
+export interface Screen {
+  readonly subscribe: (changed: () => void) => () => void
+  /** Changes whenever there is something new to draw. */
+  readonly version: () => number
+  readonly frame: () => Frame
+  readonly resize: (size: Size) => void
+  readonly key: (key: Key) => void
+  /** To be called when what `version` stands for is on the screen; keys typed before are not for this prompt. */
+  readonly drawn: () => void
+  readonly close: () => void
+}
+
+/** Which prompt a view shows: the same question asked again after an undo is another one. */
+const promptKey = (view: View): string =>
+  `${view.trail.length} ${view.trail.filter((e) => e.undone).length} ${view.prompt?.id ?? 'end'}`
+
+export function createScreen(session: Session, size: Size, around: Surroundings): Screen {
+  let view = session.view()
+  let why: Why | null = null
+  let shownSize = size
+  let version = 0
+  let drawnPrompt = ''
+  let timer: ReturnType<typeof setTimeout> | undefined
+  let drawn: { version: number; frame: Frame } | undefined
+  const listeners = new Set<() => void>()
+  const modelAt = (at: Cursor): Model => ({
+    view,
+    why,
+    cursor: at,
+    language: around.language,
+    words: around.words,
+    ascii: around.ascii,
+    size: shownSize,
+  })
+  const model = (): Model => modelAt(cursor)
+
+  function start(message: Message | null): Cursor {
+    const gate = kindOf(view.prompt) === 'gate'
+    const rows = rowsOf(view.prompt)
+    const fresh = freshCursor(promptKey(view), rows[0]?.id ?? null, 'job', !gate)
+    const at = { ...fresh, message }
+    return toldNeedsPage(modelAt(at)) ? { ...at, mode: 'told' } : at
+  }
+
+  let cursor: Cursor = start(null)
+
+  function changed(): void {
+    version++
+    for (const listener of listeners) listener()
+  }
+
+  const drawing = (): Frame => {
+    if (drawn?.version !== version) drawn = { version, frame: frame(model()) }
+    return drawn.frame
+  }
+
+  /** A gate opens once no key has come for a while: what was typed ahead, or a held key, cannot pass it. */
+  function settleLater(): void {
+    clearTimeout(timer)
+    if (cursor.settled) return
+    timer = setTimeout(() => {
+      cursor = { ...cursor, settled: true }
+      changed()
+    }, around.settleMs)
+  }
+
+  function take(next: View, message: Message | null): void {
+    view = next
+    why = null
+    cursor = start(message)
+    changed()
+  }
+
+  const wordsFor = (reply: Reply): Message | null => {
+    const { words } = around
+    if (reply.say === 'note') return { say: 'noted' }
+    if (reply.say === 'undo') return { say: 'taken-back', count: 1 }
+    if (reply.say === 'done') return { say: 'recorded', what: words.ways.done }
+    if (reply.say === 'unsure' || reply.say === 'cannot')
+      return { say: 'recorded', what: words.ways[reply.say] }
+    if (reply.say !== 'answer' || view.prompt?.show !== 'ask') return null
+    const { prompt } = view
+    const said = reply.ids.map((id) => around.language.answer(prompt, id, view))
+    return {
+      say: 'recorded',
+      what: said.length > 0 ? around.language.list(said) : around.language.labels.none,
+    }
+  }
+
+  async function send(reply: Reply): Promise<void> {
+    const before = promptKey(view)
+    const message = wordsFor(reply)
+    const result = await session.reply(reply)
+    if (!result.ok) {
+      cursor = {
+        ...cursor,
+        busy: false,
+        message: { say: 'refused', text: around.language.refusal(result.refusal) },
+      }
+      changed()
+      return
+    }
+    const next = session.view()
+    if (reply.say === 'leave' || next.end?.outcome === 'left') {
+      around.leave('end')
+      return
+    }
+    // A note leaves the prompt as it is: the cursor stays where it was.
+    if (reply.say === 'note' && promptKey(next) === before) {
+      view = next
+      cursor = { ...cursor, busy: false, message }
+      changed()
+      return
+    }
+    take(next, message)
+  }
+
+  /** Takes back one step at a time until the wanted one is struck out. */
+  async function takeBack(seq: number): Promise<void> {
+    const most = takenWith(view.trail, seq).length
+    let count = 0
+    for (; count < most; count++) {
+      const standing = session.view().trail.some((e) => e.seq === seq && !e.undone)
+      if (!standing || !session.view().canUndo) break
+      const result = await session.reply({ say: 'undo' })
+      if (!result.ok) break
+    }
+    take(session.view(), { say: 'taken-back', count })
+  }
+
+  function perform(act: Act): void {
+    switch (act.act) {
+      case 'reply':
+        send(act.reply).catch(around.failed)
+        return
+      case 'take-back':
+        takeBack(act.seq).catch(around.failed)
+        return
+      case 'exit':
+        around.leave('end')
+        return
+      case 'interrupt':
+        around.leave('interrupt')
+        return
+      case 'suspend':
+        around.suspend()
+        return
+      case 'redraw':
+        around.redraw()
+    }
+  }
+
+  function key(pressed: Key): void {
+    const event = keymap(
+      { mode: cursor.mode, kind: kindOf(view.prompt), filtering: cursor.filtering },
+      pressed,
+    )
+    if (event === null) return
+    const always = event.on === 'interrupt' || event.on === 'suspend' || event.on === 'redraw'
+    // Typed before this prompt was on the screen, so not meant for it.
+    if (!always && drawnPrompt !== cursor.prompt) return
+    settleLater()
+    const outcome = reduce(cursor, event, drawing().facts)
+    cursor = outcome.cursor
+    if (cursor.mode === 'why' && why === null && view.prompt !== null) why = session.why()
+    if (outcome.act) perform(outcome.act)
+    changed()
+  }
+
+  return {
+    subscribe: (listener) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    version: () => version,
+    frame: drawing,
+    resize: (next) => {
+      if (next.columns === shownSize.columns && next.rows === shownSize.rows) return
+      shownSize = next
+      changed()
+    },
+    key,
+    drawn: () => {
+      if (drawnPrompt === cursor.prompt) return
+      drawnPrompt = cursor.prompt
+      settleLater()
+    },
+    close: () => clearTimeout(timer),
+  }
+}

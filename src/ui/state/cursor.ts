@@ -1,0 +1,63 @@
+/**
+ * Where the person is on the screen: which prompt, what is open over it, what is highlighted, marked, typed. The job
+ * itself is in the session; all that is here may be lost without harm.
+ */
+import type { Mode } from '../../wording/screen-mode.ts'
+
+/** One line about the last key; its words are made when it is drawn. */
+export type Message =
+  | { readonly say: 'recorded'; readonly what: string }
+  | { readonly say: 'taken-back'; readonly count: number }
+  | { readonly say: 'refused'; readonly text: string }
+  | {
+      readonly say:
+        | 'nothing-to-undo'
+        | 'no-such-row'
+        | 'gate-not-yet'
+        | 'none-marked'
+        | 'read-on'
+        | 'no-picture'
+        | 'noted'
+        | 'not-here'
+        | 'at-top'
+    }
+
+export interface Cursor {
+  /** Which prompt this belongs to; another one resets the rest. */
+  readonly prompt: string
+  readonly mode: Mode
+  /** Id of the highlighted row; null where there is none to choose. */
+  readonly row: string | null
+  /** Mark ids by place, for questions with several. */
+  readonly marked: Readonly<Record<string, string>>
+  /** Digits typed so far for a row number of two digits. */
+  readonly digits: string
+  readonly filter: string
+  readonly filtering: boolean
+  /** First line shown of what scrolls. */
+  readonly scroll: number
+  /** The step highlighted in the path so far. */
+  readonly seq: number | null
+  readonly note: string
+  readonly message: Message | null
+  /** A reply is being written to the log: keys wait for nothing and are dropped. */
+  readonly busy: boolean
+  /** False while a gate has just come up: it takes no key until the keyboard has been quiet. */
+  readonly settled: boolean
+}
+
+export const freshCursor = (prompt: string, row: string | null, mode: Mode, settled: boolean): Cursor => ({
+  prompt,
+  mode,
+  row,
+  marked: {},
+  digits: '',
+  filter: '',
+  filtering: false,
+  scroll: 0,
+  seq: null,
+  note: '',
+  message: null,
+  busy: false,
+  settled,
+})

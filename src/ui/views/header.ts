@@ -1,0 +1,28 @@
+/**
+ * The first line: power, always at the same place, in words and in shape; where the hands are; how far the job is. On
+ * narrow screens the symptom gives way, never the power.
+ */
+import { type Line, line, lineWidth, span, spread } from '../text/line.ts'
+import { type Model, marksOf, say } from './model.ts'
+
+export function header(model: Model): Line {
+  const { view, words, language } = model
+  const marks = marksOf(model)
+  const on = view.power === 'on'
+  const chip = `[${on ? marks.on : marks.off} ${words.power[view.power]}${on ? ' ' : ''}]`
+  const power: Line = line(
+    span(chip, on ? 'picked' : 'strong'),
+    span(`  ${words.hands[view.hands]}`, view.hands === 'in' ? 'strong' : 'plain'),
+  )
+  const far = view.end
+    ? language.labels.outcome[view.end.outcome]
+    : `${language.labels.left(view.left)}, ${language.labels.minutes(view.minutes)}`
+  const right = line(span(say(model, far), 'strong'))
+  const symptom = say(model, language.symptom(view.symptom).name)
+  const room = model.size.columns - lineWidth(power) - lineWidth(right) - 6
+  const left = room >= 12 ? line(...power, span(`   ${symptom}`, 'dim')) : power
+  return spread(left, right, model.size.columns, marks.cut)
+}
+
+export const rule = (model: Model, columns = model.size.columns): Line =>
+  line(span(marksOf(model).rule.repeat(Math.max(0, columns)), 'dim'))

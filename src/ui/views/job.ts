@@ -1,0 +1,182 @@
+/**
+ * The prompt itself: what was told, what to do or look at, where, and the rows to choose from. The question and the
+ * highlighted row are always there; what is left of the height goes first to the answers, then to where it is, to hints
+ * and to remarks.
+ */
+
+import { connectorLines } from '../pictures/connector.ts'
+import type { Facts } from '../state/reduce.ts'
+import { highlighted } from '../state/reduce.ts'
+import { type Row, rowsOf } from '../state/rows.ts'
+import { BLANK, type Line, line, span } from '../text/line.ts'
+import { answerRows, filterRows } from './answers.ts'
+import { caseMap, cellSpans } from './case-map.ts'
+import { type Model, marksOf, say, sayLines } from './model.ts'
+import { stepLines } from './step.ts'
+import { toldShort } from './told.ts'
+import { whereLines } from './where.ts'
+import { aroundRow, scrolledLines, scrollMax } from './window.ts'
+
+export interface Drawn {
+  readonly lines: Line[]
+  readonly rows: readonly Row[]
+  readonly map: Facts['map']
+  readonly scrollMax: number
+  readonly page: number
+}
+
+interface Asked {
+  readonly title: Line[]
+  readonly again: Line[]
+  readonly hints: Line[]
+}
+
+function asked(model: Model, columns: number): Asked {
+  const { prompt, end } = model.view
+  const { language, view } = model
+  if (prompt === null) {
+    const [first = '', ...rest] = end ? language.end(end, view) : []
+    return {
+      title: sayLines(model, first, columns, 'strong'),
+      again: rest.flatMap((l) => sayLines(model, l, columns)),
+      hints: [],
+    }
+  }
+  if (prompt.show === 'do')
+    return {
+      title: sayLines(model, language.step(prompt, view).title, columns, 'strong'),
+      again: [],
+      hints: [],
+    }
+  const q = language.question(prompt, view)
+  return {
+    title: sayLines(model, q.title, columns, 'strong'),
+    again: q.again ? sayLines(model, q.again, columns, 'strong', `${marksOf(model).warn} `) : [],
+    hints: q.hints.flatMap((h) => sayLines(model, h, columns, 'dim')),
+  }
+}
+
+/** What the rows need when all is shown, and the least that is of use. */
+interface Body {
+  readonly full: number
+  readonly least: number
+  draw(height: number): Omit<Drawn, 'rows'>
+}
+
+const still = (lines: Line[]): Omit<Drawn, 'rows'> => ({ lines, map: {}, scrollMax: 0, page: lines.length })
+
+function answersBody(model: Model, rows: readonly Row[], columns: number): Body {
+  const blocks = answerRows(model, rows, columns)
+  const current = highlighted(model.cursor, rows)
+  const at = Math.max(0, current ? rows.indexOf(current) : 0)
+  const full = blocks.reduce((sum, b) => sum + b.length, 0)
+  return {
+    full,
+    least: Math.min(full, Math.max(5, (blocks[at]?.length ?? 1) + 2)),
+    draw: (height) => still(aroundRow(model, blocks, at, height)),
+  }
+}
+
+function spotsBody(model: Model, rows: readonly Row[], columns: number): Body {
+  const current = highlighted(model.cursor, rows)
+  const list = (): Line[][] =>
+    rows.flatMap((row) =>
+      row.row === 'spot' ? [[cellSpans(model, row, Math.min(columns, 64), row === current)]] : [],
+    )
+  const map = caseMap(model, rows, Math.min(columns, 100), 99)
+  const full = map ? map.lines.length : rows.length
+  return {
+    full,
+    least: Math.min(rows.length, 6),
+    draw: (height) => {
+      const fits = caseMap(model, rows, Math.min(columns, 100), height)
+      if (fits) return { lines: fits.lines, map: fits.places, scrollMax: 0, page: height }
+      return still(aroundRow(model, list(), current ? rows.indexOf(current) : 0, height))
+    },
+  }
+}
+
+function stepBody(model: Model, rows: readonly Row[], columns: number): Body {
+  const { prompt } = model.view
+  const text = prompt?.show === 'do' ? stepLines(model, prompt, columns) : []
+  const waiting = prompt?.show === 'do' && prompt.purpose === 'gate' && !model.cursor.settled
+  // A gate that has just come up takes no answer yet, and shows none.
+  const below = waiting
+    ? [line(span(`  ${say(model, model.words.settling)}`, 'dim')), ...rows.slice(1).map(() => BLANK)]
+    : answerRows(model, rows, columns).flat()
+  const gap = text.length > 0 ? [BLANK] : []
+  return {
+    full: text.length + gap.length + below.length,
+    least: Math.min(text.length + gap.length + below.length, 4 + below.length),
+    draw: (height) => {
+      const room = Math.max(1, height - below.length - gap.length)
+      const max = scrollMax(text.length, room)
+      return {
+        lines: [...scrolledLines(model, text, room, model.cursor.scroll), ...gap, ...below],
+        map: {},
+        scrollMax: max,
+        page: room,
+      }
+    },
+  }
+}
+
+function bodyOf(model: Model, rows: readonly Row[], columns: number): Body {
+  const { prompt } = model.view
+  if (prompt?.show === 'do') return stepBody(model, rows, columns)
+  if (prompt?.show === 'ask' && prompt.many) return spotsBody(model, rows, columns)
+  return answersBody(model, rows, columns)
+}
+
+/** The prompt in `columns` and exactly at most `height` lines. */
+export function drawJob(model: Model, columns: number, height: number): Drawn {
+  const rows = filterRows(model, rowsOf(model.view.prompt))
+  const { title, again, hints } = asked(model, columns)
+  const body = bodyOf(model, rows, columns)
+  const question = title.slice(0, Math.max(2, Math.floor(height / 2)))
+  const told = toldShort(model, columns)
+  const where = (most: number): Line[] => whereLines(model, columns, most)
+  const filter =
+    model.cursor.filtering || model.cursor.filter !== ''
+      ? [
+          line(
+            span(
+              say(model, model.words.filter(model.cursor.filter)) + (model.cursor.filtering ? '_' : ''),
+              'strong',
+            ),
+          ),
+        ]
+      : []
+  let room = height - question.length - filter.length - body.least
+  const give = (lines: Line[], cut = false): Line[] => {
+    const taken = lines.length <= room ? lines : cut ? lines.slice(0, Math.max(0, room)) : []
+    room -= taken.length
+    return taken
+  }
+  const givenWhere = room >= 1 ? give(where(Math.min(room, 4)), true) : []
+  const givenAgain = give(again, true)
+  const toldLine =
+    told.length > 0 ? [line(span(say(model, model.words.toldMore(model.view.told.length)), 'dim'))] : []
+  const givenTold = told.length > 0 && told.length <= Math.min(room, 6) ? give(told) : give(toldLine)
+  const givenHints = give(hints)
+  const extra = Math.max(0, Math.min(room, body.full - body.least))
+  room -= extra
+  const pin = give(connectorLines(model, columns, room))
+  const gap = (): Line[] => give([BLANK])
+  const [gapBody, gapWhere, gapTold] = [gap(), gap(), gap()]
+  const drawn = body.draw(body.least + extra)
+  const lines = [
+    ...givenTold,
+    ...(givenTold.length > 0 ? gapTold : []),
+    ...question,
+    ...givenAgain,
+    ...givenHints,
+    ...(givenWhere.length > 0 ? gapWhere : []),
+    ...givenWhere,
+    ...(pin.length > 0 ? pin : []),
+    ...filter,
+    ...gapBody,
+    ...drawn.lines,
+  ]
+  return { ...drawn, lines: lines.slice(0, height), rows }
+}

@@ -1,0 +1,91 @@
+/** The keys that work here, most needed first; the bar shows as many as fit on its two lines, help shows all. */
+import type { KeyName } from '../../wording/screen.ts'
+import { hasPicture } from '../pictures/connector.ts'
+import { kindOf } from '../state/rows.ts'
+import { type Line, line, lineWidth, type Span, span } from '../text/line.ts'
+import { type Model, say } from './model.ts'
+
+export interface KeyHint {
+  readonly cap: string
+  readonly name: KeyName
+}
+
+const key = (cap: string, name: KeyName): KeyHint => ({ cap, name })
+
+const jobKeys = (model: Model): KeyHint[] => {
+  const { view } = model
+  const kind = kindOf(view.prompt)
+  if (kind === 'ended')
+    return [key('Enter', 'take-exit'), key('p', 'trail'), key('e', 'expected'), key('d', 'wiring')]
+  const asks = kind === 'one' || kind === 'many'
+  return [
+    key('Enter', kind === 'one' ? 'take-answer' : kind === 'many' ? 'take-marks' : 'take-done'),
+    ...(kind === 'many' ? [key('Space', 'mark')] : []),
+    key(model.ascii ? '^v' : '↑↓', 'move'),
+    ...(asks ? [key('c', 'unsure')] : []),
+    key('x', 'cannot'),
+    key('w', 'why'),
+    key('p', 'trail'),
+    ...(view.canUndo ? [key('u', 'undo')] : []),
+    key('n', 'note'),
+    key('?', 'help'),
+    key('q', 'leave'),
+    ...(hasPicture(model) ? [key('v', 'picture')] : []),
+    key('d', 'wiring'),
+    key('e', 'expected'),
+    ...(view.told.length > 0 ? [key('m', 'told')] : []),
+    ...(asks ? [key('/', 'filter')] : []),
+    key('h', 'hand-over'),
+  ]
+}
+
+/** Every key that does something now, in the order of need. */
+export function keysHere(model: Model): KeyHint[] {
+  const { cursor, view } = model
+  if (cursor.filtering) return [key('Enter', 'take-filter'), key('Esc', 'escape')]
+  switch (cursor.mode) {
+    case 'job':
+      return jobKeys(model)
+    case 'note':
+      return [key('Enter', 'take-note'), key('Esc', 'escape')]
+    case 'leave':
+    case 'hand-over':
+    case 'take-back':
+      return [key('Enter', 'take-yes'), key('Esc', 'no')]
+    case 'told':
+      return [
+        key('Enter', 'take-on'),
+        key(model.ascii ? '^v' : '↑↓', 'scroll'),
+        key('Esc', 'escape'),
+        key('?', 'help'),
+      ]
+    case 'trail':
+      return [
+        key(model.ascii ? '^v' : '↑↓', 'move'),
+        ...(view.trail.length > 0 && view.canUndo ? [key('u', 'take-back')] : []),
+        key('/', 'filter'),
+        key('Esc', 'escape'),
+      ]
+    default:
+      return [
+        key(model.ascii ? '^v' : '↑↓', 'scroll'),
+        ...(cursor.mode === 'wiring' ? [key('/', 'filter')] : []),
+        key('Esc', 'escape'),
+      ]
+  }
+}
+
+/** The bar: at most `most` lines; `?` and `q` are kept even when others have to give way. */
+export function keyBar(model: Model, columns: number, most: number): Line[] {
+  const lines: Span[][] = [[]]
+  for (const { cap, name } of keysHere(model)) {
+    const item = [span(cap, 'strong'), span(` ${say(model, model.words.key[name])}`)]
+    const current = lines.at(-1) ?? []
+    const gap = current.length > 0 ? 2 : 0
+    if (lineWidth([...current, ...item]) + gap > columns) {
+      if (lines.length === most) break
+      lines.push(item)
+    } else current.push(...(gap > 0 ? [span('  ')] : []), ...item)
+  }
+  return lines.map((l) => line(...l))
+}
