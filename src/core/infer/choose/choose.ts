@@ -15,6 +15,11 @@ export interface ChooseOptions {
   /** Leaf values worked out at most; more is slower and closer to the optimum. */
   readonly nodes?: number
   readonly hope?: number
+  readonly pick?: number
+  readonly rate?: number
+  readonly mostly?: number
+  readonly wc?: number
+  readonly wr?: number
 }
 
 /**
@@ -26,11 +31,13 @@ export function chooseStep(problem: Problem, standing: Standing, options: Choose
   const found = search(reduced, {
     nodes: options.nodes ?? 20_000,
     hope: options.hope ?? 0.7,
-    width: reduced.n <= 17 && reduced.checkOf.length <= 16 ? WHOLE : NARROW,
+    rate: options.rate ?? 1.5,
+    mostly: options.mostly ?? 0,
+    width: reduced.n <= 17 && reduced.checkOf.length <= 16 ? WHOLE : {checks: options.wc ?? 12, repairs: options.wr ?? 8},
   })
   const ranked = found.steps
     .filter((s) => s.kind !== 'repair' || reduced.repairOf[s.index]! >= 0)
-    .map((s) => ({ choice: choiceOf(s), id: idOf(s), value: Math.round(s.most * 1e9) / 1e9 }))
+    .map((s) => ({ choice: choiceOf(s), id: idOf(s), value: Math.round(((options.pick ?? 0) * s.least + (1 - (options.pick ?? 0)) * ((options.mostly ?? 0) * s.most + (1 - (options.mostly ?? 0)) * s.guess)) * 1e9) / 1e9 }))
     .sort((a, b) => a.value - b.value || (a.id < b.id ? -1 : 1))
   const [best, ...rest] = ranked
   return { best: best!.choice, others: rest.slice(0, OTHERS).map((r) => r.choice) }

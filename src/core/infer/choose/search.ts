@@ -17,6 +17,7 @@ export interface Step {
   readonly index: number
   readonly least: number
   readonly most: number
+  readonly guess: number
 }
 
 export interface Searched {
@@ -31,6 +32,8 @@ export interface SearchOptions {
   readonly nodes: number
   /** How far to trust the lower value when choosing where to look: 0 not at all, 1 only it. */
   readonly hope: number
+  readonly rate?: number
+  readonly mostly?: number
   /** Steps followed from a state below the root. */
   readonly width: Width
 }
@@ -38,12 +41,15 @@ export interface SearchOptions {
 const ALL: Width = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
 
 export function search(t: Reduced, options: SearchOptions): Searched {
-  const states = statesOf(t)
-  const opener = openerFor(t, boundsFor(t), states)
+  const bounds = boundsFor(t, options.rate ?? 1.5)
+  const states = statesOf(t, bounds)
+  const opener = openerFor(t, bounds, states)
   const root = states.reach(t.weight, 1, t.mode, new Int32Array(Math.ceil(t.checkOf.length / 32)))
   let leaves = opener.open(root, ALL, true)
   const way: { state: State; action: Action }[] = []
-  while (leaves + states.count() < options.nodes && root.most - root.least > ROUNDING) {
+  let turns = 0
+  while (leaves + states.count() + turns < options.nodes && root.most - root.least > ROUNDING) {
+    turns++
     way.length = 0
     let state: State | undefined = root
     while (state) {
@@ -51,9 +57,10 @@ export function search(t: Reduced, options: SearchOptions): Searched {
         leaves += opener.open(state, options.width, false)
         break
       }
-      const action = promising(state, options.hope)
+      const action = promising(state, options.hope, options.mostly ?? 0)
       if (!action) {
         state.least = state.most
+        state.guess = state.most
         break
       }
       if (!action.children) opener.unfold(state, action)
@@ -65,18 +72,18 @@ export function search(t: Reduced, options: SearchOptions): Searched {
       settle(way[i]!.state, t.escalateMinutes)
     }
   }
-  const steps: Step[] = root.actions!.map(({ kind, index, least, most }) => ({ kind, index, least, most }))
-  steps.push({ kind: 'escalate', index: 0, least: t.escalateMinutes, most: t.escalateMinutes })
+  const steps: Step[] = root.actions!.map(({ kind, index, least, most, guess }) => ({ kind, index, least, most, guess }))
+  steps.push({ kind: 'escalate', index: 0, least: t.escalateMinutes, most: t.escalateMinutes, guess: t.escalateMinutes })
   return { steps, nodes: leaves + states.count(), least: root.least, most: root.most }
 }
 
 /** The action to look into: the best by a value between its two, or by the lower where that one holds no surprise. */
-function promising(s: State, hope: number): Action | undefined {
+function promising(s: State, hope: number, m: number): Action | undefined {
   for (const trust of [hope, 1]) {
     let best: Action | undefined
     let bestValue = Number.POSITIVE_INFINITY
     for (const a of s.actions!) {
-      const value = trust * a.least + (1 - trust) * a.most
+      const value = trust * a.least + (1 - trust) * (m * a.most + (1 - m) * a.guess)
       if (value < bestValue - ROUNDING && a.least < s.most - ROUNDING) {
         best = a
         bestValue = value
@@ -90,7 +97,7 @@ function promising(s: State, hope: number): Action | undefined {
 /** The state behind an action that leaves most open, by its odds; none where nothing is open. */
 function widest(a: Action): State | undefined {
   let best: State | undefined
-  let bestGap = ROUNDING
+  let bestGap = 0
   for (let i = 0; i < a.children!.length; i++) {
     const child = a.children![i]!
     const gap = a.odds![i]! * (child.most - child.least)

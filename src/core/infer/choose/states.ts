@@ -3,7 +3,7 @@
  * again. Two ways to the same state (answers in another order, say) meet in one record, so what is learnt on one
  * way counts on the other.
  */
-import { boundsFor } from './bounds.ts'
+import type { Bounds } from './bounds.ts'
 import type { Reduced } from './reduce.ts'
 
 /** A step that may be taken in a state, with what it costs at least and at most from there on, in minutes. */
@@ -15,6 +15,7 @@ export interface Action {
   readonly minutes: number
   least: number
   most: number
+  guess: number
   /** States it leads to while the job is not over, and the odds of each; filled when first followed. */
   children: State[] | undefined
   odds: number[] | undefined
@@ -28,6 +29,7 @@ export interface State {
   readonly asked: Int32Array
   least: number
   most: number
+  guess: number
   /** Undefined until the state is opened. */
   actions: Action[] | undefined
 }
@@ -42,8 +44,7 @@ export interface States {
 /** Beliefs closer than this in every class are the same belief. */
 const SAME = 1e-10
 
-export function statesOf(t: Reduced): States {
-  const bounds = boundsFor(t)
+export function statesOf(t: Reduced, bounds: Bounds): States {
   const byHash = new Map<number, State[]>()
   const share = new Float64Array(t.n)
   let count = 0
@@ -61,12 +62,15 @@ export function statesOf(t: Reduced): States {
         (s) => s.mode === mode && sameWords(s.asked, asked) && sameShares(s.weight, share),
       )
       if (known) return known
+      const least = bounds.least(share, mode)
+      const most = bounds.most(share, mode)
       const state: State = {
         weight: share.slice(),
         mode,
         asked: asked.slice(),
-        least: bounds.least(share, mode),
-        most: bounds.most(share, mode),
+        least,
+        most,
+        guess: bounds.guess(share, least, most),
         actions: undefined,
       }
       count++

@@ -136,8 +136,9 @@ export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
         minutes: number,
         least: number,
         most: number,
+        guess: number,
       ): void => {
-        actions.push({ kind, index, minutes, least, most, children: undefined, odds: undefined })
+        actions.push({ kind, index, minutes, least, most, guess, children: undefined, odds: undefined })
       }
       for (const c of checksFrom(s, width)) {
         const mode = t.checkMode[c]!
@@ -145,19 +146,23 @@ export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
         const least = minutes + bounds.least(s.weight, mode)
         if (!all && least >= s.most - ROUNDING) continue
         let most = minutes
+        let guess = minutes
         for (let row = rowStart[c]! * n; row < rowStart[c + 1]! * n; row += n) {
           if (after(s.weight, row) < NEVER) continue
-          most += bounds.most(scratch, mode)
+          const leaf = bounds.most(scratch, mode)
+          most += leaf
+          guess += bounds.guess(scratch, bounds.least(scratch, mode), leaf)
           leaves++
         }
-        add('check', c, minutes, least, most)
+        add('check', c, minutes, least, most, guess)
       }
       for (const r of repairsFrom(s, width)) {
         const minutes = repairMinutesFrom(t, r, s.mode)
         afterRepair(s.weight, r)
         const least = minutes + bounds.least(scratch, 0)
         if (!all && least >= s.most + ROUNDING) continue
-        add('repair', r, minutes, least, minutes + bounds.most(scratch, 0))
+        const leaf = bounds.most(scratch, 0)
+        add('repair', r, minutes, least, minutes + leaf, minutes + bounds.guess(scratch, least - minutes, leaf))
         leaves++
       }
       s.actions = actions
@@ -196,22 +201,28 @@ export function carry(action: Action): void {
   if (!children || !odds) return
   let least = action.minutes
   let most = action.minutes
+  let guess = action.minutes
   for (let i = 0; i < children.length; i++) {
     least += odds[i]! * children[i]!.least
     most += odds[i]! * children[i]!.most
+    guess += odds[i]! * children[i]!.guess
   }
   action.least = Math.max(action.least, least)
   action.most = Math.min(action.most, most)
+  action.guess = Math.min(action.most, Math.max(action.least, guess))
 }
 
 /** Carries the values of its actions, and of handing over, into an opened state. */
 export function settle(s: State, escalateMinutes: number): void {
   let least = escalateMinutes
   let most = Math.min(s.most, escalateMinutes)
+  let guess = escalateMinutes
   for (const a of s.actions ?? []) {
     if (a.least < least) least = a.least
     if (a.most < most) most = a.most
+    if (a.guess < guess) guess = a.guess
   }
   s.most = most
   s.least = Math.max(s.least, Math.min(least, most))
+  s.guess = Math.min(most, Math.max(s.least, guess))
 }

@@ -1,0 +1,186 @@
+/**
+ * What might mend a fault, as edits. Whether it does is not written here: the bench runs the build with fault and
+ * edits and looks at the symptom. So one repair serves every suspect that it happens to cure.
+ */
+import { type Build, NOWHERE } from '../bench/build.ts'
+import { driveMode, headerSetting } from '../bench/drive.ts'
+import type { Edit } from '../bench/edit.ts'
+import { editText } from '../bench/edit.ts'
+import { plannedMoment } from '../bench/run.ts'
+import { settingText } from '../bench/setting.ts'
+import { alarmLimit } from '../bench/tach.ts'
+import { supplyLeadAt } from '../bench/world.ts'
+import { refOf } from '../faults/entry.ts'
+import type { Fault } from '../faults/fault.ts'
+import { plannedColours, plannedProfile } from '../faults/setting.ts'
+import { REACH, SWITCH_MINUTES } from './looks.ts'
+import type { RepairDef } from './step.ts'
+
+const SUBSTITUTE: Readonly<Record<string, number>> = { fan: 10, strip: 8, pump: 45 }
+const SUBSTITUTE_HUB = 14
+const SUBSTITUTE_LEAD = 6
+
+export function repairOf(
+  edits: readonly Edit[],
+  minutes: number,
+  how: { power: 'on' | 'off'; spare?: string },
+): RepairDef {
+  return {
+    id: `mend ${edits.map(editText).join(', ')}`,
+    edits,
+    power: how.power,
+    hands: how.power === 'off' ? 'in' : 'out',
+    minutes,
+    spare: how.spare ?? null,
+  }
+}
+
+/** Cutting power fully and switching on again: it clears trips and whatever had hung. */
+const POWER_CYCLE: RepairDef = {
+  id: 'mend power off, power on',
+  edits: [
+    { do: 'power', to: 'off' },
+    { do: 'power', to: 'on' },
+  ],
+  power: 'on',
+  hands: 'out',
+  minutes: 2 * SWITCH_MINUTES + 2,
+  spare: null,
+}
+
+const reach = (build: Build, port: number): number => {
+  const part = build.parts[build.partOf[port] ?? NOWHERE]?.part
+  return part ? REACH[part.reach] : 1
+}
+
+const inside = (build: Build, port: number, edits: readonly Edit[], minutes: number): RepairDef =>
+  repairOf(edits, minutes * reach(build, port), { power: 'off' })
+
+/** Leads that can be changed without changing the part they belong to. */
+const separable = (build: Build, plug: number): boolean => {
+  const name = build.ports[plug]?.name
+  const kind = build.parts[build.partOf[plug] ?? NOWHERE]?.part.kind
+  return (
+    kind !== 'fan' &&
+    kind !== 'pump' &&
+    kind !== 'strip' &&
+    (name === 'usb' || name === 'power' || name === 'in' || name === 'light_in')
+  )
+}
+
+const substitutePart = (build: Build, id: string): RepairDef[] => {
+  const entry = build.parts[build.partAt.get(id) ?? NOWHERE]
+  if (!entry) return []
+  const minutes = (SUBSTITUTE[entry.part.kind] ?? SUBSTITUTE_HUB) * REACH[entry.part.reach]
+  return [repairOf([{ do: 'substitute', what: id }], minutes, { power: 'off', spare: id })]
+}
+
+function leadRepairs(build: Build, plug: number): RepairDef[] {
+  const ref = refOf(build, plug)
+  if (separable(build, plug))
+    return [
+      repairOf([{ do: 'substitute', what: ref }], SUBSTITUTE_LEAD * reach(build, plug), {
+        power: 'off',
+        spare: ref,
+      }),
+    ]
+  return substitutePart(build, build.ports[plug]?.part ?? '')
+}
+
+/** Free sockets that take this plug, on the same part first. */
+export function otherSockets(build: Build, plug: number): readonly number[] {
+  const planned = build.socketOf[plug] ?? NOWHERE
+  const kind = build.ports[plug]?.connector
+  const fits = (s: number): boolean => build.ports[s]?.connector === kind && (build.plugIn[s] ?? NOWHERE) < 0
+  const own = build.partOf[planned]
+  return build.sockets
+    .filter((s) => s !== planned && fits(s) && build.partOf[s] !== build.partOf[plug])
+    .sort((a, b) => Number(build.partOf[a] !== own) - Number(build.partOf[b] !== own) || a - b)
+}
+
+function portRepairs(build: Build, socket: number): RepairDef[] {
+  const plug = build.plugIn[socket] ?? NOWHERE
+  const owner = build.ports[socket]?.part ?? ''
+  const moves =
+    plug < 0
+      ? []
+      : otherSockets(build, plug)
+          .slice(0, 2)
+          .map((s) =>
+            inside(build, plug, [{ do: 'plug', plug: refOf(build, plug), socket: refOf(build, s) }], 2),
+          )
+  return [...moves, ...substitutePart(build, owner)]
+}
+
+const portOfPlace = (build: Build, place: string): number =>
+  build.portAt.get(`board.${place}`) ?? build.portAt.get(place) ?? NOWHERE
+
+/** What a setting should be: as planned, or as the wiring asks where the plan is silent. */
+export function rightSetting(build: Build, ref: string): string | undefined {
+  const planned = settingText(build.plan.settings, ref)
+  if (planned !== undefined) return planned
+  const [section, ...rest] = ref.split('/')
+  const key = rest.at(-1)
+  const place = rest.slice(0, -1).join('/')
+  const port = portOfPlace(build, place)
+  if (section === 'channels' && key === 'profile') return JSON.stringify(plannedProfile(build, place))
+  if (section === 'channels' && key === 'colours') return plannedColours(build, place)
+  if (section === 'ports') return 'true'
+  if (port < 0) return undefined
+  if (key === 'drive') return driveMode(plannedMoment(build), port)
+  if (key === 'pulses') return '2'
+  if (key === 'alarm_below') return String(alarmLimit(plannedMoment(build), port))
+  const curve = headerSetting(build, build.plan.settings, port).curve
+  if (key !== 'curve') return undefined
+  const pump = build.fanHeaders.get(port)?.role === 'pump'
+  return JSON.stringify(
+    curve ??
+      (pump
+        ? [[0, 100]]
+        : [
+            [30, 40],
+            [70, 100],
+          ]),
+  )
+}
+
+const setting = (build: Build, ref: string): RepairDef[] => {
+  const value = rightSetting(build, ref)
+  return value === undefined ? [] : [repairOf([{ do: 'set', setting: ref, value }], 2, { power: 'on' })]
+}
+
+/** Repairs worth trying for one fault, the cheapest kind first. */
+export function repairsFor(build: Build, { at, mode }: Fault): readonly RepairDef[] {
+  if (at.includes('/')) return setting(build, at)
+  const lead = supplyLeadAt(build, at)
+  if (lead >= 0) return [repairOf([{ do: 'reseat', plug: at }], 3, { power: 'off' })]
+  const port = build.portAt.get(at)
+  if (port !== undefined && build.ports[port]?.gender === 'socket') {
+    return mode === 'tripped' ? [POWER_CYCLE, ...portRepairs(build, port)] : portRepairs(build, port)
+  }
+  if (port !== undefined) return plugRepairs(build, port, mode)
+  if (mode === 'hung') return [POWER_CYCLE, ...substitutePart(build, at)]
+  if (mode === 'blocked')
+    return [repairOf([{ do: 'free', part: at }], 2, { power: 'off' }), ...substitutePart(build, at)]
+  return substitutePart(build, at)
+}
+
+function plugRepairs(build: Build, plug: number, mode: string): RepairDef[] {
+  const ref = refOf(build, plug)
+  if (mode.startsWith('swapped-with-'))
+    return [inside(build, plug, [{ do: 'swap', a: ref, b: mode.slice('swapped-with-'.length) }], 2)]
+  if (mode.startsWith('in-')) {
+    const home: Edit = { do: 'plug', plug: ref, socket: refOf(build, build.socketOf[plug] ?? NOWHERE) }
+    const part = build.ports[plug]?.part ?? ''
+    return [
+      inside(build, plug, [home], 2),
+      ...substitutePart(build, part).map((r) => ({
+        ...r,
+        id: `${r.id}, ${editText(home)}`,
+        edits: [...r.edits, home],
+      })),
+    ]
+  }
+  if (mode.startsWith('open-')) return leadRepairs(build, plug)
+  return [inside(build, plug, [{ do: 'reseat', plug: ref }], 1.2)]
+}

@@ -1,0 +1,198 @@
+/**
+ * What is believed of a job: the posterior over its suspects, worked out anew from all answers each time, pairs of
+ * likely singles where no single fits, and the answers that the best explanation leaves unexplained.
+ */
+import type { Finding } from '../audit/finding.ts'
+import { type Build, NOWHERE } from '../bench/build.ts'
+import { posterior } from './belief.ts'
+import type { Dossier } from './dossier.ts'
+import type { Evidence } from './evidence.ts'
+import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
+import { likelihood, repetitions } from './likelihood.ts'
+import { wanted } from './planned.ts'
+import { nearTo, type Region, regionOf, wholeBuild } from './region.ts'
+import { type Sights, sightsOf } from './sights.ts'
+
+export interface Assessment {
+  readonly hypotheses: readonly Hypothesis[]
+  /** By hypothesis, summing to 1. */
+  readonly belief: Float64Array
+  /** `columns[evidence][hypothesis]` = P(evidence | hypothesis). */
+  readonly columns: readonly Float64Array[]
+  /** Numbers of the answers that the best explanation makes less likely than chance. */
+  readonly atOdds: readonly number[]
+  /** Every suspect explains the answers worse than chance does. */
+  readonly conflict: boolean
+}
+
+export interface Knowledge {
+  readonly build: Build
+  readonly findings: readonly Finding[]
+  readonly sights: Sights
+  readonly singles: Map<string, readonly Hypothesis[]>
+  readonly pairs: Map<string, Hypothesis>
+}
+
+export const knowledgeOf = (build: Build, findings: readonly Finding[]): Knowledge => ({
+  build,
+  findings,
+  sights: sightsOf(build),
+  singles: new Map(),
+  pairs: new Map(),
+})
+
+/** Chance level of one piece of evidence. */
+const flat = (e: Evidence): number => {
+  if (e.kind === 'one') return 1 / e.answers.length
+  if (e.kind === 'about') return 1
+  const by = new Map<string, number>()
+  for (const m of e.marks)
+    by.set(m.observe.at + m.observe.what, (by.get(m.observe.at + m.observe.what) ?? 1) + 1)
+  return [...by.values()].reduce((p, options) => p / options, 1)
+}
+
+/** Parts that some answer showed not to be as wanted. */
+function seeds(build: Build, evidence: readonly Evidence[]): readonly number[] {
+  const found = new Set<number>()
+  const add = (at: string): void => {
+    const index = build.partAt.get(at) ?? build.partOf[build.portAt.get(at) ?? NOWHERE] ?? NOWHERE
+    if (index >= 0) found.add(index)
+    const plug = build.plugIn[build.portAt.get(at) ?? NOWHERE] ?? NOWHERE
+    if (plug >= 0) found.add(build.partOf[plug] ?? NOWHERE)
+  }
+  for (const e of evidence) {
+    if (e.kind === 'many') {
+      for (const m of e.marks)
+        if (e.chosen.includes(m.id) && m.value !== wanted(build, m.observe)) add(m.observe.at)
+    } else if (e.kind === 'one') {
+      const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
+      e.observe.forEach((o, i) => {
+        if (means[i] !== null && means[i] !== wanted(build, o)) add(o.at)
+      })
+    }
+  }
+  return [...found].filter((i) => i >= 0).sort((a, b) => a - b)
+}
+
+function singlesFor(known: Knowledge, region: Region): readonly Hypothesis[] {
+  const key = `${[...region.parts].sort((a, b) => a - b).join()}|${[...region.sockets].sort((a, b) => a - b).join()}`
+  const before = known.singles.get(key)
+  if (before) return before
+  const made = hypotheses(known.build, nearTo(known.build, region), known.findings)
+  known.singles.set(key, made)
+  return made
+}
+
+/** So many likely singles are tried in pairs. */
+const POOL = 26
+/** "None of these" above this: the net was cast too narrowly. */
+const WIDEN_AT = 0.3
+const MOST_PARTS_WHOLE = 150
+
+export function assess(known: Knowledge, dossier: Dossier): Assessment {
+  const { build } = known
+  const found = seeds(build, dossier.evidence)
+  const narrow = found.length === 0 ? wholeBuild(build) : regionOf(build, found)
+  const first = weigh(known, dossier, singlesFor(known, narrow))
+  if (noneOf(first) < WIDEN_AT || found.length === 0 || build.parts.length > MOST_PARTS_WHOLE) return first
+  const second = weigh(known, dossier, singlesFor(known, wholeBuild(build)))
+  return noneOf(second) < noneOf(first) ? second : first
+}
+
+const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
+  belief[all.findIndex((h) => h.kind === 'none')] ?? 0
+
+function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): Assessment {
+  const times = repetitions(dossier.evidence)
+  const columnsFor = (hs: readonly Hypothesis[]): Float64Array[] =>
+    dossier.evidence.map((e, i) =>
+      Float64Array.from(hs, (h) => likelihood(e, h, known.sights, times[i] ?? 0)),
+    )
+  const alone = columnsFor(singles)
+  const belief = posterior(
+    singles.map((h) => h.prior),
+    alone,
+  )
+  if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
+  const pairs = pairsOf(known, singles, dossier.evidence, alone)
+  const all = [...singles, ...pairs]
+  const extra = columnsFor(pairs)
+  const columns = alone.map((column, e) => Float64Array.from([...column, ...(extra[e] ?? [])]))
+  return judged(
+    dossier.evidence,
+    all,
+    posterior(
+      all.map((h) => h.prior),
+      columns,
+    ),
+    columns,
+  )
+}
+
+const best = (belief: Float64Array): number => belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)
+
+/** The likeliest single leaves some answer, or some thing on a map, unexplained. */
+function needsPairs(
+  evidence: readonly Evidence[],
+  belief: Float64Array,
+  columns: readonly Float64Array[],
+): boolean {
+  const b = best(belief)
+  return evidence.some((e, i) => {
+    if (e.kind === 'about') return false
+    const p = columns[i]?.[b] ?? 1
+    const unexplained =
+      e.kind === 'many'
+        ? p < 0.3 * largest(columns[i]) || p < (1 - e.error) ** (2 * e.marks.length) * 0.2
+        : p < flat(e)
+    return unexplained
+  })
+}
+
+const largest = (column: Float64Array | undefined): number => column?.reduce((a, b) => Math.max(a, b), 0) ?? 1
+
+/** Pairs of the singles that explain most, each forgiven what it can't explain. */
+function pairsOf(
+  known: Knowledge,
+  singles: readonly Hypothesis[],
+  evidence: readonly Evidence[],
+  columns: readonly Float64Array[],
+): readonly Hypothesis[] {
+  const score = singles.map((h, i) => {
+    if (h.kind !== 'single') return Number.NEGATIVE_INFINITY
+    return evidence.reduce(
+      (sum, e, k) => sum + Math.log(Math.max(columns[k]?.[i] ?? 0, 0.2 * flat(e))),
+      Math.log(h.prior),
+    )
+  })
+  const pool = singles
+    .map((h, i) => ({ h, s: score[i] ?? Number.NEGATIVE_INFINITY }))
+    .filter(({ s }) => s > Number.NEGATIVE_INFINITY)
+    .sort((a, b) => b.s - a.s || (a.h.id < b.h.id ? -1 : 1))
+    .slice(0, POOL)
+    .map(({ h }) => h)
+  const pairs: Hypothesis[] = []
+  pool.forEach((a, i) => {
+    for (const b of pool.slice(i + 1)) {
+      const key = a.id < b.id ? `${a.id} + ${b.id}` : `${b.id} + ${a.id}`
+      const pair = known.pairs.get(key) ?? (a.id < b.id ? pairOf(a, b) : pairOf(b, a))
+      if (!pair) continue
+      known.pairs.set(key, pair)
+      pairs.push(pair)
+    }
+  })
+  return pairs
+}
+
+function judged(
+  evidence: readonly Evidence[],
+  all: readonly Hypothesis[],
+  belief: Float64Array,
+  columns: readonly Float64Array[],
+): Assessment {
+  const b = best(belief)
+  const atOdds = evidence.flatMap((e, i) =>
+    e.kind !== 'about' && (columns[i]?.[b] ?? 1) < 0.6 * flat(e) ? [e.seq] : [],
+  )
+  return { hypotheses: all, belief, columns, atOdds, conflict: all[b]?.kind === 'none' }
+}
