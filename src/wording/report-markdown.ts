@@ -10,12 +10,13 @@ export const escapeMarkdown = (text: string): string =>
     .replace(/[\\`*_[\]<>|~#]/g, '\\$&')
     .replace(/&(?=#?\w+;)/g, '&amp;')
     // What would begin a list or a heading at the start of a line.
-    .replace(/^([-+=])/, '\\$1')
-    .replace(/^(\d+)([.)])/, '$1\\$2')
+    .replace(/^([-+=])(?=\s|[-+=]|$)/, '\\$1')
+    .replace(/^(\d+)([.)])(?=\s|$)/, '$1\\$2')
 
-const cell = ({ text, struck }: Cell): string => {
+function cell({ text, struck, after }: Cell): string {
   const safe = escapeMarkdown(text)
-  return struck && safe !== '' ? `~~${safe}~~` : safe
+  const said = struck && safe !== '' ? `~~${safe}~~` : safe
+  return after === undefined ? said : `${said} (${escapeMarkdown(after)})`
 }
 
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`

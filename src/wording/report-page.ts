@@ -12,6 +12,8 @@ import type { LogWords, ReportWords } from './report-words.ts'
 export interface Cell {
   readonly text: string
   readonly struck?: true
+  /** Said in brackets after a struck text, itself not struck. */
+  readonly after?: string
   /** Figures stand to the right. */
   readonly right?: true
 }
@@ -244,13 +246,12 @@ function path(matter: PageMatter): Block[] {
   const { table } = words
   const rows = report.steps.map((step): Cell[] => {
     const struck = step.undone ? { struck: true as const } : {}
-    const answer = replied(step, matter)
     const minutes = words.figure(step.prompt.minutes)
     return [
       { text: String(step.step), right: true },
       { text: when(step.at) },
       { text: asked(step, matter), ...struck },
-      { text: step.undone ? `${answer} (${words.takenBack})` : answer, ...struck },
+      { text: replied(step, matter), ...struck, ...(step.undone ? { after: words.takenBack } : {}) },
       { text: minutes, right: true, ...struck },
     ]
   })

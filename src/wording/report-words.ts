@@ -75,6 +75,12 @@ export interface ReportWords {
   readonly intact: string
   readonly other: string
   readonly chart: (steps: number) => string
+  readonly timeline: {
+    readonly title: string
+    readonly powerOff: string
+    readonly handsIn: string
+    readonly minutes: string
+  }
   readonly judgement: string
   readonly jobs: JobsWords
   /** A figure of minutes for a table, without its unit. */

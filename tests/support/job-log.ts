@@ -7,8 +7,33 @@ import { encodeEvents, START } from '../../src/job/log/encode.ts'
 import type { LogBody, LogEvent, PlanCopy } from '../../src/job/log/event.ts'
 
 export const planCopy: PlanCopy = {
-  file: 'reading-room.build.yaml',
-  text: 'build: Reading room workstation\nparts:\n  F1: {kind: fan}\n  F2: {kind: fan}\n  H1: {kind: light-hub}\n',
+  file: 'benches/reading-room.build.yaml',
+  text: `build: Reading room workstation
+supply:
+  leads:
+    SA: {kind: sata, plugs: 3}
+board:
+  fan_headers:
+    SYS1: {amps: 2.0, drive: pwm}
+  light_headers:
+    L1: {volts: 5, amps: 3.0}
+parts:
+  F1: {kind: fan, motor: {pins: 4, amps: 0.2, rpm: [450, 1500]}, light: {volts: 5, leds: 8, amps: 0.3}, at: front-bottom}
+  F2: {kind: fan, motor: {pins: 4, amps: 0.2, rpm: [450, 1500]}, light: {volts: 5, leds: 8, amps: 0.3}, at: front-middle}
+  F3: {kind: fan, motor: {pins: 4, amps: 0.2, rpm: [450, 1500]}, light: {volts: 5, leds: 8, amps: 0.3}, at: rear}
+  H1: {kind: light-hub, ports: 4, chain: series, power: sata, host: header}
+  Y1: {kind: fan-splitter, ways: 3, tach_from: 1}
+leads:
+  - F1.motor -> Y1.1
+  - F2.motor -> Y1.2
+  - F3.motor -> Y1.3
+  - F1.light -> H1.1
+  - F2.light -> H1.2
+  - F3.light -> H1.3
+  - Y1.in -> board.SYS1
+  - H1.power -> supply.SA.1
+  - H1.in -> board.L1
+`,
   includes: [],
 }
 
@@ -34,7 +59,7 @@ export const jobBodies: readonly LogBody[] = [
   },
   {
     e: 'told',
-    record: { show: 'note', kind: 'cross-check', facts: { parts: ['F1', 'F2'], shared: 'H1' } },
+    record: { show: 'note', kind: 'cross-check', facts: { what: 'shared', parts: ['F1', 'F2'], at: 'H1' } },
     text: 'F1 and F2 hang on H1.',
   },
   // 3
@@ -60,7 +85,7 @@ export const jobBodies: readonly LogBody[] = [
     answers: { F1: 'F1, front bottom', F2: 'F2, front middle', F3: 'F3, rear' },
   },
   { e: 'replied', to: 3, reply: ['F1', 'F2', 'F3'] },
-  { e: 'suspects', suspects: [suspect('H1.power', 'not-seated', 0.4)], minutes: 0.5 },
+  { e: 'suspects', suspects: [suspect('H1.power', 'loose', 0.4)], minutes: 0.5 },
   { e: 'undone', of: 4 },
   // 7
   {
@@ -88,7 +113,7 @@ export const jobBodies: readonly LogBody[] = [
   { e: 'replied', to: 7, reply: ['F1', 'F2'] },
   {
     e: 'suspects',
-    suspects: [suspect('F1.light', 'not-seated', 0.35), suspect('H1.1', 'dead', 0.2)],
+    suspects: [suspect('F1.light', 'loose', 0.35), suspect('H1.1', 'dead', 0.2)],
     minutes: 0.5,
     left: 4,
   },
@@ -126,7 +151,7 @@ export const jobBodies: readonly LogBody[] = [
       power: 'off',
       hands: 'out',
       minutes: 1,
-      cautions: ['mains', 'discharge'],
+      cautions: ['shut-down-full', 'live-plugging'],
     },
     text: 'Shut down and switch the supply off.',
   },
@@ -155,12 +180,12 @@ export const jobBodies: readonly LogBody[] = [
     answers: { yes: 'pushed home', no: 'stands out', elsewhere: 'something else' },
   },
   { e: 'replied', to: 17, reply: ['no'] },
-  { e: 'suspects', suspects: [suspect('F1.light', 'not-seated', 0.93)], minutes: 3.7, left: 1 },
+  { e: 'suspects', suspects: [suspect('F1.light', 'loose', 0.93)], minutes: 3.7, left: 1 },
   {
     e: 'told',
     record: {
       show: 'verdict',
-      suspects: [suspect('F1.light', 'not-seated', 0.93, [['F1.light', 'unplugged']])],
+      suspects: [suspect('F1.light', 'loose', 0.93, [['F1.light', 'unplugged']])],
       repair: { id: 'reseat-F1.light', edits: [{ do: 'reseat', plug: 'F1.light' }] },
     },
     text: 'The light lead of F1 is not pushed home.',
@@ -209,7 +234,7 @@ export const jobBodies: readonly LogBody[] = [
   { e: 'replied', to: 23, reply: ['whole'] },
   {
     e: 'ended',
-    end: { show: 'end', outcome: 'fixed', suspects: [suspect('F1.light', 'not-seated', 0.99)], minutes: 5.7 },
+    end: { show: 'end', outcome: 'fixed', suspects: [suspect('F1.light', 'loose', 0.99)], minutes: 5.7 },
     text: 'Fixed.',
   },
 ]

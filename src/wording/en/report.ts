@@ -101,6 +101,12 @@ export const reportWords: ReportWords = {
   intact: 'Every line of the log is as it was written.',
   other: 'all others',
   chart: (steps) => `Share of each suspect after each of ${steps} steps, in percent.`,
+  timeline: {
+    title: 'Steps along the minutes at the bench, with power off and hands in the case marked below.',
+    powerOff: 'off',
+    handsIn: 'hands in',
+    minutes: 'min',
+  },
   judgement:
     'The percentages are judgement: how common a fault is in the trade’s experience, weighed with every answer and with how far such an answer can be trusted.',
   jobs: {
