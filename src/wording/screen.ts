@@ -45,6 +45,9 @@ export interface ScreenWords {
   readonly head: Readonly<Record<Mode, string>>
   readonly power: Readonly<Record<'on' | 'off', string>>
   readonly hands: Readonly<Record<'in' | 'out', string>>
+  /** The same for narrow screens. */
+  readonly handsShort: Readonly<Record<'in' | 'out', string>>
+  readonly farShort: (groups: number, minutes: number) => string
   readonly where: string
   readonly joint: Readonly<Record<'planned' | 'unplugged' | 'moved' | 'suspect', string>>
   readonly ways: Readonly<Record<'done' | 'not-yet' | 'unsure' | 'cannot', string>>
@@ -57,7 +60,8 @@ export interface ScreenWords {
   readonly readToEnd: string
   readonly filter: (text: string) => string
   readonly nothingMatches: string
-  readonly taken: (answer: string) => string
+  /** What was recorded stands between the two. */
+  readonly taken: readonly [before: string, after: string]
   readonly takenBack: (count: number) => string
   readonly takesBack: string
   readonly trailEmpty: string

@@ -221,12 +221,18 @@ function take(cursor: Cursor, facts: Facts, lastMessage: Message | null): Outcom
   }
 }
 
+/** One page on, and word of it while there is still more. */
+function readOn(cursor: Cursor, facts: Facts): Outcome {
+  const page = Math.max(1, facts.page - 1)
+  const more = cursor.scroll + page < facts.scrollMax
+  return scrolled(more ? { ...cursor, message: { say: 'read-on' } } : cursor, page, facts)
+}
+
 function answer(cursor: Cursor, facts: Facts, lastMessage: Message | null): Outcome {
   if (facts.kind === 'ended') return { cursor, act: { act: 'exit' } }
   if (facts.kind === 'gate' && !cursor.settled) return stay(cursor)
   const reads = facts.kind === 'step' || facts.kind === 'gate'
-  if (reads && cursor.scroll < facts.scrollMax)
-    return scrolled({ ...cursor, message: { say: 'read-on' } }, Math.max(1, facts.page - 1), facts)
+  if (reads && cursor.scroll < facts.scrollMax) return readOn(cursor, facts)
   if (facts.kind === 'many') return marksSaid(cursor, lastMessage)
   const row = highlighted(cursor, facts.rows)
   if (!row) return tell(cursor, 'no-such-row')

@@ -7,6 +7,8 @@ import { hasPicture } from '../pictures/connector.ts'
 import type { Facts } from '../state/reduce.ts'
 import { kindOf } from '../state/rows.ts'
 import { BLANK, cutLine, type Line, line, span } from '../text/line.ts'
+import { inAscii } from '../text/marks.ts'
+import { shortened, width } from '../text/width.ts'
 import { header, rule } from './header.ts'
 import { drawJob } from './job.ts'
 import { keyBar } from './keybar.ts'
@@ -68,14 +70,18 @@ function messageLine(model: Model): Line {
   if (cursor.busy) return line(span(say(model, words.writing), 'dim'))
   const { message } = cursor
   if (message === null) return BLANK
+  if (message.say === 'recorded') {
+    const [before, after] = words.taken
+    const room = model.size.columns - width(before) - width(after)
+    const what = shortened(say(model, message.what), room, marksOf(model).cut)
+    return line(span(model.ascii ? inAscii(before + what + after) : before + what + after, 'strong'))
+  }
   const text =
-    message.say === 'recorded'
-      ? words.taken(message.what)
-      : message.say === 'taken-back'
-        ? words.takenBack(message.count)
-        : message.say === 'refused'
-          ? message.text
-          : words.said[message.say]
+    message.say === 'taken-back'
+      ? words.takenBack(message.count)
+      : message.say === 'refused'
+        ? message.text
+        : words.said[message.say]
   return line(span(say(model, text), 'strong'))
 }
 
@@ -84,8 +90,8 @@ export function frame(model: Model): Frame {
   const { columns, rows } = model.size
   const small = columns < LEAST.columns || rows < LEAST.rows
   const height = Math.max(1, rows - 1)
-  const bar = keyBar(model, columns, 2)
-  const bodyHeight = Math.max(3, height - 3 - bar.length)
+  // Always two lines for the keys, so that nothing moves when their number changes.
+  const bodyHeight = Math.max(3, height - 3 - 2)
   const wide = columns >= WIDE && model.cursor.mode === 'job'
   const side = wide ? Math.min(64, Math.floor(columns * 0.36)) : 0
   const bodyColumns = Math.min(wide ? columns - side - 3 : columns, 140)
@@ -93,11 +99,12 @@ export function frame(model: Model): Frame {
     model.cursor.mode === 'job'
       ? drawJob(model, bodyColumns, bodyHeight)
       : drawPane(model, bodyColumns, bodyHeight)
+  const bar = keyBar(model, columns, 2, drawn.scrollMax > model.cursor.scroll)
   const body = wide ? sidePanel(model, drawn.lines, columns - side - 3, side, bodyHeight) : drawn.lines
   const filler = Array.from({ length: Math.max(0, bodyHeight - body.length) }, () => BLANK)
   const whole = small
     ? model.words.tooSmall(columns, rows).flatMap((t) => sayLines(model, t, columns))
-    : [header(model), rule(model), ...body, ...filler, messageLine(model), ...bar]
+    : [header(model), rule(model), ...body, ...filler, messageLine(model), ...bar, BLANK].slice(0, height)
   return {
     lines: whole.slice(0, height).map((l) => cutLine(l, columns, marksOf(model).cut)),
     facts: factsOf(model, drawn),

@@ -10,13 +10,17 @@ export function header(model: Model): Line {
   const marks = marksOf(model)
   const on = view.power === 'on'
   const chip = `[${on ? marks.on : marks.off} ${words.power[view.power]}${on ? ' ' : ''}]`
+  const narrow = model.size.columns < 80
+  const hands = narrow ? words.handsShort[view.hands] : words.hands[view.hands]
   const power: Line = line(
     span(chip, on ? 'picked' : 'strong'),
-    span(`  ${words.hands[view.hands]}`, view.hands === 'in' ? 'strong' : 'plain'),
+    span(`  ${hands}`, view.hands === 'in' ? 'strong' : 'plain'),
   )
   const far = view.end
     ? language.labels.outcome[view.end.outcome]
-    : `${language.labels.left(view.left)}, ${language.labels.minutes(view.minutes)}`
+    : narrow
+      ? words.farShort(view.left, view.minutes)
+      : `${language.labels.left(view.left)}, ${language.labels.minutes(view.minutes)}`
   const right = line(span(say(model, far), 'strong'))
   const symptom = say(model, language.symptom(view.symptom).name)
   const room = model.size.columns - lineWidth(power) - lineWidth(right) - 6

@@ -7,7 +7,7 @@
 import { connectorLines } from '../pictures/connector.ts'
 import type { Facts } from '../state/reduce.ts'
 import { highlighted } from '../state/reduce.ts'
-import { type Row, rowsOf } from '../state/rows.ts'
+import { kindOf, type Row, rowsOf } from '../state/rows.ts'
 import { BLANK, type Line, line, span } from '../text/line.ts'
 import { answerRows, filterRows } from './answers.ts'
 import { caseMap, cellSpans } from './case-map.ts'
@@ -153,7 +153,9 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
     room -= taken.length
     return taken
   }
-  const givenWhere = room >= 1 ? give(where(Math.min(room, 4)), true) : []
+  // A gate concerns the whole machine, no lead.
+  const placed = kindOf(model.view.prompt) !== 'gate'
+  const givenWhere = placed && room >= 1 ? give(where(Math.min(room, 4)), true) : []
   const givenAgain = give(again, true)
   const toldLine =
     told.length > 0 ? [line(span(say(model, model.words.toldMore(model.view.told.length)), 'dim'))] : []

@@ -12,14 +12,17 @@ export interface KeyHint {
 
 const key = (cap: string, name: KeyName): KeyHint => ({ cap, name })
 
-const jobKeys = (model: Model): KeyHint[] => {
+const jobKeys = (model: Model, more: boolean): KeyHint[] => {
   const { view } = model
   const kind = kindOf(view.prompt)
   if (kind === 'ended')
     return [key('Enter', 'take-exit'), key('p', 'trail'), key('e', 'expected'), key('d', 'wiring')]
   const asks = kind === 'one' || kind === 'many'
   return [
-    key('Enter', kind === 'one' ? 'take-answer' : kind === 'many' ? 'take-marks' : 'take-done'),
+    key(
+      'Enter',
+      kind === 'one' ? 'take-answer' : kind === 'many' ? 'take-marks' : more ? 'take-more' : 'take-done',
+    ),
     ...(kind === 'many' ? [key('Space', 'mark')] : []),
     key(model.ascii ? '^v' : '↑↓', 'move'),
     ...(asks ? [key('c', 'unsure')] : []),
@@ -39,13 +42,13 @@ const jobKeys = (model: Model): KeyHint[] => {
   ]
 }
 
-/** Every key that does something now, in the order of need. */
-export function keysHere(model: Model): KeyHint[] {
+/** Every key that does something now, in the order of need; `more` tells that there is text below. */
+export function keysHere(model: Model, more = false): KeyHint[] {
   const { cursor, view } = model
   if (cursor.filtering) return [key('Enter', 'take-filter'), key('Esc', 'escape')]
   switch (cursor.mode) {
     case 'job':
-      return jobKeys(model)
+      return jobKeys(model, more)
     case 'note':
       return [key('Enter', 'take-note'), key('Esc', 'escape')]
     case 'leave':
@@ -54,7 +57,7 @@ export function keysHere(model: Model): KeyHint[] {
       return [key('Enter', 'take-yes'), key('Esc', 'no')]
     case 'told':
       return [
-        key('Enter', 'take-on'),
+        key('Enter', more ? 'take-more' : 'take-on'),
         key(model.ascii ? '^v' : '↑↓', 'scroll'),
         key('Esc', 'escape'),
         key('?', 'help'),
@@ -76,9 +79,9 @@ export function keysHere(model: Model): KeyHint[] {
 }
 
 /** The bar: at most `most` lines; `?` and `q` are kept even when others have to give way. */
-export function keyBar(model: Model, columns: number, most: number): Line[] {
+export function keyBar(model: Model, columns: number, most: number, more: boolean): Line[] {
   const lines: Span[][] = [[]]
-  for (const { cap, name } of keysHere(model)) {
+  for (const { cap, name } of keysHere(model, more)) {
     const item = [span(cap, 'strong'), span(` ${say(model, model.words.key[name])}`)]
     const current = lines.at(-1) ?? []
     const gap = current.length > 0 ? 2 : 0

@@ -76,6 +76,9 @@ export const screen: ScreenWords = {
   },
   power: { on: 'POWER ON', off: 'POWER OFF' },
   hands: { in: 'hands in the case', out: 'hands out of the case' },
+  handsShort: { in: 'hands in', out: 'hands out' },
+  farShort: (groups, minutes) =>
+    `${groups === 0 ? 'nothing known yet' : `${groups} left`}, ${Math.round(minutes)} min`,
   where: 'Where',
   joint: {
     planned: 'plugged as planned',
@@ -98,7 +101,7 @@ export const screen: ScreenWords = {
   readToEnd: 'Read to the end first',
   filter: (text) => `Find: ${text}`,
   nothingMatches: 'Nothing has that in its name. Escape shows all.',
-  taken: (answer) => `Recorded: ${answer} – u takes it back`,
+  taken: ['Recorded: ', ' – u takes it back'],
   takenBack: (count) => `${n(count, 'step', 'steps')} taken back`,
   takesBack: 'This takes back, with all that came after it:',
   trailEmpty: 'Nothing has been done or answered yet.',
