@@ -14,6 +14,8 @@ export interface FieldMeta {
   readonly dimension?: Dimension
   readonly min?: number
   readonly max?: number
+  readonly only?: readonly number[]
+  readonly words?: readonly string[]
   readonly [more: string]: unknown
 }
 
@@ -86,7 +88,14 @@ export function measure(description: string, dimension: Dimension, range: Range)
   const expected = range.only
     ? range.only.map((n) => `${n}${unit}`).join(' or ')
     : `${kind} from ${range.min} to ${range.max}${unit}${sample}`
-  const meta: FieldMeta = { description, expected, dimension, min: range.min, max: range.max }
+  const meta: FieldMeta = {
+    description,
+    expected,
+    dimension,
+    min: range.min,
+    max: range.max,
+    ...(range.only ? { only: range.only } : {}),
+  }
   return z
     .union([z.number(), z.string()])
     .transform((input, ctx): number | undefined => {

@@ -18,7 +18,7 @@ export type PlugKind = 'sata' | 'peripheral'
 export type Drive = 'auto' | 'pwm' | 'dc'
 export type LightVolts = 5 | 12
 
-/** Amps by rail at the plug; a rail that is not named is not limited by the plan. */
+/** Most amps by rail, over the whole lead; not named in the plan, it is what one plug of its kind carries. */
 export interface SupplyLead {
   readonly id: string
   readonly kind: PlugKind
@@ -60,6 +60,7 @@ export interface UsbHeader {
   readonly kind: 'usb2' | 'usb3'
   /** Ports on the header, named a, b, c, …; one 9-pin header has two. */
   readonly ports: number
+  /** Offered by each of its ports. */
   readonly milliamps: number
 }
 

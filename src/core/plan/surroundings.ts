@@ -14,8 +14,8 @@ const named = <S extends z.ZodObject>(entry: S, description: string, expected: s
 const supplyLead = z.strictObject({
   kind: word('the plugs on it', ['sata', 'peripheral'] as const).optional(),
   plugs: count('how many plugs it has, named 1, 2, … from the supply outward', 1, 12).optional(),
-  amps_5v: amps('most current of one plug at 5 V, A', 40).optional(),
-  amps_12v: amps('most current of one plug at 12 V, A', 40).optional(),
+  amps_5v: amps('most current at 5 V over the whole lead, A', 40).optional(),
+  amps_12v: amps('most current at 12 V over the whole lead, A', 40).optional(),
   modular: flag('is pushed into the supply by hand, so it can be left out there').optional(),
   mm: measure('its length, mm', 'length', { min: 10, max: 5000 }).optional(),
   awg: measure('its gauge', 'gauge', { min: 10, max: 36, whole: true }).optional(),
