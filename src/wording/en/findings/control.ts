@@ -1,0 +1,156 @@
+/** Sentences of the rules on control. */
+import type { RuleWords } from '../../findings.ts'
+
+export const control: Readonly<Record<string, RuleWords>> = {
+  'three-pin-on-pwm': {
+    title: 'Fan without control pin on a PWM header',
+    limit: 'four pins',
+    doing: 'setting',
+    says: (f) =>
+      `${f.of('fan')} has ${f.of('pins')} pins and ${f.of('at')} controls by PWM: it runs at full speed whatever is set`,
+    todo: (f) => `set ${f.of('at')} to DC, or use a 4-pin fan`,
+  },
+  'control-not-passed': {
+    title: 'Control wire ends on the way',
+    limit: 'a control wire all the way',
+    doing: 'part',
+    says: (f) => `${f.of('part')} passes no control wire, so ${f.of('fan')} runs at full speed`,
+    todo: (f) => `replace ${f.of('part')} by one with four wires, or use DC`,
+  },
+  'hub-without-control-lead': {
+    title: 'Hub or controller without its control lead',
+    limit: 'a lead from a header',
+    doing: 'rewire',
+    says: (f) =>
+      `${f.of('part')} has no lead to a fan header: ${f.of('fans')} run at full speed and no header reads them`,
+    todo: (f) => `plug ${f.of('part')}.in into a fan header`,
+  },
+  'four-pin-on-dc': {
+    title: '4-pin fan on a DC header',
+    limit: 'PWM for four pins',
+    doing: 'setting',
+    says: (f) =>
+      `${f.of('fan')} has four pins and ${f.of('at')} lowers its voltage; it may tick or drop out when slow`,
+    todo: (f) => `set ${f.of('at')} to PWM if it can`,
+  },
+  'dc-into-powered-hub': {
+    title: 'DC into a hub with its own supply',
+    limit: 'PWM',
+    doing: 'setting',
+    says: (f) =>
+      `${f.of('at')} controls by DC, but ${f.of('fans')} get their 12 V elsewhere: they do not follow`,
+    todo: (f) => `set ${f.of('at')} to PWM`,
+  },
+  'drive-not-offered': {
+    title: 'Drive mode that the header does not have',
+    limit: 'what the header can do',
+    doing: 'setting',
+    says: (f) => `${f.of('at')} is set to ${f.of('set')} but can only do ${f.of('can')}`,
+    todo: (f) => `set it to ${f.of('can')}, or use another header`,
+  },
+  'curve-under-start-duty': {
+    title: 'Curve rests under the fan’s start',
+    limit: 'the duty at which the fan starts',
+    doing: 'setting',
+    says: (f) =>
+      `the curve of ${f.of('at')} rests at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stand still`,
+    todo: (f) => `lift the lowest point to ${f.limit}`,
+  },
+  'curve-rests-at-zero': {
+    title: 'Curve rests at zero',
+    limit: 'none; a choice',
+    doing: 'know',
+    says: (f) =>
+      `the curve of ${f.of('at')} goes down to 0 %: ${f.of('fans')} stand still when cool, and the header reads 0 rpm`,
+    todo: () => 'nothing if it is meant so; else lift the lowest point',
+  },
+  'dc-under-start-volts': {
+    title: 'Voltage under the fan’s start',
+    limit: 'the volts at which the fan starts',
+    doing: 'setting',
+    says: (f) =>
+      `${f.of('at')} goes down to ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stay still once stopped`,
+    todo: (f) => `lift the lowest point of the curve until ${f.limit} are given`,
+  },
+  'curve-falls': {
+    title: 'Curve that falls',
+    limit: 'hotter, faster',
+    doing: 'setting',
+    says: (f) => `the curve of ${f.of('at')} gives less duty at a higher temperature`,
+    todo: () => 'put its points in rising order',
+  },
+  'curve-never-full': {
+    title: 'Curve that stays low',
+    limit: '60 % at its top',
+    doing: 'setting',
+    says: (f) => `the curve of ${f.of('at')} ends at ${f.figure}, however hot it gets`,
+    todo: () => 'let the last point reach 100 %',
+  },
+  'pump-slowed': {
+    title: 'Pump on a curve',
+    limit: '100 %',
+    doing: 'setting',
+    says: (f) => `pump ${f.of('pump')} follows the curve of ${f.of('at')} down to ${f.figure}`,
+    todo: (f) => `hold ${f.of('at')} at 100 %`,
+  },
+  'pump-uncurved': {
+    title: 'Pump on a fan header without a setting',
+    limit: 'full speed',
+    doing: 'setting',
+    says: (f) =>
+      `pump ${f.of('pump')} is on ${f.of('at')}, a plain fan header whose usual curve slows it down`,
+    todo: (f) => `set ${f.of('at')} to full speed, or use the pump header`,
+  },
+  'fan-on-pump-header': {
+    title: 'Fan on the pump header',
+    limit: 'a fan header',
+    doing: 'rewire',
+    says: (f) => `${f.of('fan')} is on ${f.of('at')}, a pump header, which runs at full speed`,
+    todo: () => 'move it to a fan header, or give the header a curve',
+  },
+  'cpu-header-empty': {
+    title: 'CPU fan header left empty',
+    limit: 'something with a tach',
+    doing: 'rewire',
+    says: (f) => `nothing is on ${f.of('at')}, which is watched at power-on: the boot stops with a warning`,
+    todo: () => 'plug in the cooler’s fan, or the pump’s tach lead',
+  },
+  'cpu-header-no-tach': {
+    title: 'CPU fan header gets no tach',
+    limit: 'one tach',
+    doing: 'rewire',
+    says: (f) => `${f.of('at')} is watched at power-on and what is plugged in there returns no speed`,
+    todo: () => 'plug in something that returns a tach',
+  },
+  'alarm-above-speed': {
+    title: 'Alarm above the fan’s speed',
+    limit: 'the speed that the header reads at the curve’s lowest point',
+    doing: 'setting',
+    says: (f) =>
+      `${f.of('at')} raises an alarm under ${f.limit}, and ${f.of('fan')} reads ${f.figure} at rest`,
+    todo: (f) => `set the alarm under ${f.figure}`,
+  },
+  'alarm-off': {
+    title: 'No alarm on the CPU or pump header',
+    limit: 'an alarm above 0',
+    doing: 'setting',
+    says: (f) => `${f.of('at')} never raises an alarm, so a stopped pump or CPU fan goes unnoticed`,
+    todo: () => 'set a limit of 200 to 300 rpm',
+  },
+  'unlike-fans-on-one-header': {
+    title: 'Unlike fans on one header',
+    limit: '1.5 times the slowest fan’s top speed',
+    doing: 'know',
+    says: (f) =>
+      `${f.of('fans')} share ${f.of('at')}; at one duty they turn from ${f.limit} to ${f.figure} at the top`,
+    todo: () => 'put like fans together, if the noise matters',
+  },
+  'mixed-plugs-on-one-header': {
+    title: '3-pin and 4-pin fans on one header',
+    limit: 'one kind',
+    doing: 'rewire',
+    says: (f) =>
+      `${f.of('at')} carries ${f.of('with4')} with four pins and ${f.of('without')} with fewer; no one mode suits both`,
+    todo: () => 'give each kind a header of its own',
+  },
+}
