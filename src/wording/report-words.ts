@@ -83,6 +83,7 @@ export interface ReportWords {
   }
   readonly judgement: string
   readonly jobs: JobsWords
+  readonly unknownFormat: (given: string, known: readonly string[]) => string
   /** A figure of minutes for a table, without its unit. */
   readonly figure: (minutes: number) => string
 }

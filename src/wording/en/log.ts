@@ -56,7 +56,9 @@ function problem(p: LogProblem): string {
     case 'changed':
       return `${stretch(p)}: changed after it was written; its sum does not fit.`
     case 'unreadable':
-      return `${stretch(p)}: not a line of a job log.`
+      return facts.to === undefined
+        ? `Line ${line}: not a line of a job log.`
+        : `Line ${line}: not a line of a job log; up to line ${facts.to} nothing can be checked.`
     case 'out-of-order':
       return `${stretch(p)}: out of order. Number ${facts.expected} is due, ${clean(String(facts.found))} stands there: lines were lost, doubled or moved.`
     case 'unfit':

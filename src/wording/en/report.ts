@@ -1,5 +1,5 @@
 /** The pages of a report in English. Whoever reads them may never have seen the program. */
-import { clean } from '../clean.ts'
+import { clean, shorten } from '../clean.ts'
 import type { ReportWords } from '../report-words.ts'
 
 const HOW = {
@@ -117,5 +117,7 @@ export const reportWords: ReportWords = {
     damaged: 'log damaged',
     unreadable: (path) => `${clean(path)} holds no job that can be read.`,
   },
+  unknownFormat: (given, known) =>
+    `"${shorten(clean(given), 20)}" is not a format of a report. There is: ${known.join(', ')}.`,
   figure: (minutes) => (minutes === 0 ? '0' : (Math.round(minutes * 10) / 10).toString()),
 }
