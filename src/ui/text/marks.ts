@@ -13,7 +13,8 @@ export interface Marks {
   readonly down: string
   readonly bullet: string
   readonly cut: string
-  readonly here: string
+  /** Before and after the place in question. */
+  readonly here: readonly [before: string, after: string]
   readonly struck: string
   readonly warn: string
   readonly full: string
@@ -37,7 +38,7 @@ export const UNICODE: Marks = {
   down: '↓',
   bullet: '•',
   cut: '…',
-  here: '▲',
+  here: ['»', '«'],
   struck: '✕',
   warn: '!',
   full: '█',
@@ -61,7 +62,7 @@ export const ASCII: Marks = {
   down: 'v',
   bullet: '*',
   cut: '~',
-  here: '^',
+  here: ['>>', '<<'],
   struck: 'x',
   warn: '!',
   full: '#',
@@ -100,6 +101,8 @@ const TWINS: Readonly<Record<string, string>> = {
   '━': '=',
   '─': '-',
   '│': '|',
+  '»': '>>',
+  '«': '<<',
   '●': '*',
   '○': 'o',
   '✔': 'ok',

@@ -18,11 +18,11 @@ const shortRef = (model: Model, ref: string): string => say(model, ref.replace(/
 
 function piece(model: Model, step: PathStep, longest: number): Piece {
   const marks = marksOf(model)
-  const tone = step.here ? 'picked' : step.state === 'planned' ? 'plain' : 'strong'
+  const tone = step.here ? 'strong' : step.state === 'planned' ? 'plain' : 'strong'
   const name = middleCut(shortRef(model, step.ref), longest, marks.cut)
   const text = step.kind === 'part' ? `[${name}]` : name
   const joint = step.kind === 'joint' ? marks.joint[step.state] : marks.link
-  const shown = step.here ? `${marks.pointer}${text}` : text
+  const shown = step.here ? marks.here.join(text) : text
   return {
     spans: [span(`${joint} `, step.state === 'planned' ? 'dim' : 'bad'), span(shown, tone), span(' ')],
     wide: width(joint) + 1 + width(shown) + 1,
@@ -57,7 +57,7 @@ function hereLine(model: Model, columns: number): Line[] {
   if (!here) return []
   const name = model.language.ref(here.ref, model.view)
   const state = here.kind === 'joint' || here.state !== 'planned' ? `: ${model.words.joint[here.state]}` : ''
-  return sayLines(model, `${name}${state}`, columns, 'dim', `${marksOf(model).pointer} `)
+  return sayLines(model, `${name}${state}`, columns, 'dim', `${marksOf(model).here[0]} `)
 }
 
 /** Both, behind a head; at most `most` lines, the words giving way first. */
@@ -70,11 +70,10 @@ export function whereLines(model: Model, columns: number, most: number): Line[] 
     ...hereLine(model, columns - 7).map((l) => line(span(' '.repeat(7)), ...l)),
   ]
   if (all.length <= most) return all
-  const first = model.view.path.findIndex((s) => s.here)
   // Too long for the room: the lines around the place in question.
   const at = Math.max(
     0,
-    drawn.findIndex((l) => first >= 0 && l.some((s) => s.tone === 'picked')),
+    drawn.findIndex((l) => l.some((s) => s.text.startsWith(marksOf(model).here[0]))),
   )
   const from = Math.min(Math.max(0, at - Math.floor((most - 1) / 2)), Math.max(0, drawn.length - most))
   return all.slice(from, from + most)

@@ -1,0 +1,94 @@
+/** A screen without a terminal: keys go in, what was said to the job and the lines as drawn come out. */
+import type { View } from '../../../src/job/view.ts'
+import type { Key } from '../../../src/ui/keys/key.ts'
+import { splitKeys } from '../../../src/ui/keys/split.ts'
+import { createScreen } from '../../../src/ui/screen.ts'
+import { lineText } from '../../../src/ui/text/line.ts'
+import { english } from '../../../src/wording/en/english.ts'
+import { screen as words } from '../../../src/wording/en/screen.ts'
+import { type FakeSession, fakeSession, lightsScript, type ScriptStep } from '../../support/fake-session.ts'
+
+export interface At {
+  readonly session: FakeSession
+  readonly ended: string[]
+  /** Keys as one burst: nothing is drawn between them. */
+  readonly burst: (keys: string | readonly Key[]) => void
+  /** Keys one by one, each drawn and each reply written before the next. */
+  readonly type: (keys: string | readonly Key[]) => Promise<void>
+  readonly lines: () => string[]
+  readonly text: () => string
+  /** The row under the pointer. */
+  readonly pointed: () => string
+  readonly settle: () => Promise<void>
+  readonly resize: (columns: number, rows: number) => void
+}
+
+const NAMED: Readonly<Record<string, Key>> = {
+  '↑': { key: 'up' },
+  '↓': { key: 'down' },
+  '←': { key: 'left' },
+  '→': { key: 'right' },
+  '⇞': { key: 'page-up' },
+  '⇟': { key: 'page-down' },
+  '⎋': { key: 'escape' },
+  '⏎': { key: 'enter' },
+  '⌫': { key: 'erase' },
+}
+
+/** `↓↓⏎` and letters. */
+export const keysOf = (text: string): Key[] =>
+  [...text].flatMap((c) => (NAMED[c] ? [NAMED[c]] : splitKeys(c, {})))
+
+export function screenAt(
+  script: readonly ScriptStep[] = lightsScript,
+  options: { columns?: number; rows?: number; ascii?: boolean; over?: Partial<View> } = {},
+): At {
+  const session = fakeSession(script, options.over)
+  const ended: string[] = []
+  const screen = createScreen(
+    session,
+    { columns: options.columns ?? 80, rows: options.rows ?? 24 },
+    {
+      language: english,
+      words,
+      ascii: options.ascii ?? false,
+      settleMs: 1,
+      leave: (how) => ended.push(how),
+      suspend: () => ended.push('suspend'),
+      redraw: () => ended.push('redraw'),
+      failed: (error) => {
+        throw error
+      },
+    },
+  )
+  const settle = async (): Promise<void> => {
+    await new Promise((resolve) => setImmediate(resolve))
+    screen.drawn()
+  }
+  screen.drawn()
+  const lines = (): string[] => screen.frame().lines.map(lineText)
+  const given = (keys: string | readonly Key[]): readonly Key[] =>
+    typeof keys === 'string' ? keysOf(keys) : keys
+  return {
+    session,
+    ended,
+    burst: (keys) => {
+      for (const key of given(keys)) screen.key(key)
+    },
+    type: async (keys) => {
+      for (const key of given(keys)) {
+        screen.key(key)
+        await settle()
+      }
+    },
+    lines,
+    text: () => lines().join('\n'),
+    pointed: () =>
+      lines()
+        .flatMap((l) => /▸.*/u.exec(l) ?? [])
+        .join('')
+        .trim(),
+    settle,
+    resize: (columns, rows) => screen.resize({ columns, rows }),
+  }
+}

@@ -1,0 +1,321 @@
+import fc from 'fast-check'
+import { describe, expect, test, vi } from 'vitest'
+import {
+  askLit,
+  askMany,
+  askSeated,
+  askSince,
+  doPowerOff,
+  type ScriptStep,
+} from '../../support/fake-session.ts'
+import { screenAt } from './screen-at.ts'
+
+const one: readonly ScriptStep[] = [{ prompt: askLit }, { prompt: askSince }]
+const many: readonly ScriptStep[] = [{ prompt: askMany }, { prompt: askSince }]
+const gate: readonly ScriptStep[] = [{ prompt: { ...doPowerOff, cautions: [] } }, { prompt: askSeated }]
+
+describe('a question with one answer', () => {
+  test('what is highlighted is what is recorded, in a burst as one by one', async () => {
+    const moves = fc.array(
+      fc.constantFrom('↓', '↑', 'j', 'k', '1', '2', '3', '4', '5', '6', '7', '9', '0', ' '),
+      {
+        maxLength: 12,
+      },
+    )
+    await fc.assert(
+      fc.asyncProperty(moves, async (keys) => {
+        const slow = screenAt(one)
+        await slow.type(keys.join(''))
+        const shown = slow.pointed()
+        await slow.type('⏎')
+        const fast = screenAt(one)
+        fast.burst(`${keys.join('')}⏎`)
+        await fast.settle()
+        expect(fast.session.said).toEqual(slow.session.said)
+        const [said] = slow.session.said
+        const words: Readonly<Record<string, string>> = {
+          dark: 'Dark',
+          part: 'Lit in part',
+          whole: 'Lit all over',
+          flicker: 'Flickers',
+          unsure: "Can't tell  (c)",
+          cannot: "Can't do this here  (x)",
+        }
+        const id = said?.say === 'answer' ? said.ids[0] : said?.say
+        expect(shown).toMatch(new RegExp(`^▸ \\d {2}${words[id ?? '']?.replace(/[()]/g, '\\$&')}$`))
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test('a digit only highlights', async () => {
+    const at = screenAt(one)
+    await at.type('3')
+    expect(at.pointed()).toBe('▸ 3  Lit all over')
+    expect(at.session.said).toEqual([])
+  })
+
+  test('keys typed before the next question is on the screen are not answers to it', async () => {
+    const at = screenAt(one)
+    at.burst('2⏎3⏎2⏎')
+    await at.settle()
+    expect(at.session.said).toEqual([{ say: 'answer', ids: ['part'] }])
+    expect(at.text()).toContain('When did it begin?')
+    await at.type('3⏎')
+    expect(at.session.said).toHaveLength(2)
+  })
+
+  test('one key says that it cannot be told, one that it cannot be done here', async () => {
+    const at = screenAt(one)
+    await at.type('cx')
+    expect(at.session.said).toEqual([{ say: 'unsure' }, { say: 'cannot' }])
+  })
+
+  test('one key takes the last answer back, and the question stands again', async () => {
+    const at = screenAt(one)
+    await at.type('1⏎u')
+    expect(at.session.said.at(-1)).toEqual({ say: 'undo' })
+    expect(at.text()).toContain('Look at the lights of F3')
+    expect(at.text()).toContain('1 step taken back')
+  })
+
+  test('with nothing to take back it says so', async () => {
+    const at = screenAt(one)
+    await at.type('u')
+    expect(at.text()).toContain('There is nothing to take back.')
+    expect(at.session.said).toEqual([])
+  })
+
+  test('answers are narrowed by typing; the highlighted one is still the recorded one', async () => {
+    const at = screenAt(one)
+    await at.type('/lit⏎')
+    expect(at.text()).toContain('Lit in part')
+    expect(at.text()).not.toContain('Dark')
+    expect(at.pointed()).toBe('▸ 1  Lit in part')
+    await at.type('↓⏎')
+    expect(at.session.said).toEqual([{ say: 'answer', ids: ['whole'] }])
+  })
+
+  test('letters of a filter or a note are text, not keys', async () => {
+    const at = screenAt(one)
+    await at.type('nquick xcu⌫w⏎')
+    expect(at.session.said).toEqual([{ say: 'note', text: 'quick xcw' }])
+    expect(at.text()).toContain('Note kept.')
+    await at.type('/q⎋')
+    expect(at.text()).toContain('Dark')
+  })
+})
+
+describe('a question with several', () => {
+  test('places are marked one after the other and recorded together', async () => {
+    const at = screenAt(many)
+    await at.type('1 3  ⏎')
+    expect(at.session.said).toEqual([{ say: 'answer', ids: ['F1=dark', 'F3=part'] }])
+  })
+
+  test('marks go round: dark, in part, none', async () => {
+    const at = screenAt(many)
+    await at.type(' ')
+    expect(at.text()).toContain('[●] F1: dark')
+    await at.type(' ')
+    expect(at.text()).toContain('[◐] F1: lit in part')
+    await at.type(' ')
+    expect(at.text()).toContain('[ ] F1 ')
+  })
+
+  test('on the map the arrows go where they point', async () => {
+    const at = screenAt(many)
+    await at.type('1')
+    expect(at.pointed()).toContain('F1')
+    await at.type('↑')
+    expect(at.pointed()).toContain('F2')
+    await at.type('←')
+    expect(at.pointed()).toContain('F4')
+    await at.type('↑')
+    expect(at.pointed()).toContain('F3')
+  })
+
+  test('none is an answer, but Enter must be pressed twice for it', async () => {
+    const at = screenAt(many)
+    await at.type('⏎')
+    expect(at.session.said).toEqual([])
+    expect(at.text()).toContain('press Enter once more')
+    await at.type('↓⏎')
+    expect(at.session.said).toEqual([])
+    await at.type('⏎')
+    expect(at.session.said).toEqual([{ say: 'answer', ids: [] }])
+  })
+
+  test('what is marked on the screen is what is recorded, in bursts too', async () => {
+    const keys = fc.array(fc.constantFrom('1', '2', '3', '4', ' ', '↓', '↑', '←', '→', 'j', 'k'), {
+      maxLength: 20,
+    })
+    await fc.assert(
+      fc.asyncProperty(keys, async (pressed) => {
+        const slow = screenAt(many)
+        await slow.type(pressed.join(''))
+        const shown = [...slow.text().matchAll(/\[([●◐])\] (F\d)/gu)].map(
+          ([, mark, at]) => `${at}=${mark === '●' ? 'dark' : 'part'}`,
+        )
+        const fast = screenAt(many)
+        fast.burst(`${pressed.join('')}⏎`)
+        await fast.settle()
+        if (shown.length === 0) expect(fast.session.said).toEqual([])
+        else {
+          const [said] = fast.session.said
+          expect(said?.say === 'answer' && [...said.ids].sort()).toEqual(shown.sort())
+        }
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('a power gate', () => {
+  test('takes no key before the keyboard has been quiet, and shows nothing to take', async () => {
+    const at = screenAt(gate)
+    at.burst('j⏎2⏎⏎')
+    await at.settle()
+    expect(at.text()).toContain('Read this first')
+    expect(at.text()).not.toContain('All of this is done')
+    expect(at.session.said).toEqual([])
+  })
+
+  test('Enter alone passes no gate: done has to be chosen', async () => {
+    const at = screenAt(gate)
+    await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    await at.type('⏎')
+    expect(at.session.said).toEqual([])
+    expect(at.text()).toContain('Do what it says first')
+    await at.type('↓⏎')
+    expect(at.session.said).toEqual([{ say: 'done' }])
+    expect(at.text()).toContain('POWER OFF')
+  })
+
+  test('a gate is not passed by what was typed ahead at the question before it', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(fc.constantFrom('⏎', '↓', 'j', '1', '2', ' ', 'y'), { maxLength: 20 }),
+        async (keys) => {
+          const at = screenAt([{ prompt: askLit }, ...gate])
+          at.burst(`⏎${keys.join('')}`)
+          await at.settle()
+          at.burst(keys.join(''))
+          expect(at.session.said).toEqual([{ say: 'answer', ids: ['dark'] }])
+        },
+      ),
+      { numRuns: 40 },
+    )
+  })
+
+  test('its cautions are read to the end before it can be passed', async () => {
+    const at = screenAt([{ prompt: doPowerOff }, { prompt: askSeated }], { columns: 60, rows: 20 })
+    await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    const seen = new Set(at.lines())
+    await at.type('2⏎')
+    expect(at.session.said).toEqual([])
+    for (let i = 0; i < 9 && at.session.said.length === 0; i++) {
+      for (const line of at.lines()) seen.add(line)
+      await at.type('⏎')
+    }
+    expect(at.session.said).toEqual([{ say: 'done' }])
+    const all = [...seen].join('\n')
+    for (const title of [
+      'Before your hands go into the case',
+      'Never plug live',
+      'The supply stays shut',
+      'manuals',
+    ])
+      expect(all).toContain(title)
+  })
+})
+
+describe('what lies over the question', () => {
+  test('each opens with its key and closes with Escape, and no answer is lost or given', async () => {
+    const heads: Readonly<Record<string, string>> = {
+      '?': 'Keys that work here',
+      w: 'Why this step',
+      p: 'So far',
+      n: 'A note for the log',
+      d: 'Wiring of the build',
+      e: 'Seen, and what the plan says',
+      q: 'Leave?',
+      h: 'Hand over?',
+    }
+    for (const [key, head] of Object.entries(heads)) {
+      const at = screenAt(many)
+      await at.type(`2 ${key}`)
+      expect(at.text()).toContain(head)
+      await at.type('⎋')
+      expect(at.text()).toContain('Which lights are dark')
+      expect(at.text()).toContain('[●] F2: dark')
+      expect(at.session.said).toEqual([])
+    }
+  })
+
+  test('the path so far lists each answer, and any of them can be taken back with what came after', async () => {
+    const at = screenAt()
+    await at.type('1 ⏎2⏎1⏎')
+    await at.type('pk')
+    expect(at.text()).toContain('2. When did it begin?')
+    await at.type('u')
+    const asked = at.text()
+    expect(asked).toContain('takes back')
+    expect(asked).not.toContain('1. Which lights')
+    expect(asked).toContain('2. When did it begin?')
+    expect(asked).toContain('3. Look at the lights of F3')
+    await at.type('⏎')
+    expect(at.session.said.filter((s) => s.say === 'undo')).toHaveLength(2)
+    expect(at.text()).toContain('2 steps taken back')
+    expect(at.text()).toContain('When did it begin?')
+  })
+
+  test('a verdict is read before the step that follows it', async () => {
+    const at = screenAt()
+    await at.type('1 ⏎1⏎1⏎')
+    await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    await at.type('2')
+    while (!at.text().includes('press on it')) await at.type('⏎')
+    await at.type('2⏎')
+    expect(at.text()).toContain('Likely cause')
+    await at.type('⏎')
+    expect(at.text()).toContain('Repair:')
+    await at.type('m')
+    expect(at.text()).toContain('Likely cause')
+  })
+
+  test('leaving and handing over ask first', async () => {
+    const stays = screenAt(one)
+    await stays.type('qnh⎋')
+    expect(stays.session.said).toEqual([])
+    const leaves = screenAt(one)
+    await leaves.type('q')
+    expect(leaves.text()).toContain('whichlead resume archive-lights-dark.job.ndjson')
+    await leaves.type('⏎')
+    expect(leaves.session.said).toEqual([{ say: 'leave' }])
+    expect(leaves.ended).toEqual(['end'])
+    const hands = screenAt(one)
+    await hands.type('h⏎')
+    expect(hands.session.said).toEqual([{ say: 'hand-over' }])
+    expect(hands.text()).toContain('Handed over')
+  })
+
+  test('after the end Enter ends, the path can still be read', async () => {
+    const at = screenAt([{ prompt: askLit }])
+    await at.type('3⏎')
+    expect(at.text()).toContain('Fixed, and proven')
+    await at.type('p')
+    expect(at.text()).toContain('1. Look at the lights of F3')
+    await at.type('⎋⏎')
+    expect(at.ended).toEqual(['end'])
+  })
+
+  test('Ctrl+C ends from everywhere, also in the middle of a note', async () => {
+    for (const before of ['', 'n', '/', 'q', '?', 'p']) {
+      const at = screenAt(one)
+      await at.type(before)
+      at.burst([{ key: 'char', char: 'a' }, { key: 'interrupt' }])
+      expect(at.ended).toEqual(['interrupt'])
+    }
+  })
+})
