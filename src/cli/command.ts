@@ -1,10 +1,9 @@
 /**
- * What a command is to the command line: a name, what it takes, and a function that is loaded only when it is
- * called. Texts for people are in the wording, under the same names; help, completion and the man page come from both.
+ * What a command is to the command line: a name and what it takes; and the function that does it. Texts for people are in the wording, under the same names; help, completion and the man page come from both.
  */
 import type { Language } from '../wording/language.ts'
 
-export type ExitCode = 0 | 1 | 2 | 70 | 130 | 143
+export type ExitCode = 0 | 1 | 2 | 70 | 129 | 130 | 143
 
 export interface Option {
   readonly name: string
@@ -35,6 +34,8 @@ export interface Shell {
   readonly stdin: NodeJS.ReadStream
   readonly stdout: NodeJS.WriteStream
   readonly stderr: NodeJS.WriteStream
+  /** The job that is open, so that whatever ends the program can say where its log is. */
+  readonly job: { log?: string; onScreen?: boolean }
   /** Writes one line to stdout. */
   out(line: string): void
   /** Writes one line to stderr. */
@@ -49,5 +50,4 @@ export interface Command {
   readonly options: readonly Option[]
   /** Left out of the overview; still runs, and has its own help. */
   readonly hidden?: true
-  readonly load: () => Promise<Run>
 }

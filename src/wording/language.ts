@@ -194,6 +194,12 @@ export interface ProgramSentences {
   readonly chooseSymptom: string
   readonly badFault: (given: string, near: readonly string[]) => string
   readonly badEdit: (given: string) => string
+  readonly editNowhere: (given: string) => string
+  readonly written: (path: string) => string
+  readonly nextCheck: (path: string) => string
+  readonly noJobs: (folder: string) => string
+  readonly noJobYet: string
+  readonly noOpenJob: string
   readonly file: (path: string, why: FileTrouble) => string
   readonly crashed: (message: string, log: string | undefined) => string[]
   readonly interrupted: (log: string | undefined) => string[]

@@ -58,7 +58,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
   resume: {
     summary: 'Take up a job that was left',
     about: [
-      'Replays the job log and goes on at the question where it stopped. Without a log: the newest one that is not finished.',
+      'Replays the job log and goes on at the question where it stopped. Without a log: the newest job that has no end.',
     ],
     options: {
       plain: 'line by line, for screen readers and pipes',
@@ -67,23 +67,39 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       plan: 'the plan file, if it has moved since',
     },
     examples: [
-      ['whichlead resume', 'the newest job here that is not finished'],
-      ['whichlead resume studio-lights-dark.job.ndjson', 'this one'],
+      ['whichlead resume', 'the newest job that has no end'],
+      ['whichlead resume studio.ndjson', 'this one'],
     ],
   },
   report: {
     summary: 'Make a page of a job that a colleague can read',
     about: [
       'Reads a job log and writes a report: what was wrong, what was seen and done, what it was, and the proof.',
+      'Without a log: of the newest job. As Markdown, unless --html, --json or the ending of the file says otherwise.',
     ],
-    options: { out: 'write to this file instead of standard output', force: 'replace the file if it exists' },
-    examples: [['whichlead report studio-lights-dark.job.ndjson --out report.md', 'a Markdown page']],
+    options: {
+      html: 'as one HTML file with drawings',
+      json: 'as JSON',
+      short: 'one page, for a customer',
+      'without-names': 'without people, places, paths and notes',
+      out: 'write to this file instead of standard output',
+      force: 'replace the file if it exists',
+    },
+    examples: [
+      ['whichlead report --out report.md', 'the newest job, as Markdown'],
+      ['whichlead report studio.ndjson --html --out report.html', 'one HTML file'],
+    ],
   },
   jobs: {
-    summary: 'List the jobs in this folder',
-    about: ['Lists job logs with their build, symptom and state, the newest first.'],
-    options: { json: 'as JSON' },
-    examples: [['whichlead jobs', 'what is open and what is done']],
+    summary: 'List your jobs',
+    about: [
+      'Lists the jobs kept on this machine, the newest first; with words, only those that hold them all.',
+    ],
+    options: { csv: 'as CSV, for a spreadsheet', json: 'as JSON' },
+    examples: [
+      ['whichlead jobs', 'what is open and what is done'],
+      ['whichlead jobs studio lights', 'those that speak of both'],
+    ],
   },
   new: {
     summary: 'Start a wiring plan',

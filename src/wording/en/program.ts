@@ -66,6 +66,13 @@ export const program: Program = {
       `${quoted(given)} is not a fault of this plan.${meant(near)} A fault is written AT:MODE; "whichlead bench PLAN --list-faults" lists them.`,
     badEdit: (given) =>
       `${quoted(given)} is not an edit. Edits are: power on, power off, unplug PORT, plug PORT -> PORT, swap PORT PORT, reseat PORT, substitute PART, free PART, set SETTING = VALUE.`,
+    editNowhere: (given) =>
+      `${quoted(given)} names something that this build does not have, or a value that does not fit there.`,
+    written: (path) => `Written: ${clean(path)}`,
+    nextCheck: (path) => `Change it to the build at hand, then: whichlead check ${clean(path)}`,
+    noJobs: (folder) => `There are no jobs yet. They will be kept in ${clean(folder)}.`,
+    noJobYet: 'There is no job yet to make a report of. Name a log, or begin with: whichlead diagnose PLAN',
+    noOpenJob: 'There is no job to take up again. "whichlead jobs" lists those that have ended.',
     file: (path, why) => `${clean(path)}: ${FILE[why]}`,
     crashed: (message, log) => [
       `This is a mistake in whichlead itself: ${shorten(clean(message), 300)}`,

@@ -1,0 +1,64 @@
+/** All commands in one table of plain data. Help, completion, suggestions and the parser read it. */
+import type { Command, Option } from './command.ts'
+
+const flag = (name: string): Option => ({ name, kind: 'flag' })
+const value = (name: string, stands: string): Option => ({ name, kind: 'value', value: stands })
+const values = (name: string, stands: string): Option => ({ name, kind: 'values', value: stands })
+
+const PLAN = { name: 'PLAN', need: 'must' } as const
+const frontEnd: readonly Option[] = [flag('plain'), flag('lines'), flag('ascii')]
+
+/** Taken by every command. */
+export const COMMON: readonly Option[] = [
+  { name: 'help', short: 'h', kind: 'flag' },
+  { name: 'version', short: 'V', kind: 'flag' },
+  value('lang', 'CODE'),
+]
+
+export const COMMANDS: readonly Command[] = [
+  {
+    name: 'diagnose',
+    arguments: [PLAN],
+    options: [value('symptom', 'ID'), value('log', 'FILE'), ...frontEnd],
+  },
+  {
+    name: 'bench',
+    arguments: [PLAN],
+    options: [values('fault', 'AT:MODE'), values('edit', 'EDIT'), flag('list-faults'), flag('json')],
+  },
+  {
+    name: 'report',
+    arguments: [{ name: 'LOG', need: 'may' }],
+    options: [
+      flag('html'),
+      flag('json'),
+      flag('short'),
+      flag('without-names'),
+      value('out', 'FILE'),
+      flag('force'),
+    ],
+  },
+  {
+    name: 'jobs',
+    arguments: [{ name: 'TEXT', need: 'many' }],
+    options: [flag('csv'), flag('json')],
+  },
+  {
+    name: 'new',
+    arguments: [{ name: 'FILE', need: 'must' }],
+    options: [flag('force')],
+  },
+  {
+    name: 'schema',
+    arguments: [],
+    options: [],
+  },
+  {
+    name: 'help',
+    arguments: [{ name: 'COMMAND', need: 'may' }],
+    options: [],
+    hidden: true,
+  },
+]
+
+export const commandNamed = (name: string): Command | undefined => COMMANDS.find((c) => c.name === name)

@@ -1,0 +1,19 @@
+/** Loads a command only when it is called: what it needs is then read and set up, and nothing else. */
+import type { Run } from './command.ts'
+
+const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
+  diagnose: () => import('./commands/diagnose.ts'),
+  bench: () => import('./commands/bench.ts'),
+  report: () => import('./commands/report.ts'),
+  jobs: () => import('./commands/jobs.ts'),
+  new: () => import('./commands/new.ts'),
+  schema: () => import('./commands/schema.ts'),
+  help: () => import('./commands/help.ts'),
+}
+
+/** Every command of the table has a loader: a test sees to it. Without a name: the first screen. */
+export async function loadCommand(name: string | undefined): Promise<Run> {
+  const load = name === undefined ? () => import('./commands/first-screen.ts') : loaders[name]
+  if (load === undefined) throw new Error(`the command ${name} has no loader`)
+  return (await load()).run
+}

@@ -1,0 +1,16 @@
+/** What must happen before anything else is loaded: the version needs nothing, and a closed pipe is no mistake. */
+import { version } from './cli/version.ts'
+
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0)
+    throw error
+  })
+
+const argv = process.argv.slice(2)
+if (argv.length === 1 && (argv[0] === '--version' || argv[0] === '-V')) process.stdout.write(`${version}\n`)
+else {
+  const { start } = await import('./cli/start.ts')
+  const { stdin, stdout, stderr, env } = process
+  process.exitCode = await start(argv, { cwd: process.cwd(), env, stdin, stdout, stderr })
+}
