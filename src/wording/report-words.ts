@@ -83,22 +83,12 @@ export interface ReportWords {
   }
   readonly judgement: string
   readonly jobs: JobsWords
-  readonly unknownFormat: (given: string, known: readonly string[]) => string
   /** A figure of minutes for a table, without its unit. */
   readonly figure: (minutes: number) => string
 }
 
 export interface JobsWords {
-  readonly none: (folder: string) => string
   readonly notFound: (text: string) => string
-  readonly head: readonly [
-    began: string,
-    build: string,
-    symptom: string,
-    outcome: string,
-    minutes: string,
-    cause: string,
-  ]
   readonly total: (jobs: number, ended: number) => string
   readonly damaged: string
   readonly unreadable: (path: string) => string

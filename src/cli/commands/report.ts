@@ -1,9 +1,13 @@
-/** `whichlead report [LOG]`: a page of a job that somebody else can read, as Markdown, HTML or JSON. */
-import { writeFile } from 'node:fs/promises'
+/**
+ * `whichlead report [LOG]`: a page of a job that somebody else can read, as Markdown, as one HTML file, or as JSON.
+ * Without a log: of the newest job. The form follows --html and --json, else the ending of --out.
+ */
 import { resolve } from 'node:path'
-import { failedBy } from '../../io/trouble.ts'
+import { writePage } from '../../io/page-file.ts'
+import type { Decoded } from '../../job/log/decode.ts'
 import { readLog } from '../../job/log/log.ts'
 import { lastPlanCopy, planOf } from '../../job/log/plan-copy.ts'
+import type { Trouble } from '../../job/log/trouble.ts'
 import { assembleReport, type Report } from '../../job/report/record.ts'
 import { withoutNames } from '../../job/report/without-names.ts'
 import { htmlReport } from '../../wording/report-html.ts'
@@ -14,6 +18,20 @@ import { sceneOf } from '../../wording/report-scene.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { jobsOf } from '../logs.ts'
 
+type Form = 'markdown' | 'html' | 'json'
+
+function formOf(given: Given): Form {
+  if (given.flags.has('html')) return 'html'
+  if (given.flags.has('json')) return 'json'
+  const ending = /\.(html?|json)$/i.exec(given.values.get('out') ?? '')?.[1]?.toLowerCase()
+  return ending === 'json' ? 'json' : ending === undefined ? 'markdown' : 'html'
+}
+
+function refuse(trouble: Trouble, shell: Shell): 2 {
+  for (const line of logWordsOf(shell.language).trouble(trouble)) shell.err(line)
+  return 2
+}
+
 async function logPath(given: Given, shell: Shell): Promise<string | undefined> {
   const [path] = given.arguments
   if (path !== undefined) return resolve(shell.cwd, path)
@@ -21,11 +39,28 @@ async function logPath(given: Given, shell: Shell): Promise<string | undefined> 
   return logs.ok ? logs.summaries[0]?.log : undefined
 }
 
-function written(report: Report, given: Given, matter: Omit<PageMatter, 'report'>): string {
-  if (given.flags.has('json')) return `${JSON.stringify(report, null, 1)}\n`
-  const all: PageMatter = { report, ...matter }
-  const page = reportPage(all)
-  return given.flags.has('html') ? htmlReport(page, all) : markdownReport(page)
+function pageOf(
+  form: Form,
+  report: Report,
+  log: Decoded,
+  path: string,
+  short: boolean,
+  shell: Shell,
+): string {
+  if (form === 'json') return `${JSON.stringify({ ...report, log: path }, null, 2)}\n`
+  const copy = lastPlanCopy(log.events)
+  const plan = copy === undefined ? undefined : planOf(copy)
+  const matter: PageMatter = {
+    report,
+    log: path,
+    language: shell.language,
+    words: reportWordsOf(shell.language),
+    logWords: logWordsOf(shell.language),
+    scene: sceneOf(plan?.ok ? plan.value : undefined, report.build),
+    short,
+  }
+  const page = reportPage(matter)
+  return form === 'html' ? htmlReport(page, matter) : markdownReport(page)
 }
 
 async function put(text: string, given: Given, shell: Shell): Promise<ExitCode> {
@@ -34,46 +69,31 @@ async function put(text: string, given: Given, shell: Shell): Promise<ExitCode> 
     shell.stdout.write(text)
     return 0
   }
-  const { language } = shell
-  try {
-    await writeFile(resolve(shell.cwd, out), text, { flag: given.flags.has('force') ? 'w' : 'wx' })
-  } catch (error) {
-    const { trouble } = failedBy(error, out)
-    const lines =
-      trouble.code === 'exists'
-        ? [language.program.say.file(out, 'exists')]
-        : logWordsOf(language).trouble(trouble)
-    for (const line of lines) shell.err(line)
-    return 2
+  const { say } = shell.language.program
+  const written = await writePage(resolve(shell.cwd, out), text, given.flags.has('force'))
+  if (written.ok) {
+    shell.out(say.written(out))
+    return 0
   }
-  shell.out(language.program.say.written(out))
-  return 0
+  if (written.trouble.code !== 'exists') return refuse(written.trouble, shell)
+  shell.err(say.file(out, 'exists'))
+  return 2
 }
 
 export const run: Run = async (given, shell) => {
-  const { language } = shell
-  const logWords = logWordsOf(language)
   const path = await logPath(given, shell)
   if (path === undefined) {
-    shell.err(language.program.say.noJobYet)
+    shell.err(shell.language.program.say.noJobYet)
     return 2
   }
   const read = await readLog(path)
-  if (!read.ok) {
-    for (const line of logWords.trouble(read.trouble)) shell.err(line)
-    return 2
-  }
-  const whole = assembleReport(read.log)
-  if (whole === undefined) {
-    for (const line of logWords.trouble({ code: 'no-job', path, problems: read.log.problems, facts: {} }))
-      shell.err(line)
-    return 2
-  }
-  const words = reportWordsOf(language)
-  const report = given.flags.has('no-names') ? withoutNames(whole, words.hidden) : whole
-  const copy = lastPlanCopy(read.log.events)
-  const plan = copy === undefined ? undefined : planOf(copy)
-  const scene = sceneOf(plan?.ok ? plan.value : undefined, report.build)
-  const matter = { log: path, language, words, logWords, scene, short: given.flags.has('short') }
-  return put(written(report, given, matter), given, shell)
+  if (!read.ok) return refuse(read.trouble, shell)
+  const { log } = read
+  const whole = assembleReport(log)
+  if (whole === undefined) return refuse({ code: 'no-job', path, problems: log.problems, facts: {} }, shell)
+  for (const problem of log.problems) shell.err(logWordsOf(shell.language).problem(problem))
+  const nameless = given.flags.has('without-names')
+  const report = nameless ? withoutNames(whole, reportWordsOf(shell.language).hidden) : whole
+  const name = nameless ? (path.split(/[/\\]/).at(-1) ?? path) : path
+  return put(pageOf(formOf(given), report, log, name, given.flags.has('short'), shell), given, shell)
 }

@@ -1,5 +1,5 @@
 /** The pages of a report in English. Whoever reads them may never have seen the program. */
-import { clean, shorten } from '../clean.ts'
+import { clean } from '../clean.ts'
 import type { ReportWords } from '../report-words.ts'
 
 const HOW = {
@@ -110,14 +110,10 @@ export const reportWords: ReportWords = {
   judgement:
     'The percentages are judgement: how common a fault is in the trade’s experience, weighed with every answer and with how far such an answer can be trusted.',
   jobs: {
-    none: (folder) => `No jobs in ${clean(folder)}.`,
     notFound: (text) => `No job has "${clean(text)}" in it.`,
-    head: ['Began', 'Build', 'Symptom', 'Outcome', 'Min', 'Cause'],
     total: (jobs, ended) => `${jobs} job${jobs === 1 ? '' : 's'}, ${ended} ended.`,
     damaged: 'log damaged',
     unreadable: (path) => `${clean(path)} holds no job that can be read.`,
   },
-  unknownFormat: (given, known) =>
-    `"${shorten(clean(given), 20)}" is not a format of a report. There is: ${known.join(', ')}.`,
   figure: (minutes) => (minutes === 0 ? '0' : (Math.round(minutes * 10) / 10).toString()),
 }

@@ -9,6 +9,7 @@ import type { Given, Run, Shell } from '../../../src/cli/command.ts'
 import { run as jobs } from '../../../src/cli/commands/jobs.ts'
 import { run as report } from '../../../src/cli/commands/report.ts'
 import type { LogBody, Opened } from '../../../src/job/log/event.ts'
+import type { Summary } from '../../../src/job/report/summary.ts'
 import { english } from '../../../src/wording/en/english.ts'
 import { jobBodies, writtenJob } from '../../support/job-log.ts'
 import { ownFolder } from '../../support/own-folder.ts'
@@ -80,26 +81,25 @@ async function call(
 describe('whichlead report', () => {
   test('without a log takes the newest job', async () => {
     fill()
-    // By name the file of shopping is the newest; a person who keeps other files there names the log.
-    const found = await call(report, [join(folder, LEFT)])
+    const found = await call(report)
     expect(found).toMatchObject({ code: 0, err: '' })
     expect(found.out).toMatch(/^# Map room, =2nd "floor": lights dead on some fans\n/)
   })
 
   test('says what there is where there is no job at all', async () => {
-    expect(await call(report)).toMatchObject({ code: 2, out: '', err: `No jobs in ${folder}.\n` })
+    expect(await call(report)).toMatchObject({ code: 2, out: '', err: expect.stringContaining('no job yet') })
   })
 
   test('writes a file by its ending, private, and replaces one only when told', async () => {
     fill()
     const log = join('whichlead', 'jobs', FIXED)
-    expect(await call(report, [log], { out: 'page.html' })).toEqual({ code: 0, out: '', err: '' })
+    expect(await call(report, [log], { out: 'page.html' })).toMatchObject({ code: 0, err: '' })
     expect(readFileSync(join(state, 'page.html'), 'utf8')).toMatch(/^<!doctype html>/)
     if (process.platform !== 'win32') expect(statSync(join(state, 'page.html')).mode & 0o777).toBe(0o600)
-    const again = await call(report, [log], { out: 'page.html', format: 'json' })
+    const again = await call(report, [log], { out: 'page.html' })
     expect(again.code).toBe(2)
     expect(again.err).toContain('page.html')
-    expect(await call(report, [log], { out: 'page.html', format: 'json' }, ['force'])).toMatchObject({
+    expect(await call(report, [log], { out: 'page.html' }, ['force', 'json'])).toMatchObject({
       code: 0,
     })
     expect(JSON.parse(readFileSync(join(state, 'page.html'), 'utf8'))).toMatchObject({
@@ -131,15 +131,12 @@ describe('whichlead report', () => {
       expect(found.err).toContain(said)
       expect(found.out).toBe('')
     }
-    expect((await call(report, [join(folder, FIXED)], { format: 'pdf' })).err).toContain(
-      'markdown, html, json',
-    )
   })
 
   test('without names can be handed to anybody', async () => {
     fill()
-    for (const format of ['markdown', 'html', 'json']) {
-      const found = await call(report, [join(folder, FIXED)], { format }, ['without-names'])
+    for (const form of [[], ['html'], ['json']]) {
+      const found = await call(report, [join(folder, FIXED)], {}, ['without-names', ...form])
       expect(found.code).toBe(0)
       for (const word of ['Ilse', 'bench 2', 'quick look', state]) expect(found.out).not.toContain(word)
     }
@@ -152,10 +149,10 @@ describe('whichlead jobs', () => {
     const found = await call(jobs)
     expect(found.code).toBe(0)
     const lines = found.out.split('\n')
-    expect(lines[0]).toMatch(/^Began\s+Build\s+Symptom\s+Outcome\s+Min\s+Cause$/)
-    expect(lines[2]).toMatch(/^2026-03-03 09:30\s+Map room.*not finished/)
-    expect(lines[3]).toMatch(/Reading room.*fixed and proven\s+5.7\s+the light plug of F1/)
-    expect(lines[4]).toMatch(/not finished \(log damaged\)/)
+    expect(lines[0]).toMatch(/^2026-03-03 09:30 {2}Map room, .*not finished, /)
+    expect(lines[1]).toBe(`  ${join(folder, LEFT)}`)
+    expect(lines[2]).toMatch(/Reading room.*fixed and proven: the light plug of F1.*, 6 minutes$/)
+    expect(lines[4]).toMatch(/Reading room.*not finished.*\(log damaged\)$/)
     expect(lines[6]).toBe('3 jobs, 1 ended.')
     expect(found.err).toBe(`${join(folder, 'shopping.ndjson')} holds no job that can be read.\n`)
   })
@@ -181,13 +178,10 @@ describe('whichlead jobs', () => {
     expect(formula.out).toContain(",'=1+1,lights-dark,open,0,,,'@x,")
   })
 
-  test('gives JSON, one object a line', async () => {
+  test('gives JSON', async () => {
     fill()
-    const lines = (await call(jobs, [], {}, ['json'])).out
-      .trim()
-      .split('\n')
-      .map((line) => JSON.parse(line))
-    expect(lines.map((job) => [job.build, job.outcome, job.damaged])).toEqual([
+    const found = JSON.parse((await call(jobs, [], {}, ['json'])).out)
+    expect(found.map((job: Summary) => [job.build, job.outcome, job.damaged])).toEqual([
       ['Map room, =2nd "floor"', 'open', false],
       ['Reading room workstation', 'fixed', false],
       ['Reading room workstation', 'open', true],
@@ -195,9 +189,8 @@ describe('whichlead jobs', () => {
   })
 
   test('of an empty folder, or none, says where it looked', async () => {
-    expect(await call(jobs)).toEqual({ code: 0, out: `No jobs in ${folder}.\n`, err: '' })
-    expect((await call(jobs, [], { folder: 'elsewhere' })).out).toBe(
-      `No jobs in ${join(state, 'elsewhere')}.\n`,
-    )
+    const found = await call(jobs)
+    expect(found).toMatchObject({ code: 0, err: '' })
+    expect(found.out).toContain(folder)
   })
 })
