@@ -88,9 +88,14 @@ export function resolveLikes(book: Notebook, from: Templates): { parts: MapNode;
   const known = (): string[] => [from.parts, ...from.stock].flatMap((source) => [...source.entries.keys()])
 
   const unknown = (at: Place, name: unknown): void => {
+    const expected = `one of ${listed(known())}`
+    if (typeof name === 'string' && known().includes(name)) {
+      report(book, at, `like: ${shown(name)}, which is the part itself`, expected, 'name another part')
+      return
+    }
     const meant = typeof name === 'string' ? nearest(name, known()) : undefined
     const todo = meant === undefined ? 'name a part of this plan or of its stock' : `write ${meant}`
-    report(book, at, `like: ${shown(name)}, which is not known`, meant ?? `one of ${listed(known())}`, todo)
+    report(book, at, `like: ${shown(name)}, which is not known`, meant ?? expected, todo)
   }
 
   const resolve = (node: MapNode): MapNode | undefined => {

@@ -40,6 +40,9 @@ const UNSAFE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/gu
 
 const escaped = (char: string): string => `\\u{${(char.codePointAt(0) ?? 0).toString(16)}}`
 
+/** Text without control bytes: what a terminal could obey is written out. */
+export const harmless = (text: string): string => text.replace(UNSAFE, escaped)
+
 /** Text from a file as it may be shown: on one line, without control bytes, not longer than `most` characters. */
 export function shown(value: unknown, most = 60): string {
   if (value === null || value === undefined) return 'nothing'
@@ -47,7 +50,7 @@ export function shown(value: unknown, most = 60): string {
   if (typeof value === 'object') return 'a map'
   const whole = String(value)
   const cut = whole.length > most ? `${whole.slice(0, most - 1)}…` : whole
-  const text = cut.replace(UNSAFE, escaped)
+  const text = harmless(cut)
   return typeof value === 'string' ? `"${text}"` : text
 }
 

@@ -153,7 +153,7 @@ function convert(
         report(
           book,
           at,
-          `the alias *${node.source}`,
+          `the alias ${shown(`*${node.source}`)}`,
           'an anchor of that name above it',
           'write the value out',
         )

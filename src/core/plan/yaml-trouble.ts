@@ -3,7 +3,7 @@
  * bracket on the line after it, so the place of the bracket is looked up here.
  */
 import type { YAMLError } from 'yaml'
-import { shown } from './problem.ts'
+import { harmless, shown } from './problem.ts'
 
 export interface YamlTrouble {
   readonly offset: number
@@ -42,7 +42,8 @@ const told: Readonly<Record<string, Told>> = {
   KEY_OVER_1024_CHARS: ['a very long key', 'a short key', 'check for a missing line break'],
 }
 
-const firstLine = (message: string): string => (message.split('\n')[0] ?? message).trim()
+const firstLine = (message: string): string =>
+  harmless((message.split('\n')[0] ?? message).trim().slice(0, 80))
 
 interface Open {
   readonly bracket: number | undefined
