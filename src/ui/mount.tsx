@@ -43,8 +43,8 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
   })
 
   const resized = (): void => {
+    painter.afresh()
     for (const changed of sized) changed(size())
-    painter.again()
   }
   const suspend = (): void => {
     keyboard.stop()
@@ -91,7 +91,7 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
       size,
       onResize: (changed) => sized.add(changed),
       suspend,
-      redraw: painter.again,
+      redraw: painter.afresh,
       end: finish,
       fail,
     }

@@ -15,17 +15,18 @@ const END = `${ESC}?2026l`
 export interface Painter {
   readonly enter: () => void
   readonly leave: () => void
-  /** Paints a frame; `whole` repaints every line. */
-  readonly paint: (frame: string, whole?: boolean) => void
-  /** Paints the last frame once more, all of it. */
-  readonly again: () => void
+  /** Paints what has changed in a frame. */
+  readonly paint: (frame: string) => void
+  /** The terminal no longer shows what was painted: all of the next frame is, or of the last if none comes at once. */
+  readonly afresh: () => void
 }
 
 export function createPainter(out: Pick<NodeJS.WriteStream, 'write'>): Painter {
   let shown: readonly string[] = []
   let last = ''
   let there = false
-  const paint = (frame: string, whole = false): void => {
+  let whole = true
+  const paint = (frame: string): void => {
     last = frame
     if (!there) return
     const lines = frame.split('\n')
@@ -37,22 +38,28 @@ export function createPainter(out: Pick<NodeJS.WriteStream, 'write'>): Painter {
       text += `${ESC}${row + 1};1H${ESC}2K${line}`
     }
     shown = lines
+    whole = false
     if (text !== '') out.write(`${BEGIN}${text}${END}`)
   }
   return {
     enter: () => {
       if (there) return
       there = true
+      whole = true
       out.write(ENTER)
-      if (last !== '') paint(last, true)
+      if (last !== '') paint(last)
     },
     leave: () => {
       if (!there) return
       there = false
-      shown = []
       out.write(LEAVE)
     },
     paint,
-    again: () => paint(last, true),
+    afresh: () => {
+      whole = true
+      setImmediate(() => {
+        if (whole) paint(last)
+      })
+    },
   }
 }

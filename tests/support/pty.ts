@@ -29,6 +29,8 @@ export interface Pty {
   /** The rows on the screen once the text is there; an error with the screen after the deadline. */
   readonly until: (wanted: Awaited_, deadlineMs?: number) => Promise<string[]>
   readonly rows: () => string[]
+  /** Called each time something has been drawn. */
+  readonly onDrawn: (look: () => void) => void
   readonly screen: EmulatedScreen
   /** All bytes that came out. */
   readonly output: () => string
@@ -108,6 +110,7 @@ export function openPty(options: PtyOptions): Pty {
     },
     until,
     rows: screen.rows,
+    onDrawn: (look) => watchers.add(look),
     screen,
     output: () => output,
     resize: (c, r) => {

@@ -12,6 +12,7 @@ export interface EmulatedScreen {
   readonly rows: () => string[]
   /** Everything, scrollback first. */
   readonly history: () => string[]
+  readonly columns: () => number
   /** Whether the alternate page is shown. */
   readonly alternate: () => boolean
   /** Rows that run on from the row above because a line was too long for the terminal. */
@@ -34,6 +35,7 @@ export function emulatedScreen(columns: number, rows: number): EmulatedScreen {
     resize: (c, r) => terminal.resize(c, r),
     rows: () => seen().map(line),
     history: () => range(0, terminal.buffer.active.length).map(line),
+    columns: () => terminal.cols,
     alternate: () => terminal.buffer.active.type === 'alternate',
     wrapped: () => seen().filter((y) => terminal.buffer.active.getLine(y)?.isWrapped).length,
     inverse: () =>
