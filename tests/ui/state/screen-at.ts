@@ -41,7 +41,7 @@ export const keysOf = (text: string): Key[] =>
 
 export function screenAt(
   script: readonly ScriptStep[] = lightsScript,
-  options: { columns?: number; rows?: number; ascii?: boolean; over?: Partial<View> } = {},
+  options: { columns?: number; rows?: number; ascii?: boolean; settleMs?: number; over?: Partial<View> } = {},
 ): At {
   const session = fakeSession(script, options.over)
   const ended: string[] = []
@@ -52,7 +52,7 @@ export function screenAt(
       language: english,
       words,
       ascii: options.ascii ?? false,
-      settleMs: 1,
+      settleMs: options.settleMs ?? 1,
       leave: (how) => ended.push(how),
       suspend: () => ended.push('suspend'),
       redraw: () => ended.push('redraw'),

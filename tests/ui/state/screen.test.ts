@@ -173,7 +173,7 @@ describe('a question with several', () => {
 
 describe('a power gate', () => {
   test('takes no key before the keyboard has been quiet, and shows nothing to take', async () => {
-    const at = screenAt(gate)
+    const at = screenAt(gate, { settleMs: 60_000 })
     at.burst('j⏎2⏎⏎')
     await at.settle()
     expect(at.text()).toContain('Read this first')
@@ -197,7 +197,7 @@ describe('a power gate', () => {
       fc.asyncProperty(
         fc.array(fc.constantFrom('⏎', '↓', 'j', '1', '2', ' ', 'y'), { maxLength: 20 }),
         async (keys) => {
-          const at = screenAt([{ prompt: askLit }, ...gate])
+          const at = screenAt([{ prompt: askLit }, ...gate], { settleMs: 60_000 })
           at.burst(`⏎${keys.join('')}`)
           await at.settle()
           at.burst(keys.join(''))
