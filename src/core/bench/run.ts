@@ -2,12 +2,12 @@
  * Runs a build with faults planted and edits made, and gives a sight that answers every observable. Pure and
  * total: the same build, faults and edits always show the same. Nothing is worked out before it is looked at.
  */
-import type { Build } from './build.ts'
+import { type Build, NOWHERE } from './build.ts'
 import type { Edit } from './edit.ts'
 import { look, type Scene } from './look.ts'
 import { type Moment, momentOf } from './moment.ts'
 import type { Observable, Value } from './observable.ts'
-import { applyEdit, asPlanned, type World } from './world.ts'
+import { applyEdit, asPlanned, pull, push, type World } from './world.ts'
 
 /** What a fault does to the build as it really is. */
 export type Plant = (world: World, build: Build) => void
@@ -35,7 +35,10 @@ function worldOf(build: Build, { plants, edits, power, contact }: Run): World {
   return world
 }
 
-/** What should be there after these edits, were nothing wrong; many runs share it. */
+/**
+ * What should be there after these edits, were nothing wrong; many runs share it. Settings as planned with the
+ * changes made since, wiring as planned, save for plugs that a hand has moved.
+ */
 export function referenceOf(build: Build, edits: readonly Edit[], power?: 'on' | 'off'): Moment {
   return momentOf(build, worldOf(build, { plants: [], edits, ...(power ? { power } : {}) }))
 }
@@ -51,12 +54,28 @@ export function plannedMoment(build: Build): Moment {
   return moment
 }
 
+/**
+ * A plug that a hand has moved is where it really is: where that is not where it would be without the fault (two
+ * that were exchanged were exchanged back), the reference is laid anew.
+ */
+function laidAsIs(build: Build, world: World, reference: Moment): Moment {
+  const there = reference.world
+  if ([...world.moved].every((plug) => world.socketOf[plug] === there.socketOf[plug])) return reference
+  const laid: World = { ...asPlanned(build), settings: there.settings, power: there.power }
+  for (const plug of world.moved) pull(laid, plug)
+  for (const plug of world.moved) {
+    const socket = world.socketOf[plug] ?? NOWHERE
+    if (socket >= 0) push(laid, plug, socket)
+  }
+  return momentOf(build, laid)
+}
+
 /** @param reference from `referenceOf` with the same edits and power; made anew where it is not given. */
 export function run(build: Build, what: Run, reference?: Moment): Sight {
   const world = worldOf(build, what)
   const scene: Scene = {
     now: momentOf(build, world),
-    reference: reference ?? referenceOf(build, what.edits, what.power),
+    reference: laidAsIs(build, world, reference ?? referenceOf(build, what.edits, what.power)),
     retry: (forced) => momentOf(build, world, forced),
   }
   return { see: (o) => look(scene, o) }

@@ -44,11 +44,14 @@ export interface World {
   power: boolean
   /** Loose joints make contact at this moment. */
   contact: boolean
+  /** Plugs that a hand has moved (pulled, plugged or exchanged), wherever they were before. */
+  moved: ReadonlySet<number>
   /** Some plug is not where the plan has it, so loads must be added up anew. */
   rewired: boolean
 }
 
 export const SUPPLY_END_OUT = 9
+const NOTHING_MOVED: ReadonlySet<number> = new Set()
 
 /** The build exactly as planned, with power on. The caller may change the copy it gets. */
 export const asPlanned = (build: Build): World => ({
@@ -62,6 +65,7 @@ export const asPlanned = (build: Build): World => ({
   settings: build.plan.settings,
   power: true,
   contact: false,
+  moved: NOTHING_MOVED,
   rewired: false,
 })
 
@@ -161,8 +165,21 @@ function powerOff(world: World): void {
   }
 }
 
-/** Does one edit; false where it names something that is not there or a value that does not fit. */
+/** Does one edit and keeps in mind which plugs it moved; false where it names what is not there or does not fit. */
 export function applyEdit(build: Build, world: World, edit: Edit): boolean {
+  if (edit.do !== 'unplug' && edit.do !== 'plug' && edit.do !== 'swap') return change(build, world, edit)
+  const before = world.socketOf.slice()
+  const done = change(build, world, edit)
+  const named = edit.do === 'swap' ? [edit.a, edit.b] : [edit.plug]
+  const moved = new Set(world.moved)
+  for (const ref of named) moved.add(plugAt(build, world, ref))
+  for (const plug of build.plugs) if (before[plug] !== world.socketOf[plug]) moved.add(plug)
+  moved.delete(NOWHERE)
+  world.moved = moved
+  return done
+}
+
+function change(build: Build, world: World, edit: Edit): boolean {
   switch (edit.do) {
     case 'power':
       if (edit.to === 'off') powerOff(world)

@@ -19,6 +19,8 @@ import type { RepairDef } from './step.ts'
 const SUBSTITUTE: Readonly<Record<string, number>> = { fan: 10, strip: 8, pump: 45 }
 const SUBSTITUTE_HUB = 14
 const SUBSTITUTE_LEAD = 6
+/** Moving to another place leaves the build unlike its plan, which then has to be changed and told. */
+const MOVE = 5
 
 export function repairOf(
   edits: readonly Edit[],
@@ -107,7 +109,7 @@ function portRepairs(build: Build, socket: number): RepairDef[] {
       : otherSockets(build, plug)
           .slice(0, 2)
           .map((s) =>
-            inside(build, plug, [{ do: 'plug', plug: refOf(build, plug), socket: refOf(build, s) }], 2),
+            inside(build, plug, [{ do: 'plug', plug: refOf(build, plug), socket: refOf(build, s) }], MOVE),
           )
   return [...moves, ...substitutePart(build, owner)]
 }

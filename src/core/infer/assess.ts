@@ -4,6 +4,7 @@
  */
 import type { Finding } from '../audit/finding.ts'
 import { type Build, NOWHERE } from '../bench/build.ts'
+import type { Observable } from '../bench/observable.ts'
 import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import type { Evidence } from './evidence.ts'
@@ -108,25 +109,29 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
     dossier.evidence.map((e, i) =>
       Float64Array.from(hs, (h) => likelihood(e, h, known.sights, times[i] ?? 0)),
     )
+  const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(known, dossier, h))
   const alone = columnsFor(singles)
-  const belief = posterior(
-    singles.map((h) => h.prior),
-    alone,
-  )
+  const belief = posterior(prior(singles), alone)
   if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
   const pairs = pairsOf(known, singles, dossier.evidence, alone)
   const all = [...singles, ...pairs]
   const extra = columnsFor(pairs)
   const columns = alone.map((column, e) => Float64Array.from([...column, ...(extra[e] ?? [])]))
-  return judged(
-    dossier.evidence,
-    all,
-    posterior(
-      all.map((h) => h.prior),
-      columns,
-    ),
-    columns,
-  )
+  return judged(dossier.evidence, all, posterior(prior(all), columns), columns)
+}
+
+/** A fault that shows nothing of what the person came with is hardly why they came. */
+const UNRELATED = 0.02
+
+function relevance(known: Knowledge, dossier: Dossier, h: Hypothesis): number {
+  if (h.kind === 'none' || h.kind === 'as-planned') return 1
+  const first = dossier.evidence.find((e) => e.kind === 'many' && e.chosen.length > 0)
+  if (first?.kind !== 'many') return 1
+  const observe = first.marks.map((m) => m.observe)
+  const shown = known.sights.values(h, first.history, observe)
+  return shown.some((values) => values.some((v, i) => v !== wanted(known.build, observe[i] as Observable)))
+    ? 1
+    : UNRELATED
 }
 
 const best = (belief: Float64Array): number => belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)

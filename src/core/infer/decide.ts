@@ -48,7 +48,8 @@ const MOST_ATTEMPTS = 8
 const MOST_CHECKS = 40
 const MEND_FOR = 18
 const NODES = 1500
-const LEAST_GAIN = 1e-4
+/** Bits under which an answer changes nothing that is done next. */
+const LEAST_GAIN = 0.004
 
 /** The likeliest suspects, up to nearly all of the belief; the rest is planned for as "none of these". */
 export function aliveOf({ hypotheses, belief }: Assessment): readonly Alive[] {
@@ -110,10 +111,31 @@ export function plannedCheck(
   return { check, answers, table: seen.map((sights) => oddsUnder(answers, sights, check.error)) }
 }
 
+/**
+ * What the symptom is looked for by after some edits: a header's reading goes where its plug has been moved to.
+ * What is wanted there is what was wanted at the old place.
+ */
+export function scopeAfter(
+  build: Build,
+  scope: readonly Observable[],
+  edits: readonly Edit[],
+): readonly Observable[] {
+  const moves = edits.flatMap((e) => (e.do === 'plug' ? [e] : []))
+  if (moves.length === 0) return scope
+  return scope.map((o) => {
+    const plug =
+      o.what === 'rpm'
+        ? build.ports[build.plugIn[build.portAt.get(o.at) ?? NOWHERE] ?? NOWHERE]?.ref
+        : undefined
+    const last = moves.findLast((e) => e.plug === plug)
+    return last ? { what: o.what, at: last.socket } : o
+  })
+}
+
 /** Whether the symptom would be gone under a suspect after these edits. */
 function cures(known: Knowledge, dossier: Dossier, h: Hypothesis, repair: RepairDef): boolean {
   const history = historyFor(known.build, dossier, repair.edits, 'on')
-  const sights = known.sights.values(h, history, dossier.scope)
+  const sights = known.sights.values(h, history, scopeAfter(known.build, dossier.scope, history))
   return sights.every((values) => dossier.scope.every((o, i) => values[i] === wanted(known.build, o)))
 }
 
@@ -131,28 +153,29 @@ const thingsOf = (build: Build, ref: string): readonly string[] => {
   )
 }
 
-function editThings(build: Build, edits: readonly Edit[]): ReadonlySet<string> {
-  const refs = edits.flatMap((e): string[] => {
-    switch (e.do) {
-      case 'power':
-        return []
-      case 'swap':
-        return [e.a, e.b]
-      case 'plug':
-        return [e.plug, e.socket]
-      case 'unplug':
-      case 'reseat':
-        return [e.plug]
-      case 'substitute':
-        return [e.what]
-      case 'free':
-        return [e.part]
-      case 'set':
-        return [e.setting]
-    }
-  })
-  return new Set(refs.flatMap((ref) => thingsOf(build, ref)))
+/** What an edit names; changes of power name nothing. */
+function namedBy(edit: Edit): readonly string[] {
+  switch (edit.do) {
+    case 'power':
+      return []
+    case 'swap':
+      return [edit.a, edit.b]
+    case 'plug':
+      return [edit.plug, edit.socket]
+    case 'unplug':
+    case 'reseat':
+      return [edit.plug]
+    case 'substitute':
+      return [edit.what]
+    case 'free':
+      return [edit.part]
+    case 'set':
+      return [edit.setting]
+  }
 }
+
+const editThings = (build: Build, edits: readonly Edit[]): ReadonlySet<string> =>
+  new Set(edits.flatMap(namedBy).flatMap((ref) => thingsOf(build, ref)))
 
 /** Power alone mends what had hung or tripped; everything else must be touched to be mended. */
 const POWER_CLEARS: readonly string[] = ['hung', 'tripped']

@@ -41,8 +41,10 @@ export interface States {
   count(): number
 }
 
+/** A class with a smaller share is dropped: by more than `SAME`, so that no step leads back to where it came from. */
+const NOTHING = 1e-10
 /** Beliefs closer than this in every class are the same belief. */
-const SAME = 1e-10
+const SAME = 1e-11
 
 export function statesOf(t: Reduced, bounds: Bounds): States {
   const byHash = new Map<number, State[]>()
@@ -54,7 +56,8 @@ export function statesOf(t: Reduced, bounds: Bounds): States {
       let hash = mode
       for (let i = 0; i < asked.length; i++) hash = Math.imul(hash ^ asked[i]!, 0x01000193)
       for (let k = 0; k < t.n; k++) {
-        share[k] = weight[k]! / mass
+        const x = weight[k]! / mass
+        share[k] = x < NOTHING ? 0 : x
         hash = Math.imul(hash ^ ((share[k]! * 1e7 + 0.5) | 0), 0x01000193)
       }
       const bucket = byHash.get(hash)

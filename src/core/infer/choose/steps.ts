@@ -64,7 +64,7 @@ export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
     for (let row = rowStart[c]! * n; row < rowStart[c + 1]! * n; row += n) {
       let seen = -1
       for (let k = 0; k < n; k++) {
-        if (weight[k]! <= NEVER) continue
+        if (weight[k]! === 0) continue
         const x = rows[row + k]!
         if (seen < 0) seen = x
         else if (Math.abs(x - seen) > ROUNDING) return true
@@ -119,7 +119,7 @@ export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
     for (let r = 0; r < repairCount; r++) {
       let cured = 0
       for (let f = fixedStart[r]!; f < fixedStart[r + 1]!; f++) cured += s.weight[fixed[f]!]!
-      if (cured <= NEVER) continue
+      if (cured === 0) continue
       score[r] = cured / (repairMinutesFrom(t, r, s.mode) + 0.05)
       list.push(r)
     }
