@@ -9,10 +9,29 @@ const argument = ({ name, need }: Argument): string =>
 const optionHead = (o: Option): string =>
   `${o.short ? `-${o.short}, ` : '    '}--${o.name}${o.value ? ` ${o.value}` : ''}${o.kind === 'values' ? ' …' : ''}`
 
-/** Two columns, the second starting at the same place in all rows. */
+const COLUMNS = 80
+
+/** Words of a text on lines of at most `columns`. */
+function broken(text: string, columns: number): string[] {
+  const lines: string[] = []
+  let now = ''
+  for (const word of text.split(' ')) {
+    if (now !== '' && now.length + 1 + word.length > columns) {
+      lines.push(now)
+      now = word
+    } else now = now === '' ? word : `${now} ${word}`
+  }
+  return [...lines, now]
+}
+
+/** Two columns, the second starting at the same place in all rows and staying in it where it goes on. */
 function table(rows: readonly (readonly [string, string])[]): string[] {
-  const width = Math.min(34, Math.max(0, ...rows.map(([left]) => left.length)))
-  return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`.trimEnd())
+  const width = Math.max(0, ...rows.map(([left]) => left.length))
+  return rows.flatMap(([left, right]) =>
+    broken(right, COLUMNS - width - 4).map((line, i) =>
+      `  ${(i === 0 ? left : '').padEnd(width)}  ${line}`.trimEnd(),
+    ),
+  )
 }
 
 /** A command to type and, under it, what it does: commands are too long for two columns. */
@@ -34,7 +53,7 @@ export const usage = (command: Command): string =>
 export function overview(program: Program): string[] {
   const shown = COMMANDS.filter((c) => !c.hidden)
   return [
-    program.summary,
+    ...broken(program.summary, COLUMNS),
     '',
     `${program.usage}: whichlead COMMAND […]`,
     ...section(
@@ -67,7 +86,7 @@ export function commandHelp(command: Command, program: Program): string[] {
     `${program.usage}: ${usage(command)}`,
     '',
     text?.summary ?? '',
-    ...(text && text.about.length > 0 ? ['', ...text.about] : []),
+    ...(text && text.about.length > 0 ? ['', ...broken(text.about.join(' '), COLUMNS)] : []),
     ...section(
       program.heads.options,
       table([

@@ -111,10 +111,13 @@ describe('help', () => {
 
   it('fits eighty columns and names every command and common option', () => {
     const text = overview(english.program)
-    for (const line of text) expect(line.length, line).toBeLessThanOrEqual(100)
+    for (const line of text) expect(line.length, line).toBeLessThanOrEqual(80)
     for (const c of COMMANDS.filter((c) => !c.hidden)) expect(text.join('\n')).toContain(`  ${c.name}`)
     for (const o of COMMON) expect(text.join('\n')).toContain(`--${o.name}`)
-    for (const command of COMMANDS)
-      expect(commandHelp(command, english.program).join('\n')).toContain(`whichlead ${command.name}`)
+    for (const command of COMMANDS) {
+      const help = commandHelp(command, english.program)
+      expect(help.join('\n')).toContain(`whichlead ${command.name}`)
+      for (const line of help) expect(line.length, line).toBeLessThanOrEqual(80)
+    }
   })
 })

@@ -15,7 +15,6 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',
       ascii: 'no characters beyond ASCII in drawings',
-      force: 'go on although the audit of the plan found what will damage parts',
     },
     examples: [
       ['whichlead diagnose studio.build.yaml', 'asks what is wrong, then looks for the cause'],
