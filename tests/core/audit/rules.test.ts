@@ -2,26 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { audit } from '../../../src/core/audit/audit.ts'
 import { allRules } from '../../../src/core/audit/rules.ts'
-import { airCases } from './air-cases.ts'
-import { controlCases } from './control-cases.ts'
-import { currentCases } from './current-cases.ts'
-import { lightCases } from './light-cases.ts'
-import { planCases, unknownCases } from './plan-cases.ts'
-import { tachCases } from './tach-cases.ts'
-import { usbCases } from './usb-cases.ts'
-import { voltageCases } from './voltage-cases.ts'
-
-const cases = [
-  ...currentCases,
-  ...voltageCases,
-  ...controlCases,
-  ...tachCases,
-  ...lightCases,
-  ...usbCases,
-  ...airCases,
-  ...planCases,
-  ...unknownCases,
-]
+import { ruleCases as cases } from './all-cases.ts'
 
 describe('a broken rule is found, and only there', () => {
   test('each rule has a pair of builds, and there are more than sixty', () => {

@@ -1,0 +1,89 @@
+/**
+ * The wiring sheet to print: each lead with both ends, its length and the label to stick on it, in the order in which
+ * to plug. Fans and lights go into their hubs first, hubs into headers next, USB then, and supply plugs last, so that
+ * nothing has power while hands are in the case.
+ */
+import { wire } from '../../core/audit/wiring.ts'
+import type { Plan, PlannedLead } from '../../core/plan/plan.ts'
+import { clean } from '../clean.ts'
+import { type Line, lineOf } from './rows.ts'
+import type { DrawingWords } from './text.ts'
+
+export interface SheetLead {
+  readonly n: number
+  readonly line: Line
+  readonly from: string
+  readonly to: string
+  readonly label: string
+  readonly mm?: number
+}
+
+const ORDER: readonly Line[] = ['motor', 'light', 'usb', 'supply']
+
+/** Leads in the order in which to plug them: by kind, from the leaves inward, then as in the plan. */
+export function sheetLeads(plan: Plan): SheetLead[] {
+  const w = wire(plan)
+  const lineAt = (lead: PlannedLead): Line => lineOf(w.ports.get(lead.plug)?.connector)
+  const depth = (lead: PlannedLead): number => {
+    const line = lineAt(lead)
+    return w.trace(
+      lead.plug,
+      line === 'usb' ? 'USB' : line === 'light' ? 'DATA' : line === 'motor' ? 'CONTROL' : 'GND',
+    ).steps.length
+  }
+  return plan.leads
+    .map((lead, i) => ({ lead, i, line: lineAt(lead), depth: depth(lead) }))
+    .sort((a, b) => ORDER.indexOf(a.line) - ORDER.indexOf(b.line) || b.depth - a.depth || a.i - b.i)
+    .map(({ lead, line }, i) => {
+      const mm = lead.mm ?? lightLength(plan, lead)
+      return {
+        n: i + 1,
+        line,
+        from: lead.plug,
+        to: lead.socket,
+        label: `${i + 1} ${lead.plug} > ${lead.socket}`,
+        ...(mm === undefined ? {} : { mm }),
+      }
+    })
+}
+
+const lightLength = (plan: Plan, lead: PlannedLead): number | undefined => {
+  const part = plan.parts.find((p) => lead.plug.startsWith(`${p.id}.`))
+  return part && 'lights' in part
+    ? part.lights.find((l) => `${part.id}.${l.port}` === lead.plug)?.mm
+    : undefined
+}
+
+/** The sheet as text in columns. */
+export function sheetText(plan: Plan, words: DrawingWords): string[] {
+  const { sheet } = words
+  const leads = sheetLeads(plan)
+  const cells = leads.map((lead) => [
+    '[ ]',
+    String(lead.n),
+    clean(lead.from),
+    clean(lead.to),
+    lead.mm === undefined ? '' : sheet.length(lead.mm),
+    clean(lead.label),
+  ])
+  const head = [
+    sheet.columns.done,
+    sheet.columns.n,
+    sheet.columns.from,
+    sheet.columns.to,
+    sheet.columns.mm,
+    sheet.columns.label,
+  ]
+  const widths = head.map((title, i) => Math.max(title.length, ...cells.map((row) => row[i]?.length ?? 0)))
+  const row = (of: readonly string[]): string =>
+    of
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd()
+  const lines = [sheet.title(clean(plan.build)), '', ...sheet.about]
+  for (const line of ORDER) {
+    const here = leads.flatMap((lead, i) => (lead.line === line ? [cells[i] ?? []] : []))
+    if (here.length > 0) lines.push('', sheet.steps[line], row(head), ...here.map(row))
+  }
+  return lines
+}

@@ -1,0 +1,111 @@
+/**
+ * The wiring drawn as SVG: the same rows as the text. Kinds of lead differ by width and dashes, so the drawing
+ * survives a black-and-white printer.
+ */
+import type { Finding } from '../../core/audit/finding.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import { clean } from '../clean.ts'
+import { type FindingWords, findingText } from '../findings.ts'
+import { type Line, type Row, rowsOf } from './rows.ts'
+import { type DrawingWords, rowText } from './text.ts'
+
+const STEP = 44
+const ROW = 22
+const LEFT = 20
+const CHAR = 7.3
+
+const STYLE: Readonly<Record<Line, string>> = {
+  supply: 'stroke-width="4"',
+  motor: 'stroke-width="1.8"',
+  light: 'stroke-width="1.8" stroke-dasharray="9 4"',
+  usb: 'stroke-width="2.4" stroke-dasharray="2 4" stroke-linecap="round"',
+}
+
+const escaped = (text: string): string =>
+  clean(text)
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+
+const text = (x: number, y: number, content: string, more = ''): string =>
+  `<text x="${x}" y="${y}"${more}>${escaped(content)}</text>`
+
+interface Placed {
+  readonly row: Row
+  readonly y: number
+}
+
+function strokes({ row, y }: Placed, placed: readonly Placed[], i: number): string[] {
+  if (row.depth === 0) return []
+  const x = LEFT + (row.depth - 1) * STEP + 8
+  const parent = placed.slice(0, i).findLast((p) => p.row.depth === row.depth - 1)
+  const style = STYLE[row.line ?? 'motor']
+  const faint = row.is === 'empty' ? ' opacity="0.35"' : ''
+  return [
+    `<path d="M${x} ${(parent?.y ?? y) + 6} V${y} H${x + STEP - 12}" fill="none" stroke="currentColor" ${style}${faint}/>`,
+  ]
+}
+
+/** A whole SVG document. */
+export function drawSvg(
+  plan: Plan,
+  findings: readonly Finding[],
+  words: DrawingWords,
+  findingWords: FindingWords,
+): string {
+  const placed = rowsOf(plan, findings).map((row, i): Placed => ({ row, y: 60 + i * ROW }))
+  const said = findings.map((finding, i) => {
+    const { severity, says } = findingText(findingWords, finding)
+    return `⚠ ${i + 1} ${severity}: ${says}`
+  })
+  const label = (row: Row): string =>
+    row.is === 'lead' && row.depth > 0
+      ? `${row.name}: ${rowText(row, words)}`
+      : row.is === 'lead'
+        ? `${row.name}: ${rowText(row, words)}`
+        : rowText(row, words)
+  const after = 60 + placed.length * ROW + 20
+  const height = after + 40 + said.length * ROW + 20
+  const widest = Math.max(
+    640,
+    ...placed.map(({ row }) => LEFT + row.depth * STEP + (label(row).length + 12) * CHAR),
+    ...said.map((s) => LEFT + s.length * CHAR),
+  )
+  const drawn = placed.flatMap((p, i) => [
+    ...strokes(p, placed, i),
+    text(
+      LEFT + p.row.depth * STEP,
+      p.y + 4,
+      label(p.row),
+      p.row.is === 'empty' ? ' opacity="0.6"' : p.row.depth === 0 ? ' font-weight="bold"' : '',
+    ),
+    ...(p.row.findings.length > 0
+      ? [
+          text(
+            LEFT + p.row.depth * STEP + (label(p.row).length + 1) * CHAR,
+            p.y + 4,
+            `⚠ ${p.row.findings.join(' ')}`,
+            ' font-weight="bold"',
+          ),
+        ]
+      : []),
+  ])
+  const legend = (Object.keys(STYLE) as Line[]).flatMap((line, i) => {
+    const x = LEFT + i * 150
+    return [
+      `<path d="M${x} ${after} H${x + 50}" fill="none" stroke="currentColor" ${STYLE[line]}/>`,
+      text(x + 58, after + 4, words.lines[line]),
+    ]
+  })
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 ${Math.ceil(widest)} ${height}" width="${Math.ceil(widest)}" height="${height}" font-family="ui-monospace, monospace" font-size="12" color="#111" fill="#111">`,
+    `<title>${escaped(plan.build)}</title>`,
+    `<rect width="100%" height="100%" fill="#fff"/>`,
+    text(LEFT, 32, plan.build, ' font-size="16" font-weight="bold"'),
+    ...drawn,
+    ...legend,
+    ...said.map((s, i) => text(LEFT, after + 40 + i * ROW, s)),
+    '</svg>',
+  ].join('\n')
+}
