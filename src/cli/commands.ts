@@ -22,6 +22,16 @@ export const COMMANDS: readonly Command[] = [
     options: [value('symptom', 'ID'), value('log', 'FILE'), ...frontEnd],
   },
   {
+    name: 'check',
+    arguments: [PLAN],
+    options: [flag('json'), flag('lines'), value('format', 'FORM'), flag('strict'), flag('ascii')],
+  },
+  {
+    name: 'draw',
+    arguments: [PLAN],
+    options: [flag('svg'), flag('sheet'), value('format', 'FORM'), value('width', 'COLUMNS'), flag('ascii')],
+  },
+  {
     name: 'bench',
     arguments: [PLAN],
     options: [values('fault', 'AT:MODE'), values('edit', 'EDIT'), flag('list-faults'), flag('json')],

@@ -8,6 +8,7 @@ import { runLines } from '../plain/lines.ts'
 import { type InputLine, linesIn } from '../plain/lines-in.ts'
 import { runPlain } from '../plain/plain.ts'
 import type { Ended, Talk } from '../plain/talk.ts'
+import { asAscii } from '../wording/ascii.ts'
 import type { ExitCode, Given, Shell } from './command.ts'
 
 export type FrontEnd = 'lines' | 'plain' | 'screen'
@@ -31,9 +32,9 @@ export function typedLines(shell: Shell): AsyncIterable<InputLine> {
   return { [Symbol.asyncIterator]: () => ({ next: () => lines.next() }) }
 }
 
-export const talkOf = (shell: Shell, lines: AsyncIterable<InputLine>): Talk => ({
+export const talkOf = (shell: Shell, lines: AsyncIterable<InputLine>, ascii = false): Talk => ({
   lines,
-  write: (text) => void shell.stdout.write(text),
+  write: (text) => void shell.stdout.write(ascii ? asAscii(text) : text),
   ...(shell.stdout.isTTY && shell.stdout.columns ? { columns: shell.stdout.columns } : {}),
 })
 
@@ -103,7 +104,11 @@ export async function runJob(
   shell.job.log = session.view().log
   try {
     if (how.frontEnd === 'screen') return await onScreen(session, given, shell)
-    const talk = talkOf(shell, how.lines ?? typedLines(shell))
+    const talk = talkOf(
+      shell,
+      how.lines ?? typedLines(shell),
+      how.frontEnd !== 'lines' && given.flags.has('ascii'),
+    )
     const { language } = shell
     return await untilSignal(
       how.frontEnd === 'lines'

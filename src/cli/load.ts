@@ -3,6 +3,8 @@ import type { Run } from './command.ts'
 
 const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   diagnose: () => import('./commands/diagnose.ts'),
+  check: () => import('./commands/check.ts'),
+  draw: () => import('./commands/draw.ts'),
   bench: () => import('./commands/bench.ts'),
   report: () => import('./commands/report.ts'),
   jobs: () => import('./commands/jobs.ts'),

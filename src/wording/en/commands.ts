@@ -26,15 +26,33 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     summary: 'Check a wiring plan before power-on',
     about: [
       'Reads the plan and tells every limit that it breaks: currents, ports, depth, voltages, settings.',
+      'Ends with 1 if something may not work, with --strict if there is anything at all to tell.',
     ],
-    options: { json: 'findings as JSON', lines: 'findings as JSON, one a line' },
+    options: {
+      json: 'findings as JSON',
+      lines: 'findings as JSON, one a line',
+      format: 'text, json, lines or sarif',
+      strict: 'end with 1 for the mildest finding too',
+      ascii: 'no characters beyond ASCII',
+    },
     examples: [['whichlead check studio.build.yaml', 'what to change before switching on']],
   },
   draw: {
     summary: 'Draw the wiring of a build',
-    about: ['Draws the plan from supply and headers down to each fan and light.'],
-    options: { ascii: 'no characters beyond ASCII', width: 'columns to draw in' },
-    examples: [['whichlead draw studio.build.yaml', 'the whole wiring as text']],
+    about: [
+      'Draws the plan from supply and headers down to each fan and light, with the findings of the audit marked.',
+    ],
+    options: {
+      svg: 'as an SVG picture',
+      sheet: 'as a sheet to print and take to the bench',
+      format: 'text, svg or sheet',
+      width: 'columns to draw in',
+      ascii: 'no characters beyond ASCII',
+    },
+    examples: [
+      ['whichlead draw studio.build.yaml', 'the whole wiring as text'],
+      ['whichlead draw studio.build.yaml --svg > studio.svg', 'a picture'],
+    ],
   },
   bench: {
     summary: 'Run a plan with faults and edits, and print what would be seen',
