@@ -65,7 +65,10 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
   }
   const signalled = (signal: keyof typeof SIGNALS): void => finish(SIGNALS[signal])
   const continued = (): void => resized()
-  const crashed = (error: unknown): void => fail(error)
+  const crashed = (error: unknown): void => {
+    restore()
+    fail(error)
+  }
 
   // Ink in its debug form writes each frame as it is, without moving the cursor: that is what the painter needs.
   const canvas = Object.defineProperties(
@@ -82,7 +85,7 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
   stdout.on('resize', resized)
   process.on('exit', restore)
   process.on('SIGCONT', continued)
-  process.on('uncaughtException', crashed)
+  process.prependListener('uncaughtException', crashed)
   for (const signal of Object.keys(SIGNALS)) process.on(signal, signalled)
   try {
     painter.enter()

@@ -1,0 +1,121 @@
+import { render } from 'ink-testing-library'
+import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
+import { type Chosen, Menu, symptomChoices } from '../../src/ui/chooser.tsx'
+import { english } from '../../src/wording/en/english.ts'
+import { openPty, type Pty } from '../support/pty.ts'
+import { type Bundle, bundle } from './support/bundle.ts'
+
+const choices = symptomChoices(['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck'], english)
+
+function menu(list = choices) {
+  const taken: Chosen[] = []
+  const app = render(
+    <Menu
+      choices={list}
+      title="What is wrong?"
+      ascii={false}
+      size={{ columns: 80, rows: 24 }}
+      onResize={() => {}}
+      onChosen={(chosen) => taken.push(chosen)}
+    />,
+  )
+  return { ...app, taken, frame: () => app.lastFrame() ?? '' }
+}
+
+describe('a menu', () => {
+  test('says the question, each symptom, and what the highlighted one means', () => {
+    const { frame } = menu()
+    expect(frame()).toContain('What is wrong?')
+    expect(frame()).toMatch(/▸ 1 {2}Lights dead on some fans/u)
+    expect(frame()).toContain('4  Lights stuck in a default pattern')
+    expect(frame()).toContain('Some fans or strips stay dark')
+  })
+
+  test('down and Enter in one read take the second row', () => {
+    const { stdin, taken } = menu()
+    stdin.write('j\r')
+    expect(taken).toEqual([{ take: 1 }])
+  })
+
+  test('keys in reads of their own, not waited for, take the row that they lead to', () => {
+    const { stdin, taken } = menu()
+    stdin.write('\x1b[B')
+    stdin.write('\x1b[B')
+    stdin.write('\r')
+    expect(taken).toEqual([{ take: 2 }])
+  })
+
+  test('a digit only highlights', async () => {
+    const { stdin, taken, frame } = menu()
+    stdin.write('3')
+    await vi.waitFor(() => expect(frame()).toMatch(/▸ 3 {2}A header reports 0 RPM/u))
+    expect(taken).toEqual([])
+    stdin.write('\r')
+    expect(taken).toEqual([{ take: 2 }])
+  })
+
+  test('Enter in an empty menu takes nothing', () => {
+    const { stdin, taken } = menu([])
+    stdin.write('\r')
+    stdin.write('q')
+    expect(taken).toEqual([{ leave: 'end' }])
+  })
+
+  test('Ctrl+C glued to other keys leaves', () => {
+    const { stdin, taken } = menu()
+    stdin.write('ab\x03')
+    expect(taken).toEqual([{ leave: 'interrupt' }])
+  })
+})
+
+describe('a menu at a terminal', () => {
+  let program: Bundle
+  let pty: Pty | undefined
+  beforeAll(async () => {
+    program = await bundle('choose.ts')
+  })
+  afterEach(async () => {
+    pty?.kill()
+    await pty?.ended
+  })
+  afterAll(() => program.remove())
+  const start = (columns: number, rows: number): Pty => {
+    pty = openPty({ command: process.execPath, arguments: [program.file], columns, rows })
+    return pty
+  }
+
+  test('of thirteen rows the tenth is reached by its number, also where not all are seen at once', async () => {
+    for (const [columns, rows] of [
+      [60, 20],
+      [80, 24],
+    ] as const) {
+      const at = start(columns, rows)
+      await at.until('What is wrong?')
+      at.write('10')
+      await at.until(/▸ 10 {2}A fan too slow/u)
+      at.write('\r')
+      expect((await at.ended).code).toBe(0)
+      expect(at.screen.history().join('\n')).toContain('taken: odd-reading')
+    }
+  })
+
+  test('a burst takes what the last key before Enter highlighted', async () => {
+    const at = start(80, 24)
+    await at.until('What is wrong?')
+    at.write('jj\x1b[Bk\r')
+    await at.ended
+    expect(at.screen.history().join('\n')).toContain('taken: zero-rpm')
+  })
+
+  test('Escape leaves with nothing taken, Ctrl+C with 130', async () => {
+    const leaves = start(80, 24)
+    await leaves.until('What is wrong?')
+    leaves.write('\x1b')
+    expect((await leaves.ended).code).toBe(0)
+    expect(leaves.screen.history().join('\n')).toContain('taken: nothing')
+    const breaks = start(80, 24)
+    await breaks.until('What is wrong?')
+    breaks.write('\x03')
+    expect((await breaks.ended).code).toBe(130)
+  })
+})
