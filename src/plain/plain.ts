@@ -2,13 +2,14 @@
  * The job line by line: what is told, what is asked, what was taken, each once and in order. It only ever appends, so
  * a screen reader reads it as it comes and a pipe can be kept.
  */
-import type { Prompt } from '../core/checks/prompt.ts'
+import type { Ask, Prompt } from '../core/checks/prompt.ts'
 import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import type { Said } from './said.ts'
 import type { Ended, Talk } from './talk.ts'
 import { answerIds, understand } from './understand.ts'
+import { things } from './understand-marks.ts'
 import { wrap } from './wrap.ts'
 
 type Kind = 'do' | 'one' | 'many'
@@ -31,7 +32,23 @@ function questionLines(prompt: Prompt & { show: 'ask' }, view: View, language: L
     ...(text.again ? [text.again] : []),
     text.title,
     ...text.hints.map((h) => `  ${h}`),
-    ...answerIds(prompt).map((id, i) => `  ${i + 1}. ${language.answer(prompt, id, view)}`),
+    ...(prompt.many ? thingLines(prompt, view, language) : answerLines(prompt, view, language)),
+  ]
+}
+
+const answerLines = (prompt: Ask, view: View, language: Language): string[] =>
+  answerIds(prompt).map((id, i) => `  ${i + 1}. ${language.answer(prompt, id, view)}`)
+
+/** One line a thing; the ways in which it can be marked once for all, since they are the same for nearly all. */
+function thingLines(prompt: Extract<Ask, { many: true }>, view: View, language: Language): string[] {
+  const values = new Map(
+    prompt.marks.map((m) => [m.value, language.value(m.observe, m.value, prompt.power, view)]),
+  )
+  return [
+    ...things(prompt.marks).flatMap(([mark], i) =>
+      mark ? [`  ${i + 1}. ${language.ref(mark.observe.at, view)}`] : [],
+    ),
+    `  ${language.dialogue.markWords([...values])}`,
   ]
 }
 

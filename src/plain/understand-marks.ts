@@ -1,6 +1,6 @@
 /**
- * "F2 F5", "F3 part", "1 4", "f1..f3": which of many things hold. A thing that can be marked in several ways is marked
- * in its first way, unless a word after it says which.
+ * "F2 F5", "F3 part", "1 4", "f1..f3": which of many things hold, by name or by number in the list of things. A thing
+ * that can be marked in several ways is marked in its first way, unless a word after it says which.
  */
 import type { Ask, Mark } from '../core/checks/prompt.ts'
 import type { Language } from '../wording/language.ts'
@@ -11,8 +11,8 @@ type Marks = Extract<Ask, { many: true }>['marks']
 const sameThing = (a: Mark, b: Mark): boolean =>
   a.observe.at === b.observe.at && a.observe.what === b.observe.what
 
-/** Things in the order of the question, each with its marks. */
-function things(marks: Marks): Mark[][] {
+/** Things in the order of the question, each with its marks; so they are numbered. */
+export function things(marks: Marks): Mark[][] {
   const found: Mark[][] = []
   for (const mark of marks) {
     const thing = found.find((t) => t[0] !== undefined && sameThing(t[0], mark))
@@ -24,13 +24,24 @@ function things(marks: Marks): Mark[][] {
 
 const nameOf = (thing: readonly Mark[]): string => plainly(thing[0]?.observe.at ?? '')
 
+/** By the whole reference, without `board.`, or by the part alone where only one of the things is on it. */
+function thingsNamed(token: string, all: readonly Mark[][]): Mark[][] {
+  const exact = all.filter((t) => nameOf(t) === token || nameOf(t) === `board.${token}`)
+  if (exact.length > 0) return exact
+  const ofPart = all.filter((t) => nameOf(t).startsWith(`${token}.`))
+  return ofPart.length === 1 ? ofPart : []
+}
+
 /** `f1..f3` spelled out in the order of the question; undefined where an end is unknown. */
 function range(token: string, all: readonly Mark[][]): Mark[][] | undefined {
   const [from, to] = token.split(/\.\.+|–/)
   if (!from || !to) return undefined
-  const first = all.findIndex((t) => nameOf(t) === from)
-  const last = all.findIndex((t) => nameOf(t) === to)
-  return first < 0 || last < first ? undefined : all.slice(first, last + 1)
+  const [start] = thingsNamed(from, all)
+  const [end] = thingsNamed(to, all)
+  if (!start || !end) return undefined
+  const first = all.indexOf(start)
+  const last = all.indexOf(end)
+  return last < first ? undefined : all.slice(first, last + 1)
 }
 
 type Token = { readonly mark: Mark } | { readonly things: readonly Mark[][] } | { readonly value: string }
@@ -38,11 +49,11 @@ type Token = { readonly mark: Mark } | { readonly things: readonly Mark[][] } | 
 function read(token: string, marks: Marks, all: readonly Mark[][]): Token | undefined {
   const exact = marks.find((m) => plainly(m.id) === token && m.id !== m.observe.at)
   if (exact) return { mark: exact }
-  const named = all.filter((t) => nameOf(t) === token || nameOf(t).split('.')[0] === token)
+  const named = thingsNamed(token, all)
   if (named.length > 0) return { things: named }
   if (/^\d{1,4}$/.test(token)) {
-    const mark = marks[Number(token) - 1]
-    return mark && { mark }
+    const thing = all[Number(token) - 1]
+    return thing && { things: [thing] }
   }
   const spelled = range(token, all)
   if (spelled) return { things: spelled }
@@ -69,7 +80,7 @@ export function understandMarks(
   for (const [i, token] of tokens.entries()) {
     const found = read(token, ask.marks, all)
     if (found === undefined) {
-      if (/^\d+$/.test(token)) return back(language.dialogue.outOfRange(Number(token), ask.marks.length))
+      if (/^\d+$/.test(token)) return back(language.dialogue.outOfRange(Number(token), all.length))
       return i === 0 ? undefined : back(language.dialogue.notUnderstood(token))
     }
     if ('mark' in found) {

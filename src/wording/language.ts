@@ -158,6 +158,8 @@ export interface Dialogue {
   readonly whichOf: (said: string, choices: readonly string[]) => string
   readonly outOfRange: (n: number, last: number) => string
   readonly twice: (thing: string) => string
+  /** The words by which things are marked, the first being the one that is meant where none is said. */
+  readonly markWords: (values: readonly (readonly [word: string, means: string])[]) => string
   readonly noteTaken: string
   readonly noteEmpty: string
   readonly nothingToUndo: string

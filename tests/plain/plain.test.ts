@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { InputLine } from '../../src/plain/lines-in.ts'
 import { runPlain } from '../../src/plain/plain.ts'
-import { askLit, doPowerOff, doReseat, fakeSession, lightsScript } from '../support/fake-session.ts'
+import { askLit, askMany, doPowerOff, doReseat, fakeSession, lightsScript } from '../support/fake-session.ts'
 
 async function* typed(...lines: string[]): AsyncGenerator<InputLine> {
   for (const text of lines) yield { text }
@@ -54,6 +54,31 @@ describe('the job line by line', () => {
     expect(text).toContain('Step 3. Power on, hands out of the case; 1 minute. 2 causes still to tell apart.')
   })
 
+  it('marks headers by their own names, and never all of the board by one word', async () => {
+    const headers = {
+      ...askMany,
+      marks: ['board.CPU', 'board.SYS1', 'C1.fan1'].map((at) => ({
+        id: `${at}=zero`,
+        observe: { what: 'rpm' as const, at },
+        value: 'zero',
+      })),
+    }
+    const marked = async (line: string) =>
+      lastAnswer((await talk([line], fakeSession([{ prompt: headers }]))).said)
+    expect(await marked('SYS1')).toEqual(['board.SYS1=zero'])
+    expect(await marked('cpu..sys1')).toEqual(['board.CPU=zero', 'board.SYS1=zero'])
+    expect(await marked('C1')).toEqual(['C1.fan1=zero'])
+    expect(await marked('board')).toBeUndefined()
+  })
+
+  it('lists things to mark one a line, and once how they can be marked', async () => {
+    const { text } = await talk([])
+    expect(text).toContain('  3. F3 (top-rear)\n  4. F4 (rear)\n')
+    expect(text).toContain(
+      'Each that you name is: dark; or, with the word after its name: part (lit in part).',
+    )
+  })
+
   it('only appends: no control byte ever', async () => {
     const { text } = await talk(['F3', 'new', 'why', 'path', '?', 'where'])
     expect(text.replace(/\n/g, '')).not.toMatch(/\p{Cc}/u)
@@ -65,7 +90,8 @@ describe('the job line by line', () => {
     ['F3 part', ['F3=part']],
     ['F1 F3 part', ['F1=dark', 'F3=part']],
     ['F1..F3', ['F1=dark', 'F2=dark', 'F3=dark']],
-    ['1 6', ['F1=dark', 'F3=part']],
+    ['1 3 part', ['F1=dark', 'F3=part']],
+    ['2', ['F2=dark']],
     ['F2=part F4', ['F2=part', 'F4=dark']],
     ['F4 and F1', ['F1=dark', 'F4=dark']],
     ['none', []],
@@ -77,8 +103,8 @@ describe('the job line by line', () => {
   it.each([
     ['F2 X9', '"x9" is not one of the answers'],
     ['F2 F2=part', '"F2" is marked in two ways'],
-    ['99', 'There is no answer 99; they go from 1 to 8'],
-    ['F2 99', 'There is no answer 99; they go from 1 to 8'],
+    ['99', 'There is no answer 99; they go from 1 to 4'],
+    ['F2 99', 'There is no answer 99; they go from 1 to 4'],
     ['F2 whole', '"whole" is not one of the answers'],
   ])('takes nothing from "%s" and asks back', async (line, back) => {
     const { said, text } = await talk([line])

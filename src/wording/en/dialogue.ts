@@ -23,8 +23,8 @@ const HELP: Readonly<Record<'do' | 'one' | 'many' | 'ended', readonly string[]>>
   do: ['When it is done, type: done (or 1).', ...ALWAYS],
   one: ['Type the number of the answer, or the beginning of its words.', ...ALWAYS],
   many: [
-    'Type the names or numbers of all that hold, with blanks between: F2 F5, or 1 4.',
-    'Where a thing can be marked in more than one way, add the word: F3 part. For none, type: none.',
+    'Type the names or numbers of all of them, with blanks between: F2 F5, or 1 4, or F1..F3.',
+    'To say how one is, add the word after it: F3 part. If there is none, type: none.',
     ...ALWAYS,
   ],
   ended: ['The job has ended.'],
@@ -64,6 +64,12 @@ export const dialogue: Dialogue = {
   whichOf: (text, choices) => `${said(text)} may be: ${choices.join('; ')}. Which one?`,
   outOfRange: (n, last) => `There is no answer ${n}; they go from 1 to ${last}.`,
   twice: (thing) => `${said(thing)} is marked in two ways. Which one?`,
+  markWords: (values) => {
+    const said = values.map(([word, means]) => (word === means ? word : `${word} (${means})`))
+    return values.length < 2
+      ? `Each that you name is: ${said.join('')}.`
+      : `Each that you name is: ${said[0]}; or, with the word after its name: ${said.slice(1).join(', ')}.`
+  },
   noteTaken: 'Note kept.',
   noteEmpty: 'Write the note after the word: note behind the cover, hard to reach',
   nothingToUndo: 'There is nothing to take back yet.',

@@ -128,6 +128,7 @@ function lookAtSeveral(observe: readonly Observable[], off: boolean, scene: Scen
 const WHICH: Readonly<Record<string, string>> = {
   'lit dark': 'Which lights are dark?',
   'lit dark part': 'Which lights are dark, or lit only in part?',
+  'lit dark flicker part': 'Which lights are dark, lit only in part, or flicker?',
   'lit flicker': 'Which lights flicker?',
   'lit whole': 'Which lights are on?',
   'spins no': 'Which fans stand still?',
@@ -135,6 +136,7 @@ const WHICH: Readonly<Record<string, string>> = {
   'spins full': 'Which fans run at full speed?',
   'spins slow': 'Which fans turn too slowly?',
   'rpm zero': 'Which headers show 0 RPM?',
+  'spins full no slow twitches': 'Which fans stand still, or do not turn as they should?',
   'rpm none zero': 'Which headers show 0 RPM, or nothing at all?',
   'shows stored': 'Which lights show the pattern they came with from the factory?',
   'shows global': 'Which lights show the one effect that runs over all?',
