@@ -2,7 +2,11 @@
  * What the full screen says of its own: heads, keys, help, one-line remarks. Everything about the job itself comes from
  * `Language`; these are the words around it.
  */
+import type { Conductor } from '../core/plan/ports.ts'
 import type { Mode } from './screen-mode.ts'
+
+/** Connectors that can be drawn. */
+export type PictureKind = 'fan3' | 'fan4' | 'light5' | 'light12' | 'sata' | 'peripheral' | 'usb2'
 
 /** A key and what it does, for the bar at the bottom and the help. */
 export type KeyName =
@@ -97,11 +101,18 @@ export interface ScreenWords {
     readonly unlike: string
   }
   readonly picture: {
-    readonly probe: string
-    readonly ground: string
+    /** By kind of connector, with the name of the port. */
+    readonly head: Readonly<Record<PictureKind, (port: string) => string>>
+    readonly red: string
+    readonly black: string
+    readonly blackElsewhere: string
     readonly key: string
-    readonly arrow: string
-    readonly lookingAt: string
+    readonly volts: (nominal: number, from: string, to: string) => string
+    /** What keeps the plug from going on the wrong way, by kind. */
+    readonly fits: Readonly<Record<PictureKind, string>>
+    /** Short enough for a column of a drawing. */
+    readonly wire: Readonly<Record<Conductor, string>>
+    readonly unused: string
   }
   readonly wiring: { readonly open: string; readonly moved: string; readonly unplugged: string }
 }

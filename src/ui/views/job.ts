@@ -4,11 +4,11 @@
  * and to remarks.
  */
 
-import { connectorLines } from '../pictures/connector.ts'
+import { probeLines } from '../pictures/connector.ts'
 import type { Facts } from '../state/reduce.ts'
 import { highlighted } from '../state/reduce.ts'
 import { kindOf, type Row, rowsOf } from '../state/rows.ts'
-import { BLANK, type Line, line, span } from '../text/line.ts'
+import { BLANK, beside, type Line, line, lineWidth, span } from '../text/line.ts'
 import { answerRows, filterRows } from './answers.ts'
 import { caseMap, cellSpans } from './case-map.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
@@ -69,11 +69,19 @@ function answersBody(model: Model, rows: readonly Row[], columns: number): Body 
   const blocks = answerRows(model, rows, columns)
   const current = highlighted(model.cursor, rows)
   const at = Math.max(0, current ? rows.indexOf(current) : 0)
-  const full = blocks.reduce((sum, b) => sum + b.length, 0)
+  const alone = blocks.reduce((sum, b) => sum + b.length, 0)
+  // Short answers leave room for the connector beside them.
+  const wide = Math.max(0, ...blocks.flat().map(lineWidth)) + 3
+  const picture = probeLines(model, columns - wide - 1)
+  const full = Math.max(alone, picture.lines.length)
   return {
     full,
     least: Math.min(full, Math.max(5, (blocks[at]?.length ?? 1) + 2)),
-    draw: (height) => still(aroundRow(model, blocks, at, height)),
+    draw: (height) => {
+      const list = aroundRow(model, blocks, at, height)
+      const drawn = picture.lines.length > 0 && picture.least <= height
+      return still(drawn ? beside(list, picture.lines.slice(0, height), wide, ' ') : list)
+    },
   }
 }
 
@@ -163,7 +171,6 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
   const givenHints = give(hints)
   const extra = Math.max(0, Math.min(room, body.full - body.least))
   room -= extra
-  const pin = give(connectorLines(model, columns, room))
   const gap = (): Line[] => give([BLANK])
   const [gapBody, gapWhere, gapTold] = [gap(), gap(), gap()]
   const drawn = body.draw(body.least + extra)
@@ -175,7 +182,6 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
     ...givenHints,
     ...(givenWhere.length > 0 ? gapWhere : []),
     ...givenWhere,
-    ...(pin.length > 0 ? pin : []),
     ...filter,
     ...gapBody,
     ...drawn.lines,

@@ -30,7 +30,7 @@ export function paneLines(model: Model, columns: number): Line[] {
     case 'wiring':
       return wiringLines(model, columns)
     case 'picture':
-      return connectorLines(model, columns, 99)
+      return connectorLines(model, columns)
     case 'expected':
       return expectedLines(model, columns)
     case 'trail':
