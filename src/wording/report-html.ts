@@ -33,6 +33,8 @@ svg .line{fill:none;stroke-width:2}
 .line.c2,.end.c2{stroke:#2d6a2e}.end.c2{fill:#2d6a2e}
 .line.c3,.end.c3{stroke:#7a1f6e}.end.c3{fill:#7a1f6e}
 .line.c4,.end.c4{stroke:#57606a}.end.c4{fill:#57606a}
+figure{margin:0}figure svg{max-height:235mm}figcaption{color:var(--dim);font-size:.93rem}
+figure svg text{font:12px ui-monospace,monospace}
 .step{fill:#dfe6ee;stroke:#57606a;stroke-width:.75}
 .step.repair{fill:#ffd9a8}.step.proof{fill:#cdeac8}.step.gate{fill:#e7e0f2}
 .off{fill:#1b1f23}.in{fill:#a63d00}
@@ -73,11 +75,14 @@ function block(b: Block, matter: PageMatter, wiring: string | undefined): string
       return suspectsChart(
         b.rankings,
         (suspect) => language.list(suspect.faults.map((fault) => language.fault(fault, scene).name)),
+        language.labels.percent,
         words.chart(b.rankings.length),
         words.start,
       )
     case 'wiring':
-      return wiring === undefined ? '' : `<h2 id="wiring">${escapeXml(words.section.wiring)}</h2>${wiring}`
+      return wiring === undefined
+        ? ''
+        : `<h2 id="wiring">${escapeXml(words.section.wiring)}</h2><figure>${wiring}<figcaption>${escapeXml(words.wiring)}</figcaption></figure>`
   }
 }
 

@@ -2,6 +2,7 @@
  * A report as a page of plain blocks: headings, facts, lists, tables, commands. Markdown and HTML are made from the
  * same page, so they say the same. `short` leaves out the inner workings, for a customer.
  */
+import { observableKey } from '../core/bench/observable.ts'
 import type { Suspect } from '../core/checks/prompt.ts'
 import { NONE_OF_THESE } from '../core/faults/fault.ts'
 import type { Ranking, Report, ReportStep, Seen } from '../job/report/record.ts'
@@ -156,10 +157,13 @@ function result({ report, language, words, scene }: PageMatter): Block[] {
 
 function seen({ report, language, words, scene }: PageMatter): Block[] {
   if (report.seen.length === 0) return [{ is: 'text', text: words.nothingSeen }]
-  const say = ({ step, observe, value, power }: Seen): string =>
-    `${upper(clean(language.sighting(observe, value, power, scene)))} (${words.stepRef(step)})`
+  const say = (group: readonly Seen[]): string => {
+    const { observe, value, power } = group[0] as Seen
+    const steps = [...new Set(group.map(({ step }) => step))]
+    return `${upper(clean(language.sighting(observe, value, power, scene)))} (${words.stepRefs(steps)})`
+  }
   return (['scope', 'check', 'proof'] as const).flatMap((stage): Block[] => {
-    const items = report.seen.filter((s) => s.stage === stage).map(say)
+    const items = sameSeen(report.seen.filter((s) => s.stage === stage)).map(say)
     return items.length === 0
       ? []
       : [
@@ -169,15 +173,25 @@ function seen({ report, language, words, scene }: PageMatter): Block[] {
   })
 }
 
+/** The same sight of the same thing is told once, with all its steps. */
+function sameSeen(seen: readonly Seen[]): Seen[][] {
+  const groups = new Map<string, Seen[]>()
+  for (const one of seen) {
+    const key = `${observableKey(one.observe)} ${one.value} ${one.power}`
+    groups.set(key, [...(groups.get(key) ?? []), one])
+  }
+  return [...groups.values()]
+}
+
 function repair(matter: PageMatter): Block[] {
   const { report, words } = matter
   if (report.repairs.length === 0) return [{ is: 'text', text: words.noRepair }]
   const step = (n: number): ReportStep => report.steps[n - 1] as ReportStep
   const items = report.repairs.map(({ step: at, proof }) => {
-    const done = `${asked(step(at), matter)} (${words.stepRef(at)})`
+    const done = `${asked(step(at), matter)} (${words.stepRefs([at])})`
     if (proof.length === 0) return `${done} – ${words.notProven}.`
     const looks = proof.map(
-      (n) => `${asked(step(n), matter)} ${replied(step(n), matter)} (${words.stepRef(n)})`,
+      (n) => `${asked(step(n), matter)} ${replied(step(n), matter)} (${words.stepRefs([n])})`,
     )
     return `${done} – ${words.proven}: ${looks.join('; ')}`
   })
@@ -244,12 +258,17 @@ function replied({ prompt, reply, answers }: ReportStep, { language, words, scen
 function path(matter: PageMatter): Block[] {
   const { report, words } = matter
   const { table } = words
+  let day = ''
   const rows = report.steps.map((step): Cell[] => {
+    const [date = '', clock = ''] = when(step.at).split(' ')
+    // The date once a day is enough; the clock says the rest.
+    const time = date === day ? clock : `${date} ${clock}`
+    day = date
     const struck = step.undone ? { struck: true as const } : {}
     const minutes = words.figure(step.prompt.minutes)
     return [
       { text: String(step.step), right: true },
-      { text: when(step.at) },
+      { text: time },
       { text: asked(step, matter), ...struck },
       { text: replied(step, matter), ...struck, ...(step.undone ? { after: words.takenBack } : {}) },
       { text: minutes, right: true, ...struck },

@@ -54,28 +54,36 @@ const RIGHT = 250
 const TOP = 12
 const HEIGHT = 180
 
-/** Labels at the right, kept a line apart and in the order of their lines. */
+const APART = 15
+
+/** Labels at the right, kept a line apart and in the order of their lines: first down, then back up from the foot. */
 function labelHeights(ends: readonly number[]): number[] {
   const order = ends.map((y, i) => ({ y, i })).sort((a, b) => a.y - b.y || a.i - b.i)
+  let above = Number.NEGATIVE_INFINITY
+  const down = order.map(({ y }) => {
+    above = Math.max(y, above + APART)
+    return above
+  })
+  let below = TOP + HEIGHT + 10 + APART
   const placed: number[] = []
-  let last = Number.NEGATIVE_INFINITY
-  for (const { y, i } of order) {
-    last = Math.max(y, last + 15)
-    placed[i] = last
+  for (let at = order.length - 1; at >= 0; at--) {
+    below = Math.min(down[at] as number, below - APART)
+    placed[(order[at] as { i: number }).i] = below
   }
-  const over = Math.max(0, last - (TOP + HEIGHT + 10))
-  return placed.map((y) => y - over)
+  return placed
 }
 
 const round = (n: number): string => (Math.round(n * 10) / 10).toString()
 
 /**
- * Shares over steps. `name` gives the words for a suspect, `title` what the drawing is; both are escaped here.
+ * Shares over steps. `name` and `percent` give the words for a suspect and its share, `title` what the drawing is; all
+ * are escaped here.
  * Empty for a job without rankings.
  */
 export function suspectsChart(
   rankings: readonly Ranking[],
   name: (suspect: Suspect) => string,
+  percent: (share: number) => string,
   title: string,
   start: string,
 ): string {
@@ -92,7 +100,7 @@ export function suspectsChart(
   // As many step numbers as fit beside each other.
   const every = Math.ceil(rankings.length / Math.max(1, Math.floor(plot / 30)))
   const ticks = rankings.flatMap(({ step }, i) =>
-    i % every === 0 || i === rankings.length - 1
+    (i % every === 0 && i + every / 2 <= rankings.length - 1) || i === rankings.length - 1
       ? [
           `<text class="tick" x="${round(x(i))}" y="${TOP + HEIGHT + 16}" text-anchor="middle">${step === 0 ? escapeXml(start) : step}</text>`,
         ]
@@ -102,7 +110,7 @@ export function suspectsChart(
   const drawn = lines.map(({ suspect, shares }, i) => {
     const points = shares.map((share, at) => `${round(x(at))},${round(y(share))}`)
     const end = shares.length - 1
-    const label = `${Math.round((shares[end] ?? 0) * 100)} % ${name(suspect)}`
+    const label = `${percent(shares[end] ?? 0)} ${name(suspect)}`
     const short = label.length > 40 ? `${label.slice(0, 39)}…` : label
     const [ex, ey] = [x(end), y(shares[end] ?? 0)]
     return (
@@ -123,6 +131,19 @@ export interface TimelineWords {
   readonly powerOff: string
   readonly handsIn: string
   readonly minutes: string
+  /** What the fillings of steps mean. */
+  readonly kinds: Readonly<Record<'gate' | 'look' | 'repair' | 'proof', string>>
+}
+
+/** Wide enough for the words before the two bands. */
+const BAND_LEFT = 70
+
+type Kind = keyof TimelineWords['kinds']
+
+function kindOf({ prompt }: ReportStep): Kind {
+  if (prompt.show === 'ask') return prompt.stage === 'proof' ? 'proof' : 'look'
+  const { purpose } = prompt
+  return purpose === 'repair' || purpose === 'proof' || purpose === 'gate' ? purpose : 'look'
 }
 
 /** Steps along the minutes they are costed at; taken-back ones are left out. Empty where nothing took any time. */
@@ -130,15 +151,18 @@ export function timeline(steps: readonly ReportStep[], words: TimelineWords): st
   const counted = steps.filter((step) => !step.undone)
   const total = counted.reduce((sum, step) => sum + step.prompt.minutes, 0)
   if (total <= 0) return ''
-  const plot = WIDTH - LEFT - 20
-  const x = (minutes: number): number => LEFT + (plot * minutes) / total
+  const plot = WIDTH - BAND_LEFT - 20
+  const x = (minutes: number): number => BAND_LEFT + (plot * minutes) / total
   const rows: string[] = []
   let at = 0
   let lastNumber = Number.NEGATIVE_INFINITY
-  for (const { step, prompt } of counted) {
+  const kinds = new Set<Kind>()
+  for (const one of counted) {
+    const { step, prompt } = one
     const [from, to] = [x(at), x(at + prompt.minutes)]
     const width = round(Math.max(1, to - from))
-    const kind = prompt.show === 'do' ? prompt.purpose : prompt.stage
+    const kind = kindOf(one)
+    kinds.add(kind)
     rows.push(`<rect class="step ${kind}" x="${round(from)}" y="20" width="${width}" height="18"/>`)
     if (prompt.power === 'off')
       rows.push(`<rect class="off" x="${round(from)}" y="42" width="${width}" height="7"/>`)
@@ -156,7 +180,14 @@ export function timeline(steps: readonly ReportStep[], words: TimelineWords): st
       `<text class="tick" x="${round(x(minutes))}" y="76" text-anchor="${['start', 'middle', 'end'][i]}">${round(minutes)}${i === 2 ? ` ${escapeXml(words.minutes)}` : ''}</text>`,
   )
   const legend =
-    `<text class="tick" x="${LEFT - 6}" y="49" text-anchor="end">${escapeXml(words.powerOff)}</text>` +
-    `<text class="tick" x="${LEFT - 6}" y="60" text-anchor="end">${escapeXml(words.handsIn)}</text>`
-  return svg(WIDTH, 82, words.title, [...rows, ...marks, legend])
+    `<text class="tick" x="${BAND_LEFT - 6}" y="49" text-anchor="end">${escapeXml(words.powerOff)}</text>` +
+    `<text class="tick" x="${BAND_LEFT - 6}" y="61" text-anchor="end">${escapeXml(words.handsIn)}</text>`
+  const keys = (['look', 'gate', 'repair', 'proof'] as const)
+    .filter((kind) => kinds.has(kind))
+    .map(
+      (kind, i) =>
+        `<rect class="step ${kind}" x="${BAND_LEFT + i * 150}" y="86" width="12" height="10"/>` +
+        `<text class="tick" x="${BAND_LEFT + i * 150 + 17}" y="95">${escapeXml(words.kinds[kind])}</text>`,
+    )
+  return svg(WIDTH, 102, words.title, [...rows, ...marks, legend, ...keys])
 }

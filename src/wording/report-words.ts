@@ -51,7 +51,7 @@ export interface ReportWords {
   readonly reply: Readonly<Record<'done' | 'unsure' | 'cannot' | 'none', string>>
   readonly takenBack: string
   readonly struck: string
-  readonly stepRef: (step: number) => string
+  readonly stepRefs: (steps: readonly number[]) => string
   readonly alsoWrong: string
   /** Faults that no check at hand tells from the cause. */
   readonly alike: string
@@ -80,8 +80,11 @@ export interface ReportWords {
     readonly powerOff: string
     readonly handsIn: string
     readonly minutes: string
+    readonly kinds: Readonly<Record<'gate' | 'look' | 'repair' | 'proof', string>>
   }
   readonly judgement: string
+  /** Under the wiring drawing. */
+  readonly wiring: string
   readonly jobs: JobsWords
   /** A figure of minutes for a table, without its unit. */
   readonly figure: (minutes: number) => string

@@ -165,7 +165,7 @@ describe('the HTML page', () => {
 
   test('takes a wiring drawing where one is made', () => {
     const page = html(jobBodies, '<svg id="wiring-drawing"></svg>')
-    expect(page).toContain('<h2 id="wiring">Wiring</h2><svg id="wiring-drawing">')
+    expect(page).toContain('<h2 id="wiring">Wiring</h2><figure><svg id="wiring-drawing">')
     expect(html(jobBodies)).not.toContain('id="wiring"')
   })
 

@@ -3,6 +3,7 @@
  * Without a log: of the newest job. The form follows --html and --json, else the ending of --out.
  */
 import { resolve } from 'node:path'
+import type { Plan } from '../../core/plan/plan.ts'
 import { writePage } from '../../io/page-file.ts'
 import type { Decoded } from '../../job/log/decode.ts'
 import { readLog } from '../../job/log/log.ts'
@@ -10,6 +11,10 @@ import { lastPlanCopy, planOf } from '../../job/log/plan-copy.ts'
 import type { Trouble } from '../../job/log/trouble.ts'
 import { assembleReport, type Report } from '../../job/report/record.ts'
 import { withoutNames } from '../../job/report/without-names.ts'
+import { markedRows } from '../../wording/drawing/cause.ts'
+import { drawSvg } from '../../wording/drawing/svg.ts'
+import { drawingWords } from '../../wording/en/drawing.ts'
+import { findingWords } from '../../wording/en/findings.ts'
 import { htmlReport } from '../../wording/report-html.ts'
 import { logWordsOf, reportWordsOf } from '../../wording/report-language.ts'
 import { markdownReport } from '../../wording/report-markdown.ts'
@@ -60,8 +65,13 @@ function pageOf(
     short,
   }
   const page = reportPage(matter)
-  return form === 'html' ? htmlReport(page, matter) : markdownReport(page)
+  if (form === 'markdown') return markdownReport(page)
+  return htmlReport(page, matter, plan?.ok && !short ? wiring(plan.value, report) : undefined)
 }
+
+/** The wiring with the way to the cause marked, as far as there is one. */
+const wiring = (plan: Plan, report: Report): string =>
+  drawSvg(plan, [], drawingWords, findingWords, markedRows(plan, report.suspects[0]))
 
 async function put(text: string, given: Given, shell: Shell): Promise<ExitCode> {
   const out = given.values.get('out')

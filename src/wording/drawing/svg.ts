@@ -6,6 +6,7 @@ import type { Finding } from '../../core/audit/finding.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { clean } from '../clean.ts'
 import { type FindingWords, findingText } from '../findings.ts'
+import { type Marked, UNMARKED } from './cause.ts'
 import { type Line, type Row, rowsOf } from './rows.ts'
 import { type DrawingWords, rowText } from './text.ts'
 
@@ -36,23 +37,29 @@ interface Placed {
   readonly y: number
 }
 
-function strokes({ row, y }: Placed, placed: readonly Placed[], i: number): string[] {
+/** The marked way is a broad band behind the line, so it shows in black and white as well. */
+const BAND = 'stroke="#f2b25c" stroke-width="10" stroke-opacity="0.55" stroke-linejoin="round"'
+
+function strokes({ row, y }: Placed, placed: readonly Placed[], i: number, marked: Marked): string[] {
   if (row.depth === 0) return []
   const x = LEFT + (row.depth - 1) * STEP + 8
   const parent = placed.slice(0, i).findLast((p) => p.row.depth === row.depth - 1)
   const style = STYLE[row.line ?? 'motor']
   const faint = row.is === 'empty' ? ' opacity="0.35"' : ''
+  const way = `M${x} ${(parent?.y ?? y) + 6} V${y} H${x + STEP - 12}`
   return [
-    `<path d="M${x} ${(parent?.y ?? y) + 6} V${y} H${x + STEP - 12}" fill="none" stroke="currentColor" ${style}${faint}/>`,
+    ...(marked.path.has(i) ? [`<path d="${way}" fill="none" ${BAND}/>`] : []),
+    `<path d="${way}" fill="none" stroke="currentColor" ${style}${faint}/>`,
   ]
 }
 
-/** A whole SVG document. */
+/** A whole SVG document. With `marked`, the place of a cause is boxed and the way there is broad. */
 export function drawSvg(
   plan: Plan,
   findings: readonly Finding[],
   words: DrawingWords,
   findingWords: FindingWords,
+  marked: Marked = UNMARKED,
 ): string {
   const placed = rowsOf(plan, findings).map((row, i): Placed => ({ row, y: 60 + i * ROW }))
   const said = findings.map((finding, i) => {
@@ -73,7 +80,12 @@ export function drawSvg(
     ...said.map((s) => LEFT + s.length * CHAR),
   )
   const drawn = placed.flatMap((p, i) => [
-    ...strokes(p, placed, i),
+    ...strokes(p, placed, i, marked),
+    ...(marked.here.has(i)
+      ? [
+          `<rect x="${LEFT + p.row.depth * STEP - 5}" y="${p.y - 10}" width="${Math.ceil(label(p.row).length * CHAR + 10)}" height="19" rx="3" fill="#fff" stroke="#a63d00" stroke-width="2"/>`,
+        ]
+      : []),
     text(
       LEFT + p.row.depth * STEP,
       p.y + 4,

@@ -71,7 +71,7 @@ export const reportWords: ReportWords = {
   reply: { done: 'done', unsure: "can't tell", cannot: "can't be done here", none: 'none of them' },
   takenBack: 'taken back',
   struck: 'Steps that are struck out were answered and then taken back; they do not count.',
-  stepRef: (step) => `step ${step}`,
+  stepRefs: (steps) => `${steps.length === 1 ? 'step' : 'steps'} ${steps.join(', ')}`,
   alsoWrong: 'Also',
   alike: 'No check at hand tells this from:',
   nothingSeen: 'Nothing was looked at yet.',
@@ -103,12 +103,15 @@ export const reportWords: ReportWords = {
   chart: (steps) => `Share of each suspect after each of ${steps} steps, in percent.`,
   timeline: {
     title: 'Steps along the minutes at the bench, with power off and hands in the case marked below.',
-    powerOff: 'off',
+    powerOff: 'power off',
     handsIn: 'hands in',
     minutes: 'min',
+    kinds: { look: 'looking', gate: 'switching power', repair: 'repair', proof: 'proof' },
   },
   judgement:
     'The percentages are judgement: how common a fault is in the trade’s experience, weighed with every answer and with how far such an answer can be trusted.',
+  wiring:
+    'The wiring as planned. Boxed: where the likeliest cause sits; broad band: the way there from its source.',
   jobs: {
     notFound: (text) => `No job has "${clean(text)}" in it.`,
     total: (jobs, ended) => `${jobs} job${jobs === 1 ? '' : 's'}, ${ended} ended.`,
