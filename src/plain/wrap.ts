@@ -12,8 +12,9 @@ export function columnsOf(text: string): number {
   return n
 }
 
-/** The indent of following lines: under the text of "  1. " or of leading blanks. */
-const hang = (line: string): string => ' '.repeat(columnsOf(/^\s*(?:\d+[.]\s+)?/.exec(line)?.[0] ?? ''))
+/** The indent of following lines: under the text of "  1. " or "62 %  ", or of leading blanks. */
+const hang = (line: string): string =>
+  ' '.repeat(columnsOf(/^\s*(?:\d+[.]\s+|(?:\p{L}+ )?\d+ %\s+)?/u.exec(line)?.[0] ?? ''))
 
 /** One line broken to `columns`; a word that is longer than a line is left whole. */
 export function wrap(line: string, columns: number | undefined): string {

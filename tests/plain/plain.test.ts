@@ -42,7 +42,7 @@ describe('the job line by line', () => {
       'When did it begin?',
       'Before your hands go into the case',
       'Likely cause (62 %)',
-      'Repair: pull the light plug of F3',
+      'Repair: push the light plug of F3',
       'Fixed, and proven',
     ].map((s) => text.indexOf(s))
     expect(order.every((o) => o >= 0)).toBe(true)

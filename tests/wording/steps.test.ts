@@ -60,7 +60,7 @@ describe('things to do, in words', () => {
 
   it('a supply lead is pushed home at the supply, a plug at its socket', () => {
     expect(edit({ do: 'reseat', plug: 'supply.SA' })).toContain('supply lead SA out at the supply')
-    expect(edit({ do: 'reseat', plug: 'F3.light' })).toContain('out of socket 3 of H1')
+    expect(edit({ do: 'reseat', plug: 'F3.light' })).toContain('home in socket 3 of H1')
   })
 
   it('does not say where a plug sits once a hand has moved it', () => {
@@ -71,7 +71,7 @@ describe('things to do, in words', () => {
   })
 
   it('one edit is the sentence itself, several are a list in their order', () => {
-    expect(english.step(doReseat, scene).title).toMatch(/^Repair: pull the light plug of F3/u)
+    expect(english.step(doReseat, scene).title).toMatch(/^Repair: push the light plug of F3/u)
     const two = english.step(
       { ...doReseat, purpose: 'restore', edits: [doReseat.edits[0]!, { do: 'unplug', plug: 'F1.light' }] },
       scene,

@@ -50,8 +50,8 @@ function reseat(plug: string, scene: Scene): string {
   if (splitRef(plug).part === 'supply' && splitRef(plug).port.split('.').length === 1)
     return `Pull ${portName(plug, scene)} out at the supply and push it home again until its latch clicks.`
   const socket = plannedSocket(plug, scene)
-  const where = socket ? ` out of ${portName(socket, scene)}` : ' out'
-  return `Pull ${portName(plug, scene)}${where} and push it home again until it stops; check that the key is right.`
+  const where = socket ? ` in ${portName(socket, scene)}` : ''
+  return `Push ${portName(plug, scene)} home${where}: if it is in, pull it out first; mind the key, push until it stops.`
 }
 
 function substitute(what: string, scene: Scene): string {

@@ -5,6 +5,7 @@ import type { Labels } from '../language.ts'
 function minutes(value: number): string {
   const rounded = value < 5 ? Math.round(value * 2) / 2 : Math.round(value)
   if (rounded < 0.5) return 'under half a minute'
+  if (rounded === 0.5) return 'half a minute'
   return rounded === 1 ? '1 minute' : `${rounded} minutes`
 }
 

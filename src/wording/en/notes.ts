@@ -20,7 +20,7 @@ const HEAD: Readonly<Record<Note['kind'], string>> = {
   conflict: 'At odds: ',
   assumed: 'Assumed: ',
   repeat: 'Once more: ',
-  'cross-check': 'Against the plan: ',
+  'cross-check': 'By the plan: ',
   restored: 'Put back: ',
 }
 
@@ -44,11 +44,11 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
     `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}, and nothing else does.`,
   'shared-too': (f, s) =>
     `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}; ${names(f.also, s)} hangs there too and is right.`,
-  'nothing-shared': (f, s) => `${names(f.parts ?? f.refs, s)} share nothing by the plan.`,
-  fed: (f, s) => `By the plan ${names(f.at, s)} is fed from ${names(f.from, s)}.`,
-  driven: (f, s) => `By the plan ${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
-  'speed-from': (f, s) => `By the plan ${names(f.at, s)} counts the speed of ${names(f.from, s)} only.`,
-  'no-speed': (f, s) => `By the plan no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
+  'nothing-shared': (f, s) => `${names(f.parts ?? f.refs, s)} share nothing.`,
+  fed: (f, s) => `${names(f.at, s)} is fed from ${names(f.from, s)}.`,
+  driven: (f, s) => `${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
+  'speed-from': (f, s) => `${names(f.at, s)} counts the speed of ${names(f.from, s)} only.`,
+  'no-speed': (f, s) => `no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
   'nothing-fits': (_, __) => 'No single cause that the plan allows explains all answers well.',
   disagree: (f, s) => `What was answered about ${names(f.at ?? f.refs, s)} does not fit the rest.`,
 }
