@@ -96,9 +96,9 @@ export interface ScreenWords {
   readonly choose: { readonly symptom: string; readonly how: string }
   readonly seen: {
     readonly nothing: string
-    readonly columns: readonly [what: string, seen: string, plan: string]
-    readonly as: string
-    readonly unlike: string
+    readonly same: (sighting: string) => string
+    readonly unlike: (sighting: string, planned: string) => string
+    readonly open: (sighting: string) => string
   }
   readonly picture: {
     /** By kind of connector, with the name of the port. */

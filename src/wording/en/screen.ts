@@ -139,9 +139,9 @@ export const screen: ScreenWords = {
   choose: { symptom: 'What is wrong?', how: 'Arrows or j and k choose, Enter takes it, q or Escape leaves.' },
   seen: {
     nothing: 'Nothing has been seen yet.',
-    columns: ['looked at', 'seen', 'plan says'],
-    as: 'as planned',
-    unlike: 'unlike the plan',
+    same: (sighting) => `${sighting} – as planned`,
+    unlike: (sighting, planned) => `${sighting} – unlike the plan, which says: ${planned}`,
+    open: (sighting) => `${sighting} – the plan does not say`,
   },
   picture: {
     head: {
