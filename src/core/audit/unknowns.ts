@@ -1,18 +1,19 @@
 /** What cannot be checked because the plan does not say, gathered by kind of value: one finding for each kind. */
 import { isOver } from '../electrics/overload.ts'
 import { fans } from './air.ts'
+import { litParts } from './channels.ts'
 import { COMMON, type Family, type Rule } from './finding.ts'
-import { channels } from './light-data.ts'
-import { takers } from './usb.ts'
+import { channels } from './light-channels.ts'
+import { takers } from './usb-takers.ts'
 import type { Wiring } from './wiring.ts'
 
 type Value = readonly [ref: string, path: string]
 
-/** A rule that lists the references whose value is assumed. */
+/** A rule that lists the references whose value is assumed, those with the same value together. */
 const unknown = (
   id: string,
   refs: (w: Wiring) => readonly Value[],
-  value: (w: Wiring, ref: string) => number,
+  value: (w: Wiring, ref: string, path: string) => number,
   unit: string,
 ): Rule => ({
   id,
@@ -20,15 +21,16 @@ const unknown = (
   unit,
   source: COMMON,
   *find(w) {
-    const open = refs(w).filter(([, path]) => w.plan.assumed.has(path))
-    const [first] = open
-    if (first)
-      yield {
-        refs: open.map(([ref]) => ref),
-        figure: value(w, first[0]),
-        facts: { refs: open.map(([ref]) => ref) },
-        rests: open.map(([, path]) => path),
-      }
+    const byValue = new Map<number, Value[]>()
+    for (const [ref, path] of refs(w)) {
+      if (!w.plan.assumed.has(path)) continue
+      const taken = value(w, ref, path)
+      byValue.set(taken, [...(byValue.get(taken) ?? []), [ref, path]])
+    }
+    for (const [figure, open] of [...byValue].sort(([a], [b]) => a - b)) {
+      const named = [...new Set(open.map(([ref]) => ref))]
+      yield { refs: named, figure, facts: { refs: named }, rests: open.map(([, path]) => path) }
+    }
   },
 })
 
@@ -84,9 +86,10 @@ export const unknowns: Family = {
                 ]
               : [],
         ),
-      (w, ref) => {
+      (w, ref, path) => {
         const part = w.parts.get(ref)
-        return part && 'amps' in part ? part.amps : part?.kind === 'controller' ? part.fanAmps : 0
+        if (part?.kind === 'controller') return path.endsWith('.fan_amps') ? part.fanAmps : part.lightAmps
+        return part && 'amps' in part ? part.amps : 0
       },
       'A',
     ),
@@ -119,7 +122,9 @@ export const unknowns: Family = {
             .motorsOn(key.includes('.') ? key : `board.${key}`)
             .filter(
               (m) =>
-                w.plan.assumed.has(`parts.${m.part}.motor.below_min`) && isOver(m.motor.startDuty, least),
+                w.plan.assumed.has(`parts.${m.part}.motor.below_min`) &&
+                w.plan.assumed.has(`parts.${m.part}.motor.start_duty`) &&
+                isOver(m.motor.startDuty, least),
             )
           const [first] = open
           if (first)
@@ -142,7 +147,7 @@ export const unknowns: Family = {
         const open = channels(w).filter(
           (c) =>
             c.host !== 'none' &&
-            w.lights.some((l) => l.light.volts === 5) &&
+            litParts(c).some((l) => l.light.volts === 5) &&
             !w.plan.settings.channels[c.key]?.profile,
         )
         if (open.length > 0)

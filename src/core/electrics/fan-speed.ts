@@ -43,8 +43,9 @@ export function rpmAtDuty(motor: Drives, duty: number, from: From = 'turning'): 
   const wanted = Math.max(min, linearRpm(max, duty))
   if (motor.belowMin === 'keeps') return wanted
   if (duty <= 0) return 0
-  if (motor.belowMin === 'stops' && duty < lowestDuty(motor)) return 0
-  return from === 'rest' && duty < motor.startDuty ? 0 : wanted
+  if (motor.belowMin === 'stops-at-zero') return wanted
+  const needs = from === 'rest' ? Math.max(motor.startDuty, lowestDuty(motor)) : lowestDuty(motor)
+  return duty < needs ? 0 : wanted
 }
 
 /** Volts that a header in DC mode gives at a duty; ideal, linear. @source kernel hwmon driver page, pwmN_mode */

@@ -85,6 +85,11 @@ export const controlCases: readonly RuleCase[] = [
   rule('alarm-above-speed', 'an alarm under 700 rpm for a fan at 600, against 500', (bad) =>
     oneFan({ drive: 'pwm' }).set('SYS1', { curve: curve(40), alarm_below: bad ? 700 : 500 }),
   ),
+  rule(
+    'alarm-without-tach',
+    'an alarm on a header whose splitter keeps the tach, against one that returns it',
+    (bad) => onSplitter(2, {}, {}, { tach_from: bad ? 'none' : 1 }).set('SYS1', { alarm_below: 200 }),
+  ),
   rule('alarm-off', 'no alarm on the CPU header, against 200 rpm', (bad) =>
     oneFan({ role: 'cpu' }, {}, 'CPU').set('CPU', { alarm_below: bad ? 0 : 200 }),
   ),

@@ -8,7 +8,10 @@ export const control: Readonly<Record<string, RuleWords>> = {
     doing: 'setting',
     says: (f) =>
       `${f.of('fan')} has ${f.of('pins')} pins and ${f.of('at')} controls by PWM: it runs at full speed whatever is set`,
-    todo: (f) => `set ${f.of('at')} to DC, or use a 4-pin fan`,
+    todo: (f) =>
+      f.of('lowers') === 'yes'
+        ? `set ${f.of('at')} to DC, or use a 4-pin fan`
+        : 'use a 4-pin fan, or move it to a header that can do DC',
   },
   'control-not-passed': {
     title: 'Control wire ends on the way',
@@ -129,6 +132,14 @@ export const control: Readonly<Record<string, RuleWords>> = {
     says: (f) =>
       `${f.of('at')} raises an alarm under ${f.limit}, and ${f.of('fan')} reads ${f.figure} at rest`,
     todo: (f) => `set the alarm under ${f.figure}`,
+  },
+  'alarm-without-tach': {
+    title: 'Alarm on a header that gets no tach',
+    limit: 'a tach',
+    doing: 'setting',
+    says: (f) =>
+      `${f.of('at')} raises an alarm under ${f.limit} and gets no tach: it reads 0 and never rests`,
+    todo: () => 'set the alarm to 0, or bring a tach there',
   },
   'alarm-off': {
     title: 'No alarm on the CPU or pump header',

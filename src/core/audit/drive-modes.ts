@@ -1,0 +1,153 @@
+/** Modes: PWM and DC against what fan, header, splitter and hub understand. */
+import { isOver } from '../electrics/overload.ts'
+import { driverOf, headerDriver, isLowered, settingOf } from './drive.ts'
+import { COMMON, type Rule } from './finding.ts'
+import { driven, driveRef, FAN_SPEC } from './steering.ts'
+import { partOf } from './wiring.ts'
+
+export const driveModes: readonly Rule[] = [
+  {
+    id: 'three-pin-on-pwm',
+    severity: 'may-not-work',
+    source: `${FAN_SPEC} 3.3; PC fan wiring pages: a fan without control pin is slowed by its supply alone`,
+    *find(w) {
+      for (const [motor, driver] of driven(w))
+        if (motor.motor.pins < 4 && driver.mode === 'pwm')
+          yield {
+            refs: [motor.plug, driver.port, driveRef(driver.key)],
+            facts: {
+              fan: motor.part,
+              at: driver.port,
+              pins: motor.motor.pins,
+              lowers: isLowered(w, motor, driver) && driver.header?.drive !== 'pwm' ? 'yes' : 'no',
+            },
+            rests: [`parts.${motor.part}.motor.pins`],
+          }
+    },
+  },
+  {
+    id: 'control-not-passed',
+    severity: 'may-not-work',
+    source: `${FAN_SPEC} 3.3: an open control pin means full speed`,
+    *find(w) {
+      for (const motor of w.motors) {
+        if (motor.motor.pins !== 4) continue
+        const trace = w.trace(motor.plug, 'CONTROL')
+        const stop = w.parts.get(partOf(trace.at))
+        if (trace.end !== 'stopped' || !stop || stop.kind === 'controller') continue
+        const driver = driverOf(w, motor)
+        if (driver?.mode === 'dc') continue
+        yield { refs: [motor.plug, trace.at], facts: { fan: motor.part, part: stop.id } }
+      }
+    },
+  },
+  {
+    id: 'hub-without-control-lead',
+    severity: 'may-not-work',
+    source: `${FAN_SPEC} 3.3: an open control pin means full speed`,
+    *find(w) {
+      for (const part of w.plan.parts) {
+        const listens =
+          (part.kind === 'fan-hub' && part.power !== 'header') ||
+          (part.kind === 'controller' && part.fanControl === 'header' && part.fanPorts > 0)
+        const fans = listens
+          ? w.motors.filter((m) => w.trace(m.plug, 'CONTROL').steps.some((s) => partOf(s.socket) === part.id))
+          : []
+        if (fans.length > 0 && !w.leadAt(`${part.id}.in`))
+          yield {
+            refs: [`${part.id}.in`, ...fans.map((m) => m.plug)],
+            facts: { part: part.id, fans: fans.map((m) => m.part) },
+          }
+      }
+    },
+  },
+  {
+    id: 'four-pin-on-dc',
+    severity: 'untidy',
+    source: COMMON,
+    *find(w) {
+      for (const [motor, driver] of driven(w))
+        if (motor.motor.pins === 4 && driver.mode === 'dc' && isLowered(w, motor, driver))
+          yield {
+            refs: [motor.plug, driver.port, driveRef(driver.key)],
+            facts: { fan: motor.part, at: driver.port },
+            rests: [`parts.${motor.part}.motor.pins`],
+          }
+    },
+  },
+  {
+    id: 'dc-into-powered-hub',
+    severity: 'may-not-work',
+    source: `${FAN_SPEC} 2.3.1: a hub with its own supply follows the control pin alone`,
+    *find(w) {
+      for (const header of w.plan.board.fanHeaders) {
+        const driver = headerDriver(w, header)
+        if (driver.mode !== 'dc') continue
+        const fans = w.motorsOn(driver.port).filter((m) => m.motor.pins === 4 && !isLowered(w, m, driver))
+        if (fans.length > 0)
+          yield {
+            refs: [driver.port, driveRef(header.id), ...fans.map((m) => m.plug)],
+            facts: { at: driver.port, fans: fans.map((m) => m.part) },
+          }
+      }
+    },
+  },
+  {
+    id: 'drive-not-offered',
+    severity: 'will-not-work',
+    source: 'what the header can do, as the plan gives it',
+    *find(w) {
+      for (const header of w.plan.board.fanHeaders) {
+        const { drive } = settingOf(w, header.id)
+        const can = header.pins === 3 ? 'dc' : header.drive
+        if (drive && can !== 'auto' && drive !== can)
+          yield {
+            refs: [driveRef(header.id), `board.${header.id}`],
+            facts: { at: `board.${header.id}`, set: drive, can },
+          }
+      }
+    },
+  },
+  {
+    id: 'unlike-fans-on-one-header',
+    severity: 'untidy',
+    unit: 'rpm',
+    source: COMMON,
+    *find(w) {
+      for (const header of w.plan.board.fanHeaders) {
+        const fans = w.motorsOn(`board.${header.id}`)
+        const tops = fans.map((m) => m.motor.rpm[1])
+        const [figure, limit] = [Math.max(...tops), Math.min(...tops) * 1.5]
+        if (fans.length > 1 && isOver(figure, limit))
+          yield {
+            refs: [`board.${header.id}`, ...fans.map((m) => m.plug)],
+            figure,
+            limit: Math.min(...tops),
+            facts: { at: `board.${header.id}`, fans: fans.map((m) => m.part) },
+            rests: fans.map((m) => `parts.${m.part}.motor.rpm`),
+          }
+      }
+    },
+  },
+  {
+    id: 'mixed-plugs-on-one-header',
+    severity: 'untidy',
+    source: COMMON,
+    *find(w) {
+      for (const header of w.plan.board.fanHeaders) {
+        const ref = `board.${header.id}`
+        const fans = w.motorsOn(ref)
+        const with4 = fans.filter((m) => m.motor.pins === 4)
+        if (with4.length > 0 && with4.length < fans.length)
+          yield {
+            refs: [ref, ...fans.map((m) => m.plug)],
+            facts: {
+              at: ref,
+              with4: with4.map((m) => m.part),
+              without: fans.filter((m) => m.motor.pins < 4).map((m) => m.part),
+            },
+          }
+      }
+    },
+  },
+]

@@ -1,0 +1,137 @@
+/** Currents of the supply: each plug, rail and lead, the whole, and adapters that are weaker than they look. */
+import { MIXED_SHARE } from '../electrics/led-current.ts'
+import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
+import { plugRailAmps } from '../electrics/supply-plugs.ts'
+import type { Hit, Rule } from './finding.ts'
+import { LABELS, lightAmps, lightPaths, loadOf, motorAmps, motorPaths, rests, sum } from './loads.ts'
+import type { Wiring } from './wiring.ts'
+
+function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
+  for (const socket of w.ports.values()) {
+    if (socket.connector !== kind || socket.gender !== 'socket') continue
+    const { motors, lights } = w.load(socket.ref)
+    const at = (volts: number) => lights.filter((l) => l.light.volts === volts)
+    const lead = w.plan.supply.leads.find((l) => socket.ref.startsWith(`supply.${l.id}.`))
+    for (const [rail, figure, given] of [
+      ['12 V', motorAmps(motors) + lightAmps(at(12)), lead?.amps12],
+      ['5 V', lightAmps(at(5)), lead?.amps5],
+    ] as const) {
+      const limit = Math.min(plugRailAmps(kind), given ?? Number.POSITIVE_INFINITY)
+      if (!isOver(figure, limit)) continue
+      const five = rail === '5 V'
+      const paths = five ? lightPaths(at(5)) : [...motorPaths(motors, 'amps'), ...lightPaths(at(12))]
+      const amps = five
+        ? at(5).map((l) => l.light.amps)
+        : [...motors.map((m) => m.motor.amps), ...at(12).map((l) => l.light.amps)]
+      const group = { ref: socket.ref, sockets: [], limit, limitPath: '', trips: false }
+      yield {
+        refs: [
+          socket.ref,
+          ...new Set([...(five ? [] : motors.map((m) => m.part)), ...at(five ? 5 : 12).map((l) => l.part)]),
+        ],
+        severity: five && !isOver(figure * MIXED_SHARE, limit) ? 'may-not-work' : 'will-damage',
+        figure,
+        limit,
+        facts: { at: socket.ref, rail },
+        rests: rests(w, paths, amps, group),
+      }
+    }
+  }
+}
+
+function* supplyLeadOver(w: Wiring): Generator<Hit> {
+  for (const lead of w.plan.supply.leads) {
+    const sockets = Array.from({ length: lead.plugs }, (_, i) => `supply.${lead.id}.${i + 1}`)
+    const { motors, lights } = loadOf(w, sockets)
+    const at = (volts: number) => lights.filter((l) => l.light.volts === volts)
+    for (const [rail, limit, field, ms, ls] of [
+      ['12 V', lead.amps12, 'amps_12v', motors, at(12)],
+      ['5 V', lead.amps5, 'amps_5v', [], at(5)],
+    ] as const) {
+      const figure = motorAmps(ms) + lightAmps(ls)
+      if (!isOver(figure, limit)) continue
+      const group = {
+        ref: lead.id,
+        sockets,
+        limit,
+        limitPath: `supply.leads.${lead.id}.${field}`,
+        trips: true,
+      }
+      yield {
+        refs: [`supply.${lead.id}`, ...new Set([...ms, ...ls].map((x) => x.part))],
+        severity: isOver(figure, limit * SAGS_UP_TO) ? 'will-not-work' : 'may-not-work',
+        figure,
+        limit,
+        facts: { lead: lead.id, rail },
+        rests: rests(
+          w,
+          [...motorPaths(ms, 'amps'), ...lightPaths(ls)],
+          [...ms.map((m) => m.motor.amps), ...ls.map((l) => l.light.amps)],
+          group,
+        ),
+      }
+    }
+  }
+}
+
+export const supplyCurrents: readonly Rule[] = [
+  {
+    id: 'sata-plug-over-current',
+    severity: 'will-damage',
+    unit: 'A',
+    source: 'SATA power: three pins of 1.5 A a rail (question-and-answer thread citing the specification)',
+    find: (w) => plugOver(w, 'sata'),
+  },
+  {
+    id: 'peripheral-plug-over-current',
+    severity: 'will-damage',
+    unit: 'A',
+    source: 'peripheral plug: 11 A a contact (encyclopedia page; PC repair handbook)',
+    find: (w) => plugOver(w, 'peripheral'),
+  },
+  {
+    id: 'supply-lead-over-current',
+    severity: 'will-not-work',
+    unit: 'A',
+    source: LABELS,
+    find: supplyLeadOver,
+  },
+  {
+    id: 'supply-over-power',
+    severity: 'will-not-work',
+    unit: 'W',
+    source: 'P = U·I; limit as the plan gives it',
+    *find({ plan, motors, lights }) {
+      const { watts } = plan.supply
+      const figure =
+        sum(motors.map((m) => m.motor.amps * 12)) + sum(lights.map((l) => l.light.amps * l.light.volts))
+      if (watts !== undefined && isOver(figure, watts)) yield { refs: ['supply'], figure, limit: watts }
+    },
+  },
+  {
+    id: 'adapter-moulded',
+    severity: 'may-not-work',
+    source: 'X-ray study of cast adapters; drive maker’s support page',
+    *find({ plan }) {
+      for (const part of plan.parts)
+        if (part.kind === 'adapter' && part.moulded && part.from === 'peripheral' && part.to === 'sata')
+          yield { refs: [part.id], facts: { part: part.id } }
+    },
+  },
+  {
+    id: 'sata-feeds-peripheral',
+    severity: 'untidy',
+    unit: 'A',
+    source: 'guide on SATA-to-peripheral adapters: the SATA end is the limit',
+    *find({ plan }) {
+      for (const part of plan.parts)
+        if (part.kind === 'adapter' && part.from === 'sata' && part.to === 'peripheral' && part.outs > 1)
+          yield {
+            refs: [part.id],
+            figure: plugRailAmps('peripheral'),
+            limit: plugRailAmps('sata'),
+            facts: { part: part.id },
+          }
+    },
+  },
+]
