@@ -56,7 +56,7 @@ const capital = (text: string): string => text.replace(/^\p{Ll}/u, (c) => c.toUp
 
 function headLine(view: View, prompt: Prompt, language: Language): string {
   const { labels } = language
-  const n = view.trail.filter((e) => !e.undone).length + 1
+  const n = view.trail.length + 1
   const left = view.suspects.length > 0 ? ` ${capital(labels.left(view.left))}.` : ''
   const power = prompt.show === 'do' ? view.power : prompt.power
   return `${labels.step} ${n}. Power ${labels.power[power]}, ${labels.hands[prompt.hands]}; ${labels.minutes(prompt.minutes)}.${left}`

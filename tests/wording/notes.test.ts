@@ -46,6 +46,23 @@ describe('notes', () => {
     expect(say('restored', { 'of-another-kind': 'F2' })).toContain('f another kind F2 (front-top)')
   })
 
+  it('answers at odds are named with the steps as a person counts them', async () => {
+    const view = {
+      ...fakeSession().view(),
+      trail: [7, 12, 19].map((seq) => ({ seq, prompt: askLit, reply: ['dark'], undone: false, notes: [] })),
+    }
+    const note = (what: string): Note => ({
+      show: 'note',
+      kind: 'conflict',
+      facts: { what, refs: ['F3'], seqs: ['12', '19'] },
+    })
+    expect(english.note(note('disagree'), view)[0]).toBe(
+      'At odds: What was answered about F3 (top-rear) (steps 2 and 3) does not fit the rest. It is looked at by another route.',
+    )
+    expect(english.note(note('nothing-fits'), view)[0]).toContain('No single cause')
+    expect(english.trail(view.trail[2]!, view)).toMatch(/^3[.] /u)
+  })
+
   it('facts from a plan bring no control bytes', () => {
     expect(say('finding', { rule: 'x', note: '\u001b[2Jgone\nnext' })).not.toMatch(/\p{Cc}/u)
   })

@@ -9,6 +9,7 @@ import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
 import { caution } from './cautions.ts'
 import { list, refName } from './names.ts'
+import { stepNumber } from './trail.ts'
 import { sentence } from './values.ts'
 
 type Facts = Note['facts']
@@ -38,6 +39,13 @@ function named(text: string, scene: Scene): string {
 
 const names = (fact: Fact, scene: Scene): string => list(many(fact).map((x) => named(x, scene)))
 
+/** "what was answered about F2 (steps 3 and 5)". */
+function atOdds(facts: Facts, scene: Scene): string {
+  const steps = many(facts.seqs).map((seq) => String(stepNumber(Number(seq), scene)))
+  const where = steps.length === 0 ? '' : ` (${steps.length === 1 ? 'step' : 'steps'} ${list(steps)})`
+  return `what was answered about ${names(facts.refs ?? facts.at, scene)}${where}`
+}
+
 /** Sentences of cross-checks and the like, by the fact `what`. */
 const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
   shared: (f, s) =>
@@ -49,8 +57,9 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
   driven: (f, s) => `${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
   'speed-from': (f, s) => `${names(f.at, s)} counts the speed of ${names(f.from, s)} only.`,
   'no-speed': (f, s) => `no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
-  'nothing-fits': (_, __) => 'No single cause that the plan allows explains all answers well.',
-  disagree: (f, s) => `What was answered about ${names(f.at ?? f.refs, s)} does not fit the rest.`,
+  'nothing-fits': (f, s) =>
+    `no single cause that the plan allows explains all answers well. Most at odds: ${atOdds(f, s)}.`,
+  disagree: (f, s) => `${atOdds(f, s)} does not fit the rest. It is looked at by another route.`,
 }
 
 const WORD: Readonly<Record<string, string>> = {

@@ -13,6 +13,16 @@ const GIVEN: Readonly<Record<'done' | 'unsure' | 'cannot', string>> = {
   cannot: "can't do this here",
 }
 
+/**
+ * A step's number as a person counts: by its place in the path so far. The log numbers all its lines, so its own
+ * numbers have gaps; they stand only where the path is not at hand.
+ */
+export function stepNumber(seq: number, scene: Scene): number {
+  const { trail } = scene as Scene & { readonly trail?: readonly TrailEntry[] }
+  const place = trail?.findIndex((e) => e.seq === seq) ?? -1
+  return place < 0 ? seq : place + 1
+}
+
 /** "4. Look at the lights of F2 (front-top). How are they? – Dark". */
 export function trailLine(entry: TrailEntry, scene: Scene): string {
   const { prompt, reply } = entry
@@ -30,7 +40,7 @@ export function trailLine(entry: TrailEntry, scene: Scene): string {
           ? labels.none.toLowerCase()
           : list(reply.map((id) => answerText(prompt, id, scene)))
         : list([...reply])
-  return `${entry.seq}. ${head} – ${said}${entry.undone ? ' (taken back)' : ''}`
+  return `${stepNumber(entry.seq, scene)}. ${head} – ${said}${entry.undone ? ' (taken back)' : ''}`
 }
 
 const STATE: Readonly<Record<PathStep['state'], string>> = {
