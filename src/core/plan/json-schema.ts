@@ -5,11 +5,11 @@
  */
 import * as z from 'zod'
 import type { FieldMeta } from './fields.ts'
+import { leadSchema } from './lead-line.ts'
 import { partForms, partKinds } from './parts/every.ts'
 import { settingsSchema } from './settings.ts'
 import { boardSchema, supplySchema } from './surroundings.ts'
 import { type Dimension, scales } from './units.ts'
-import { leadSchema } from './wiring.ts'
 
 export type JsonSchema = { [key: string]: unknown }
 

@@ -2,10 +2,11 @@
  * Leads that lead back to where they began: splitters in a ring, a fan daisy-chained to itself. Supply, fan, light
  * and USB wiring are looked at apart, since two parts may well feed each other with different things.
  */
+
+import { familyOf } from './joint.ts'
 import type { PlannedLead } from './plan.ts'
 import { type Notebook, report } from './problem.ts'
 import type { PortBook } from './reference.ts'
-import { familyOf } from './wiring.ts'
 
 const partOf = (ref: string): string => ref.slice(0, ref.indexOf('.'))
 

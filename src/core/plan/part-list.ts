@@ -7,7 +7,7 @@ import { partForms, partKinds } from './parts/every.ts'
 import type { PartForm, Use } from './parts/form.ts'
 import type { Part, PartId, PartKindName, Place } from './plan.ts'
 import { portsOf } from './ports.ts'
-import { type Notebook, report, shown, usual } from './problem.ts'
+import { type Notebook, report, reportLocal, shown, usual } from './problem.ts'
 import { markPlaces, section } from './section.ts'
 import type { Entry, MapNode } from './tree.ts'
 
@@ -23,7 +23,7 @@ function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartFor
     return partForms[name as PartKindName] as unknown as PartForm
   const meant = typeof name === 'string' ? nearest(name, partKinds) : undefined
   const found = `the kind ${kind.is === 'scalar' ? shown(kind.value) : `that is a ${kind.is}`}`
-  report(
+  reportLocal(
     book,
     kind.place,
     found,

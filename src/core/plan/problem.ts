@@ -7,11 +7,19 @@ import type { Place, Problem } from './plan.ts'
 export interface Notebook {
   readonly problems: Problem[]
   readonly notes: Problem[]
+  /** Problems of one value or key by itself, which hold whatever the rest of the file says. */
+  readonly local: Set<Problem>
   readonly places: Map<string, Place>
   readonly assumed: Set<string>
 }
 
-export const notebook = (): Notebook => ({ problems: [], notes: [], places: new Map(), assumed: new Set() })
+export const notebook = (): Notebook => ({
+  problems: [],
+  notes: [],
+  local: new Set(),
+  places: new Map(),
+  assumed: new Set(),
+})
 
 /** What is wrong with a value, before it is known where the value stands. */
 export interface Trouble {
@@ -22,6 +30,13 @@ export interface Trouble {
 
 export const report = (book: Notebook, at: Place, found: string, expected: string, todo: string): void => {
   book.problems.push({ at, found, expected, todo })
+}
+
+/** Reports what is wrong with a key or value by itself. */
+export const reportLocal: typeof report = (book, at, found, expected, todo) => {
+  const problem = { at, found, expected, todo }
+  book.problems.push(problem)
+  book.local.add(problem)
 }
 
 export const remark = (book: Notebook, at: Place, found: string, expected: string, todo: string): void => {

@@ -3,21 +3,21 @@
  * slip in one does not hide the slips in the others, and parts that could not be read cause no second complaint
  * where leads and settings name them.
  */
-import { emptyAsMap, expandNames, resolveLikes } from './expand.ts'
+import { expandNames, resolveLikes } from './expand.ts'
 import { text } from './fields.ts'
+import { readLightOrder } from './light-order.ts'
 import { reportLoops } from './loops.ts'
-import { listed, nearest } from './nearest.ts'
 import { readParts } from './part-list.ts'
-import type { Part, PartId, Place, Plan, Read } from './plan.ts'
+import type { Place, Plan, Problem, Read } from './plan.ts'
 import { allPorts } from './ports.ts'
 import { type Notebook, notebook, report, shown, tidy } from './problem.ts'
-import { expandRange } from './ranges.ts'
 import { portBook } from './reference.ts'
 import { markPlaces, section, unknownKey } from './section.ts'
 import { settingPlaces, settingsOf, settingsSchema } from './settings.ts'
 import { type Include, readStock } from './stock.ts'
 import { boardOf, boardSchema, supplyOf, supplySchema } from './surroundings.ts'
-import { type Entry, type MapNode, mapNode, type Node, readTree } from './tree.ts'
+import { checkHeaderNames, HEADERS, listSection, mapSection, withNames } from './top-level.ts'
+import { type MapNode, type Node, readTree } from './tree.ts'
 import { readLeads } from './wiring.ts'
 
 export const TOP_KEYS = [
@@ -36,116 +36,9 @@ export const TOP_KEYS = [
 
 const freeText = text('free text')
 
-const none = (place: Place): MapNode => mapNode(place, new Map())
-
-/** A section that should be a map; an empty one where it is missing or something else (which is reported). */
-function mapSection(book: Notebook, root: MapNode, key: string): { node: MapNode; key: Place } {
-  const entry = root.entries.get(key)
-  if (!entry) return { node: none(root.place), key: root.place }
-  const { value } = entry
-  if (value.is === 'map') return { node: value, key: entry.key }
-  if (!(value.is === 'scalar' && value.value === null)) {
-    const found = `${key}: ${value.is === 'list' ? 'a list' : shown(value.value)}`
-    report(book, value.place, found, 'a map of names', 'write NAME: {…}, one a line')
-  }
-  return { node: none(value.place), key: entry.key }
-}
-
-function listSection(book: Notebook, root: MapNode, key: string, sample: string): readonly Node[] {
-  const value = root.entries.get(key)?.value
-  if (!value || (value.is === 'scalar' && value.value === null)) return []
-  if (value.is === 'list') return value.items
-  report(
-    book,
-    value.place,
-    value.is === 'map' ? 'a map' : shown(value.value),
-    `a list such as ${sample}`,
-    'write a list',
-  )
-  return []
-}
-
-/** The maps of named things inside a section, with ranges spelled out and empty entries filled with usual values. */
-function withNames(book: Notebook, node: MapNode, keys: readonly string[], what: string): MapNode {
-  const entries = new Map<string, Entry>(node.entries)
-  for (const key of keys) {
-    const entry = node.entries.get(key)
-    if (entry?.value.is === 'map')
-      entries.set(key, { key: entry.key, value: emptyAsMap(expandNames(book, entry.value, what)) })
-    else if (entry?.value.is === 'scalar' && entry.value.value === null) entries.delete(key)
-  }
-  return mapNode(node.place, entries)
-}
-
-const HEADERS = ['fan_headers', 'pump_headers', 'light_headers', 'usb_headers']
-
-/** `board.X` must be one thing, whatever kind of header it is. */
-function checkHeaderNames(book: Notebook, board: MapNode): void {
-  const seen = new Map<string, Place>()
-  for (const group of HEADERS) {
-    const map = board.entries.get(group)?.value
-    if (map?.is !== 'map') continue
-    for (const [name, entry] of map.entries) {
-      const earlier = seen.get(name)
-      if (earlier)
-        report(
-          book,
-          entry.key,
-          `a header ${name} a second time`,
-          `each header name once on the board (line ${earlier.line} has it already)`,
-          'rename one of the two',
-        )
-      else seen.set(name, entry.key)
-    }
-  }
-}
-
 /** Whether what had to be left out of a section took ports with it. */
 const lostPorts = (dropped: readonly string[]): boolean =>
   dropped.some((path) => path.split('.').length <= 2 || /\.(plugs|ports|kind)$/.test(path))
-
-function readLightOrder(
-  book: Notebook,
-  nodes: readonly Node[],
-  parts: readonly Part[],
-  failed: ReadonlySet<string>,
-): PartId[] {
-  const byId = new Map(parts.map((part) => [part.id, part]))
-  const order: PartId[] = []
-  for (const node of nodes) {
-    const name = node.is === 'scalar' && node.value !== null ? String(node.value) : undefined
-    const ids = name === undefined ? undefined : expandRange(name)
-    if (!ids) {
-      report(
-        book,
-        node.place,
-        node.is === 'scalar' ? shown(node.value) : `a ${node.is}`,
-        'the name of a lit part, or a range',
-        'name a part',
-      )
-      continue
-    }
-    for (const id of ids) {
-      const part = byId.get(id)
-      const lit = part && 'lights' in part && part.lights.length > 0
-      if (lit && !order.includes(id)) order.push(id)
-      else if (lit) report(book, node.place, `${id} a second time`, 'each part once', 'take one of them out')
-      else if (!failed.has(id)) {
-        const known = parts.filter((p) => 'lights' in p && p.lights.length > 0).map((p) => p.id)
-        const meant = part ? undefined : nearest(id, known)
-        const found = part ? `${id}, which has no lights` : `the part ${shown(id)}, which is not in the plan`
-        report(
-          book,
-          node.place,
-          found,
-          meant ?? `a lit part: ${listed(known)}`,
-          meant ? `write ${meant}` : 'take it out',
-        )
-      }
-    }
-  }
-  return order
-}
 
 function readTexts(book: Notebook, nodes: readonly Node[]): string[] {
   return nodes.flatMap((node) => section(book, node, freeText).value ?? [])
@@ -230,6 +123,16 @@ function readRoot(book: Notebook, root: MapNode, file: string, include: Include 
 }
 
 /**
+ * In a broken file, what is wrong with single keys and values above the break. Of names nothing can be said: what
+ * they stand for may be in the part that cannot be read.
+ */
+function problemsAbove(line: number, root: MapNode, file: string): Problem[] {
+  const aside = notebook()
+  readRoot(aside, root, file, undefined)
+  return [...aside.local].filter((problem) => problem.at.line < line)
+}
+
+/**
  * Reads a wiring plan.
  * @param text the YAML text   @param file its name, for places   @param include gives included stock files
  */
@@ -237,8 +140,10 @@ export function readPlan(text: string, file: string, include?: Include): Read<Pl
   const book = notebook()
   const top: Place = { file, line: 1, col: 1 }
   book.places.set('', top)
-  const root = readTree(text, file, book)
-  if (root?.is === 'map') {
+  const { root, brokenAt } = readTree(text, file, book)
+  if (brokenAt !== undefined) {
+    if (root?.is === 'map') book.problems.push(...problemsAbove(brokenAt, root, file))
+  } else if (root?.is === 'map') {
     const plan = readRoot(book, root, file, include)
     if (book.problems.length === 0) return { ok: true, value: plan, notes: tidy(book.notes, file) }
   } else if (root) {

@@ -5,7 +5,7 @@
 import * as z from 'zod'
 import { listed, nearest } from './nearest.ts'
 import type { Place } from './plan.ts'
-import { type Notebook, report, shown } from './problem.ts'
+import { type Notebook, reportLocal, shown } from './problem.ts'
 import { type Node, plain } from './tree.ts'
 
 type Path = readonly PropertyKey[]
@@ -70,7 +70,7 @@ const kindOfSchema = (schema: z.core.$ZodType | undefined): string => {
 export const unknownKey = (book: Notebook, at: Place, key: string, known: readonly string[]): void => {
   const meant = nearest(key, known)
   const todo = meant === undefined ? 'take it out, or move it to where it belongs' : `write ${meant}`
-  report(book, at, `the key ${shown(key)}`, meant ?? `one of ${listed(known, 30)}`, todo)
+  reportLocal(book, at, `the key ${shown(key)}`, meant ?? `one of ${listed(known, 30)}`, todo)
 }
 
 function tell(
@@ -94,19 +94,19 @@ function tell(
     const { found, expected, todo, words } = issue.params as Record<string, unknown>
     const meant = Array.isArray(words) ? nearest(String(found).replaceAll('"', ''), words) : undefined
     const advice = todo ?? (meant === undefined ? 'choose one of these' : `write ${meant}`)
-    report(book, at, String(found), String(expected), String(advice))
+    reportLocal(book, at, String(found), String(expected), String(advice))
     return
   }
   if (!where.exact) {
     const key = String(issue.path.at(-1))
     const home = nodeAt(root, issue.path.slice(0, -1))
     const place = issue.path.length === 1 ? here : home.key
-    report(book, place, `no ${key}`, asked.expected ?? kindOfSchema(asked.schema), `add ${key}`)
+    reportLocal(book, place, `no ${key}`, asked.expected ?? kindOfSchema(asked.schema), `add ${key}`)
     return
   }
   const value = where.node.is === 'scalar' ? where.node.value : where.node.is === 'list' ? [] : {}
   if (issue.code === 'too_small' || issue.code === 'too_big') {
-    report(
+    reportLocal(
       book,
       at,
       'a list of another length',
@@ -115,7 +115,7 @@ function tell(
     )
     return
   }
-  report(book, at, shown(value), asked.expected ?? kindOfSchema(asked.schema), 'write it in this form')
+  reportLocal(book, at, shown(value), asked.expected ?? kindOfSchema(asked.schema), 'write it in this form')
 }
 
 /** Takes what is wrong out of a plain value, so that the rest can be looked at. */

@@ -7,6 +7,7 @@ import { COLOURS } from './parts/light.ts'
 import type { Board, ChannelSetting, HeaderSetting, Part, Settings } from './plan.ts'
 import { usbPortNames } from './ports.ts'
 import { type Notebook, report, shown, usual } from './problem.ts'
+import { markPlaces } from './section.ts'
 import type { MapNode, Node } from './tree.ts'
 import { usualCelsius } from './usual.ts'
 
@@ -180,8 +181,7 @@ export function settingsOf(
             'put the two together',
           )
       } else made[id] = make(value, entry?.value)
-      const path = book.places.get(`settings.${section}.${key}`)
-      if (path && id !== key) book.places.set(`settings.${section}.${id}`, path)
+      if (entry && id !== key) markPlaces(book, entry.value, `settings.${section}.${id}`, entry.key)
     }
     return made
   }

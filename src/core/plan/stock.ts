@@ -74,8 +74,8 @@ export function readStock(
         break
       }
       seen.add(found.file)
-      const tree = readTree(found.text, found.file, book)
-      if (!tree) continue
+      const { root: tree, brokenAt } = readTree(found.text, found.file, book)
+      if (!tree || brokenAt !== undefined) continue
       if (tree.is !== 'map') {
         const at = { file: found.file, line: 1, col: 1 }
         report(book, at, 'a file without stock', 'stock: and parts under it', 'start the file with stock:')

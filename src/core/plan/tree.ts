@@ -72,13 +72,22 @@ export const scalarNode = (place: Place, value: ScalarNode['value']): ScalarNode
   size: 1,
 })
 
-/** Reads a text; undefined where nothing can be made of it (the problems say why). */
-export function readTree(text: string, file: string, book: Notebook): Node | undefined {
+export interface Tree {
+  /** Undefined where nothing can be made of the text (the problems say why). */
+  readonly root: Node | undefined
+  /** The first line that is no YAML; what stands above it may still be looked at. */
+  readonly brokenAt: number | undefined
+}
+
+const NO_TREE: Tree = { root: undefined, brokenAt: undefined }
+
+/** Reads a text as far as it is YAML. */
+export function readTree(text: string, file: string, book: Notebook): Tree {
   const top: Place = { file, line: 1, col: 1 }
   if (text.length > LONGEST_TEXT) {
     const size = `a text of ${(text.length / 1e6).toFixed(1)} million characters`
     report(book, top, size, 'a wiring plan, which is far shorter', 'check that this is the right file')
-    return undefined
+    return NO_TREE
   }
   const lines = new LineCounter()
   let doc: Document.Parsed<ParsedNode>
@@ -97,20 +106,21 @@ export function readTree(text: string, file: string, book: Notebook): Node | und
       'a wiring plan',
       'check that this is the right file',
     )
-    return undefined
+    return NO_TREE
   }
   const place = (offset: number): Place => {
     const { line, col } = lines.linePos(offset)
     return { file, line: Math.max(line, 1), col: Math.max(col, 1) }
   }
-  let usable = true
+  let brokenAt: number | undefined
   const tooDeep = doc.errors.find((error) => /call stack/.test(error.message))
   for (const error of tooDeep ? [tooDeep] : [...doc.errors, ...doc.warnings]) {
     const { offset, found, expected, todo, recoverable } = yamlTrouble(error, text)
-    report(book, place(offset), found, expected, todo)
-    if (!recoverable) usable = false
+    const at = place(offset)
+    report(book, at, found, expected, todo)
+    if (!recoverable) brokenAt = Math.min(brokenAt ?? at.line, at.line)
   }
-  return usable ? convert(doc.contents, place, top, book) : undefined
+  return { root: tooDeep ? undefined : convert(doc.contents, place, top, book), brokenAt }
 }
 
 function convert(

@@ -159,7 +159,7 @@ describe('no file can break the reader', () => {
   test('garbage', () => {
     fc.assert(
       fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.string()), (text) => holds(text)),
-      { numRuns: 300 },
+      { numRuns: 200 },
     )
   })
 
@@ -170,21 +170,21 @@ describe('no file can break the reader', () => {
         holds(`parts: {${words.join(': ')}}`)
         holds(`parts: { F1: { kind: fan } }\nleads: [${words.join(', ')}]`)
       }),
-      { numRuns: 250 },
+      { numRuns: 150 },
     )
   })
 
   test('an example with one edit', () => {
     fc.assert(
       fc.property(fc.constantFrom(...examples), edits, (text, edit) => holds(edit(text))),
-      { numRuns: 400 },
+      { numRuns: 200 },
     )
   })
 
   test('a wired build with three edits', () => {
     fc.assert(
       fc.property(wiring, edits, edits, edits, (made, a, b, c) => holds(c(b(a(buildOf(made).text()))))),
-      { numRuns: 150 },
+      { numRuns: 80 },
     )
   })
 })

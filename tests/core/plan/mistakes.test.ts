@@ -485,6 +485,11 @@ describe('all mistakes of a file are told in one go', () => {
     ])
   })
 
+  test('in broken YAML, wrong keys and values above the break are told as well', () => {
+    const text = right.replace('pins: 4', 'pin: 4').replace('H1.usb -> board.U1.a', '[H1.usb -> board.U1.a')
+    expect(problemsOf(text).map((p) => p.at.line)).toEqual([8, 18])
+  })
+
   test('where there are hundreds the rest is counted', () => {
     const text = `parts:\n${Array.from({ length: 300 }, (_, i) => `  F${i}: { kind: fan, moter: {} }\n`).join('')}`
     const problems = problemsOf(text)

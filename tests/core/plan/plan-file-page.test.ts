@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import * as z from 'zod'
+import { leadSchema } from '../../../src/core/plan/lead-line.ts'
 import { partForms, partKinds } from '../../../src/core/plan/parts/every.ts'
 import { lightSchema } from '../../../src/core/plan/parts/light.ts'
 import { motorSchema } from '../../../src/core/plan/parts/motor.ts'
@@ -11,7 +12,6 @@ import { portsOf } from '../../../src/core/plan/ports.ts'
 import { readPlan, TOP_KEYS } from '../../../src/core/plan/read.ts'
 import { settingsSchema } from '../../../src/core/plan/settings.ts'
 import { boardSchema, supplySchema } from '../../../src/core/plan/surroundings.ts'
-import { leadSchema } from '../../../src/core/plan/wiring.ts'
 import { planOf, problemLines } from '../../support/build.ts'
 
 const page = readFileSync(new URL('../../../docs/plan-file.md', import.meta.url), 'utf8')

@@ -39,7 +39,7 @@ describe('a plan begun by questions', () => {
         planOf(text)
         expect(accepts(parse(text)) || accepts.errors).toBe(true)
       }),
-      { numRuns: 120 },
+      { numRuns: 60 },
     )
   })
 
@@ -54,7 +54,7 @@ describe('a plan begun by questions', () => {
           if (port.gender === 'plug')
             expect(wired.has(port.ref) || left.has(port.ref), `${port.ref}\n${text}`).toBe(true)
       }),
-      { numRuns: 80 },
+      { numRuns: 50 },
     )
   })
 

@@ -123,8 +123,8 @@ export const controller = form(
   'a combined controller for fans and lights',
   z.strictObject({
     kind: kindKey('controller'),
-    fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64),
-    light_ports: count('sockets for lights, named light1, light2, …', 0, 64),
+    fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64).optional(),
+    light_ports: count('sockets for lights, named light1, light2, …', 0, 64).optional(),
     volts: voltsField('of its lights: 5 or 12, V').optional(),
     chain: word('separate: each light port is a channel; series or parallel: one channel over all', [
       'separate',
@@ -157,8 +157,8 @@ export const controller = form(
     return {
       kind: 'controller',
       ...commonOf(id, input, use),
-      fanPorts: input.fan_ports ?? use('fan_ports', undefined as number | undefined, 4),
-      lightPorts: input.light_ports ?? use('light_ports', undefined as number | undefined, 4),
+      fanPorts: use('fan_ports', input.fan_ports, 0),
+      lightPorts: use('light_ports', input.light_ports, 0),
       volts: lightVolts(use, input.volts),
       chain: use('chain', input.chain, 'separate' as const),
       power: use('power', input.power, 'sata' as const),
