@@ -61,9 +61,9 @@ describe('volts', () => {
   })
   test('duty and volts of DC drive undo each other', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 100, noNaN: true }), (duty) =>
-        expect(dcDuty(dcVolts(duty))).toBeCloseTo(duty, 9),
-      ),
+      fc.property(fc.double({ min: 0, max: 100, noNaN: true }), (duty) => {
+        expect(dcDuty(dcVolts(duty))).toBeCloseTo(duty, 9)
+      }),
     )
   })
 })

@@ -13,14 +13,15 @@ import { isOver } from '../../../src/core/electrics/overload.ts'
 
 const amps = fc.double({ min: 0, max: 10, noNaN: true })
 const ohms = fc.double({ min: 0.001, max: 1, noNaN: true })
-const { run } = fc.letrec<{ run: Run }>((tie) => ({
-  run: fc.record({
-    at: fc.uuid(),
-    ohms,
-    amps,
-    on: fc.array(tie('run'), { maxLength: 3, depthSize: 'small' }),
-  }),
-}))
+const stretch = fc.record({ ohms, amps, under: fc.nat() })
+/** Each stretch hangs on an earlier one. */
+const run: fc.Arbitrary<Run> = fc.array(stretch, { minLength: 1, maxLength: 12 }).map((stretches) => {
+  const made = stretches.map((s, i) => ({ at: `${i}`, ohms: s.ohms, amps: s.amps, on: [] as Run[] }))
+  stretches.forEach((s, i) => {
+    if (i > 0) made[s.under % i]?.on.push(made[i]!)
+  })
+  return made[0]!
+})
 
 describe('leads', () => {
   test('more amps, more length and a thinner gauge lose more', () => {
