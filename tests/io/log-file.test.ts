@@ -18,6 +18,8 @@ import {
 } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { build } from 'esbuild'
 import { afterAll, describe, expect, test } from 'vitest'
 import { createLogFile, type LogFile, openLogFile, readLogFile } from '../../src/io/log-file.ts'
 import type { Failed } from '../../src/io/trouble.ts'
@@ -272,5 +274,35 @@ describe('a full disk', () => {
     expect(codeOf(await createLogFile(join(disk.folder, 'b.ndjson'), SINCE))).toBe('read-only')
     expect(codeOf(await readLogFile(path))).toBe('ok')
     disk.done()
+  })
+
+  test.skipIf(!onPosix)('a limit on the size of files fails the append and leaves whole lines', async () => {
+    const folder = ownFolder()
+    const outfile = join(folder, 'writer.mjs')
+    const from = fileURLToPath(new URL('../../src/io/log-file.ts', import.meta.url))
+    const source = join(folder, 'writer.ts')
+    writeFileSync(
+      source,
+      `import { createLogFile } from ${JSON.stringify(from)}
+       const made = await createLogFile('job.ndjson', '')
+       for (let i = 0; i < 40; i++) {
+         const done = await made.file.append('x'.repeat(99) + '\\n')
+         if (!done.ok) { console.log(done.trouble.code, i); process.exit(0) }
+       }`,
+    )
+    await build({
+      entryPoints: [source],
+      outfile,
+      bundle: true,
+      platform: 'node',
+      format: 'esm',
+      logLevel: 'silent',
+    })
+    // Blocks of 512 bytes: two of them hold ten lines and a bit.
+    const ran = spawnSync('sh', ['-c', `ulimit -f 2; exec "${process.execPath}" writer.mjs`], { cwd: folder })
+    const [code, lines] = ran.stdout.toString().trim().split(' ')
+    expect(code).toBe('limit-reached')
+    expect(Number(lines)).toBeGreaterThan(0)
+    expect(readFileSync(join(folder, 'job.ndjson'), 'utf8')).toBe(`${'x'.repeat(99)}\n`.repeat(Number(lines)))
   })
 })
