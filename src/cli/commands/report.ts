@@ -4,6 +4,7 @@
  */
 import { resolve } from 'node:path'
 import type { Plan } from '../../core/plan/plan.ts'
+import { logsIn } from '../../io/job-folder.ts'
 import { writePage } from '../../io/page-file.ts'
 import type { Decoded } from '../../job/log/decode.ts'
 import { readLog } from '../../job/log/log.ts'
@@ -21,7 +22,7 @@ import { markdownReport } from '../../wording/report-markdown.ts'
 import { type PageMatter, reportPage } from '../../wording/report-page.ts'
 import { sceneOf } from '../../wording/report-scene.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
-import { jobsOf } from '../logs.ts'
+import { folderOf } from '../logs.ts'
 
 type Form = 'markdown' | 'html' | 'json'
 
@@ -40,8 +41,13 @@ function refuse(trouble: Trouble, shell: Shell): 2 {
 async function logPath(given: Given, shell: Shell): Promise<string | undefined> {
   const [path] = given.arguments
   if (path !== undefined) return resolve(shell.cwd, path)
-  const logs = await jobsOf(shell)
-  return logs.ok ? logs.summaries[0]?.log : undefined
+  const found = await logsIn(folderOf(shell))
+  // The newest that holds a job; the others need not be read.
+  for (const log of found.ok ? found.paths : []) {
+    const read = await readLog(log)
+    if (read.ok && read.log.events[0]?.e === 'opened') return log
+  }
+  return undefined
 }
 
 function pageOf(
