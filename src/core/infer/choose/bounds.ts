@@ -14,8 +14,6 @@ export interface Bounds {
   most(weights: Float64Array, mode: number): number
   /** The fault told for nothing, same arguments. */
   least(weights: Float64Array, mode: number): number
-  /** Between the two: told the fault, but for the minutes that finding it out takes at the going rate. */
-  guess(weights: Float64Array, least: number, most: number): number
 }
 
 /** Minutes of repair `r` from `mode`, with the switching before it and the switch for its proof after it. */
@@ -25,7 +23,7 @@ export function repairMinutesFrom(t: Reduced, r: number, mode: number): number {
 }
 
 /** Both values for one reduced problem. They share scratch arrays, so nothing is allocated per state. */
-export function boundsFor(t: Reduced, factor = 1.5): Bounds {
+export function boundsFor(t: Reduced): Bounds {
   const { n, fixedStart, fixed } = t
   const count = t.repairOf.length
   const first = [new Float64Array(count), new Float64Array(count)] as const
@@ -98,28 +96,7 @@ export function boundsFor(t: Reduced, factor = 1.5): Bounds {
     return value
   }
 
-  const group = cheapestRepair(t, steady)
-  const inGroup = new Float64Array(count + 1)
-  function bits(weights: Float64Array): number {
-    inGroup.fill(0)
-    let mass = 0
-    for (let k = 0; k < n; k++) {
-      inGroup[group[k]!] = inGroup[group[k]!]! + weights[k]!
-      mass += weights[k]!
-    }
-    let sum = 0
-    for (let g = 0; g <= count; g++) {
-      const x = inGroup[g]!
-      if (x > 0) sum -= x * Math.log2(x / mass)
-    }
-    return sum
-  }
-  const rate = factor * minutesPerBit(t, bits)
-
   return {
-    guess(weights, least, most) {
-      return rate < 1e9 ? Math.min(most, least + rate * bits(weights)) : most
-    },
     most(weights, mode) {
       let total = 0
       for (let k = 0; k < n; k++) total += weights[k]!
@@ -170,37 +147,4 @@ function curersOf(t: Reduced): Int32Array[] {
   for (let r = 0; r < t.repairOf.length; r++)
     for (let f = t.fixedStart[r]!; f < t.fixedStart[r + 1]!; f++) lists[t.fixed[f]!]!.push(r)
   return lists.map((list) => Int32Array.from(list))
-}
-
-function cheapestRepair(t: Reduced, steady: Float64Array): Int32Array {
-  const count = t.repairOf.length
-  const group = new Int32Array(t.n).fill(count)
-  const best = new Float64Array(t.n).fill(Number.POSITIVE_INFINITY)
-  for (let r = 0; r < count; r++)
-    for (let f = t.fixedStart[r]!; f < t.fixedStart[r + 1]!; f++) {
-      const k = t.fixed[f]!
-      if (steady[r]! < best[k]!) {
-        best[k] = steady[r]!
-        group[k] = r
-      }
-    }
-  return group
-}
-
-function minutesPerBit(t: Reduced, bits: (weights: Float64Array) => number): number {
-  const now = bits(t.weight)
-  const w = new Float64Array(t.n)
-  const rates: number[] = []
-  for (let c = 0; c < t.checkOf.length; c++) {
-    let after = 0
-    for (let row = t.rowStart[c]! * t.n; row < t.rowStart[c + 1]! * t.n; row += t.n) {
-      for (let k = 0; k < t.n; k++) w[k] = t.weight[k]! * t.rows[row + k]!
-      after += bits(w)
-    }
-    if (now - after > 1e-6)
-      rates.push((t.checkMinutes[c]! + 0.5 * (t.checkMode[c] === 0 ? 0 : t.switchMinutes)) / (now - after))
-  }
-  rates.sort((a, b) => a - b)
-  const best = rates.slice(0, 5)
-  return best.length === 0 ? Number.POSITIVE_INFINITY : best.reduce((a, b) => a + b, 0) / best.length
 }

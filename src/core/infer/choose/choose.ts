@@ -1,56 +1,73 @@
 /**
  * The next step: the one with the fewest expected minutes to a verified fix or to handing over, where repairs count
- * as checks and every change of power is paid. Exact where the search closes the gap, otherwise the best found.
+ * as checks and every change of power is paid. A small problem is searched to the end, or nearly; in a large one the
+ * search looks at a few steps from each state and guesses what it cannot reach.
  */
 import type { Choice, Decision, Problem, Standing } from '../problem.ts'
-import { reduce } from './reduce.ts'
-import { type Step, search } from './search.ts'
+import { ALWAYS_KEPT } from './classes.ts'
+import { cautious, guessFor } from './guess.ts'
+import { type Reduced, reduce } from './reduce.ts'
+import { type SearchOptions, type Step, search } from './search.ts'
 
 /** How many other steps are reported beside the best. */
 const OTHERS = 5
-const WHOLE = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
-const NARROW = { checks: 12, repairs: 8 }
+/** Most checks of a problem that counts as small; most classes are those that are always kept. */
+const SMALL_CHECKS = 16
+
+/** Measured in tests/bench/sequencing.mjs: on small problems more nodes still help a little, on large ones no more. */
+const SMALL = {
+  nodes: 20_000,
+  hope: 0.7,
+  width: { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY },
+}
+const LARGE = { nodes: 1_500, hope: 0.3, width: { checks: 12, repairs: 8 } }
 
 export interface ChooseOptions {
-  /** Leaf values worked out at most; more is slower and closer to the optimum. */
+  /** Bound on the work: leaf values, states and turns of the search together. The first step is always opened. */
   readonly nodes?: number
-  readonly hope?: number
-  readonly pick?: number
-  readonly rate?: number
-  readonly mostly?: number
-  readonly wc?: number
-  readonly wr?: number
+}
+
+/** A decision with what it took. */
+export interface Chosen extends Decision {
+  readonly nodes: number
+  /** No policy over the steps that were looked at takes fewer expected minutes; for a small problem, none at all. */
+  readonly atLeast: number
 }
 
 /**
- * The best step at this standing, with the next best and the expected minutes of each.
- * Deterministic: no clock, no chance; ties (to 1e-9 minutes) go to handing over last, then by id.
+ * The best step at this standing, with the next best, each with its expected minutes if it is taken.
+ * Handing over where nothing is believed or nothing is left. Deterministic: no clock, no chance; ties (to 1e-9 minutes)
+ * go to handing over last, otherwise by id.
  */
-export function chooseStep(problem: Problem, standing: Standing, options: ChooseOptions = {}): Decision {
+export function chooseStep(problem: Problem, standing: Standing, options: ChooseOptions = {}): Chosen {
   const reduced = reduce(problem, standing)
-  const found = search(reduced, {
-    nodes: options.nodes ?? 20_000,
-    hope: options.hope ?? 0.7,
-    rate: options.rate ?? 1.5,
-    mostly: options.mostly ?? 0,
-    width: reduced.n <= 17 && reduced.checkOf.length <= 16 ? WHOLE : {checks: options.wc ?? 12, repairs: options.wr ?? 8},
-  })
+  const handingOver: Choice = { do: 'escalate', minutes: problem.escalateMinutes }
+  if (reduced.n === 0) return { best: handingOver, others: [], nodes: 0, atLeast: problem.escalateMinutes }
+  const found = search(reduced, searchOptions(reduced, options))
   const ranked = found.steps
-    .filter((s) => s.kind !== 'repair' || reduced.repairOf[s.index]! >= 0)
-    .map((s) => ({ choice: choiceOf(s), id: idOf(s), value: Math.round(((options.pick ?? 0) * s.least + (1 - (options.pick ?? 0)) * ((options.mostly ?? 0) * s.most + (1 - (options.mostly ?? 0)) * s.guess)) * 1e9) / 1e9 }))
+    .map((step) => choiceOf(step, reduced))
+    .filter((choice) => choice !== undefined)
+    .map((choice) => ({ choice, value: Math.round(choice.minutes * 1e9), id: idOf(choice, problem) }))
     .sort((a, b) => a.value - b.value || (a.id < b.id ? -1 : 1))
-  const [best, ...rest] = ranked
-  return { best: best!.choice, others: rest.slice(0, OTHERS).map((r) => r.choice) }
+    .map(({ choice }) => choice)
+  return { best: ranked[0]!, others: ranked.slice(1, 1 + OTHERS), nodes: found.nodes, atLeast: found.least }
+}
 
-  function choiceOf(s: Step): Choice {
-    if (s.kind === 'escalate') return { do: 'escalate', minutes: s.most }
-    const index = s.kind === 'check' ? reduced.checkOf[s.index]! : reduced.repairOf[s.index]!
-    return { do: s.kind, index, minutes: s.most }
-  }
+function searchOptions(reduced: Reduced, { nodes }: ChooseOptions): SearchOptions {
+  const small = reduced.n <= ALWAYS_KEPT + 1 && reduced.checkOf.length <= SMALL_CHECKS
+  const size = small ? SMALL : LARGE
+  return { ...size, nodes: nodes ?? size.nodes, guess: small ? cautious : guessFor(reduced) }
+}
 
-  function idOf(s: Step): string {
-    const choice = choiceOf(s)
-    if (choice.do === 'escalate') return '￿'
-    return choice.do === 'check' ? problem.checks[choice.index]!.id : problem.repairs[choice.index]!.id
-  }
+/** The step in the problem's own indices; none for the stand-in that cures the tail. */
+function choiceOf({ kind, index, guess }: Step, reduced: Reduced): Choice | undefined {
+  if (kind === 'escalate') return { do: 'escalate', minutes: guess }
+  const own = kind === 'check' ? reduced.checkOf[index]! : reduced.repairOf[index]!
+  return own < 0 ? undefined : { do: kind, index: own, minutes: guess }
+}
+
+/** For ties: handing over after any id. */
+function idOf(choice: Choice, problem: Problem): string {
+  if (choice.do === 'escalate') return '\u{10ffff}'
+  return (choice.do === 'check' ? problem.checks : problem.repairs)[choice.index]!.id
 }

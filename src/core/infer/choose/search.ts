@@ -6,6 +6,7 @@
  * After AO* and bounded real-time dynamic programming (McMahan, Likhachev & Gordon 2005), on a graph.
  */
 import { boundsFor } from './bounds.ts'
+import type { Guess } from './guess.ts'
 import type { Reduced } from './reduce.ts'
 import { type Action, type State, statesOf } from './states.ts'
 import { carry, openerFor, ROUNDING, settle, type Width } from './steps.ts'
@@ -32,8 +33,8 @@ export interface SearchOptions {
   readonly nodes: number
   /** How far to trust the lower value when choosing where to look: 0 not at all, 1 only it. */
   readonly hope: number
-  readonly rate?: number
-  readonly mostly?: number
+  /** What an unopened state probably costs. */
+  readonly guess: Guess
   /** Steps followed from a state below the root. */
   readonly width: Width
 }
@@ -41,9 +42,9 @@ export interface SearchOptions {
 const ALL: Width = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
 
 export function search(t: Reduced, options: SearchOptions): Searched {
-  const bounds = boundsFor(t, options.rate ?? 1.5)
-  const states = statesOf(t, bounds)
-  const opener = openerFor(t, bounds, states)
+  const bounds = boundsFor(t)
+  const states = statesOf(t, bounds, options.guess)
+  const opener = openerFor(t, bounds, options.guess, states)
   const root = states.reach(t.weight, 1, t.mode, new Int32Array(Math.ceil(t.checkOf.length / 32)))
   let leaves = opener.open(root, ALL, true)
   const way: { state: State; action: Action }[] = []
@@ -57,7 +58,7 @@ export function search(t: Reduced, options: SearchOptions): Searched {
         leaves += opener.open(state, options.width, false)
         break
       }
-      const action = promising(state, options.hope, options.mostly ?? 0)
+      const action = promising(state, options.hope)
       if (!action) {
         state.least = state.most
         state.guess = state.most
@@ -72,18 +73,30 @@ export function search(t: Reduced, options: SearchOptions): Searched {
       settle(way[i]!.state, t.escalateMinutes)
     }
   }
-  const steps: Step[] = root.actions!.map(({ kind, index, least, most, guess }) => ({ kind, index, least, most, guess }))
-  steps.push({ kind: 'escalate', index: 0, least: t.escalateMinutes, most: t.escalateMinutes, guess: t.escalateMinutes })
+  const steps: Step[] = root.actions!.map(({ kind, index, least, most, guess }) => ({
+    kind,
+    index,
+    least,
+    most,
+    guess,
+  }))
+  steps.push({
+    kind: 'escalate',
+    index: 0,
+    least: t.escalateMinutes,
+    most: t.escalateMinutes,
+    guess: t.escalateMinutes,
+  })
   return { steps, nodes: leaves + states.count(), least: root.least, most: root.most }
 }
 
 /** The action to look into: the best by a value between its two, or by the lower where that one holds no surprise. */
-function promising(s: State, hope: number, m: number): Action | undefined {
+function promising(s: State, hope: number): Action | undefined {
   for (const trust of [hope, 1]) {
     let best: Action | undefined
     let bestValue = Number.POSITIVE_INFINITY
     for (const a of s.actions!) {
-      const value = trust * a.least + (1 - trust) * (m * a.most + (1 - m) * a.guess)
+      const value = trust * a.least + (1 - trust) * a.guess
       if (value < bestValue - ROUNDING && a.least < s.most - ROUNDING) {
         best = a
         bestValue = value

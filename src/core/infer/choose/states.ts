@@ -4,9 +4,10 @@
  * way counts on the other.
  */
 import type { Bounds } from './bounds.ts'
+import type { Guess } from './guess.ts'
 import type { Reduced } from './reduce.ts'
 
-/** A step that may be taken in a state, with what it costs at least and at most from there on, in minutes. */
+/** A step that may be taken in a state, with what it costs from there on: at least, at most, probably, in minutes. */
 export interface Action {
   readonly kind: 'check' | 'repair'
   /** Index in the reduced problem. */
@@ -46,7 +47,7 @@ const NOTHING = 1e-10
 /** Beliefs closer than this in every class are the same belief. */
 const SAME = 1e-11
 
-export function statesOf(t: Reduced, bounds: Bounds): States {
+export function statesOf(t: Reduced, bounds: Bounds, guess: Guess): States {
   const byHash = new Map<number, State[]>()
   const share = new Float64Array(t.n)
   let count = 0
@@ -73,7 +74,7 @@ export function statesOf(t: Reduced, bounds: Bounds): States {
         asked: asked.slice(),
         least,
         most,
-        guess: bounds.guess(share, least, most),
+        guess: guess(share, least, most),
         actions: undefined,
       }
       count++

@@ -4,6 +4,7 @@
  * split the belief most a minute and the repairs that cure most a minute.
  */
 import { type Bounds, repairMinutesFrom } from './bounds.ts'
+import type { Guess } from './guess.ts'
 import type { Reduced } from './reduce.ts'
 import type { Action, State, States } from './states.ts'
 
@@ -28,7 +29,7 @@ export const ROUNDING = 1e-9
 /** Outcomes less likely than this are not followed. */
 const NEVER = 1e-12
 
-export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
+export function openerFor(t: Reduced, bounds: Bounds, guessed: Guess, states: States): Opener {
   const { n, rows, rowStart, fixedStart, fixed } = t
   const checkCount = t.checkOf.length
   const repairCount = t.repairOf.length
@@ -151,7 +152,7 @@ export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
           if (after(s.weight, row) < NEVER) continue
           const leaf = bounds.most(scratch, mode)
           most += leaf
-          guess += bounds.guess(scratch, bounds.least(scratch, mode), leaf)
+          guess += guessed(scratch, bounds.least(scratch, mode), leaf)
           leaves++
         }
         add('check', c, minutes, least, most, guess)
@@ -162,7 +163,7 @@ export function openerFor(t: Reduced, bounds: Bounds, states: States): Opener {
         const least = minutes + bounds.least(scratch, 0)
         if (!all && least >= s.most + ROUNDING) continue
         const leaf = bounds.most(scratch, 0)
-        add('repair', r, minutes, least, minutes + leaf, minutes + bounds.guess(scratch, least - minutes, leaf))
+        add('repair', r, minutes, least, minutes + leaf, minutes + guessed(scratch, least - minutes, leaf))
         leaves++
       }
       s.actions = actions
