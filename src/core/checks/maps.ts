@@ -47,25 +47,35 @@ const MINUTES_EACH = 0.05
 /** Marking on a map is a look with the name beside it: fewer slips than a single answer read from memory. */
 const MAP_ERROR = 0.03
 
+/** The observables of several maps, in order. */
+export const mappedAll = (build: Build, kinds: readonly MapKind[]): readonly Observable[] =>
+  kinds.flatMap((kind) => mapped(build, kind))
+
+/** @param things what the map goes over, where it is not all that `kinds` name (a plug may have been moved) */
 export function mapAsk(
   build: Build,
-  kind: MapKind,
+  kinds: readonly MapKind[],
   stage: 'scope' | 'check' | 'proof',
-  only?: ReadonlySet<string>,
+  things: readonly Observable[] = mappedAll(build, kinds),
 ): Ask {
-  const things = mapped(build, kind).filter((o) => !only || only.has(o.at))
+  const looks = kinds.reduce((sum, kind) => sum + lookCost[kind].minutes * 0.5, 0)
   return {
     show: 'ask',
-    id: `map ${kind}`,
+    id: `map ${kinds.join(' ')}`,
     stage,
     power: 'on',
     hands: 'out',
-    minutes: BASE_MINUTES + lookCost[kind].minutes * 0.5 + MINUTES_EACH * things.length,
+    minutes: rounded(BASE_MINUTES + looks + MINUTES_EACH * things.length),
     tools: [],
     error: MAP_ERROR,
     many: true,
     marks: things.flatMap((observe) =>
-      MARKABLE[kind].map((value): Mark => ({ id: `${observe.at}:${value}`, observe, value })),
+      MARKABLE[observe.what as MapKind].map(
+        (value): Mark => ({ id: `${observe.at}:${value}`, observe, value }),
+      ),
     ),
   }
 }
+
+/** To a hundredth of a minute. */
+const rounded = (minutes: number): number => Math.round(minutes * 100) / 100

@@ -3,8 +3,9 @@
  * longer replay what a newer one writes; a new field that may be left out does not count.
  */
 import * as z from 'zod'
+import type { FlowStep } from '../../../flows/shared/step.ts'
 import type { End, Note, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
-import { endSchema, promptSchema, suspectSchema, tellingSchema } from './records.ts'
+import { endSchema, promptSchema, stepSchema, suspectSchema, tellingSchema } from './records.ts'
 
 export const FORMAT = 1
 
@@ -96,6 +97,12 @@ export interface Suspects {
   readonly left?: number
 }
 
+/** What the engine proposed; replaying takes it from here, so a newer engine does not change an old job. */
+export interface Stepped {
+  readonly e: 'step'
+  readonly step: FlowStep
+}
+
 export interface Ended {
   readonly e: 'ended'
   readonly end: End
@@ -113,6 +120,7 @@ export type LogBody =
   | Left
   | Resumed
   | Suspects
+  | Stepped
   | Ended
 
 /** `seq` counts lines from 1 and is the order; `at` is the clock's word (UTC, ISO 8601) and may jump. */
@@ -184,6 +192,7 @@ const kinds = [
     minutes: z.number().min(0),
     left: z.exactOptional(z.int().min(0)),
   }),
+  z.object({ ...stamp, e: z.literal('step'), step: stepSchema }),
   z.object({ ...stamp, e: z.literal('ended'), end: endSchema, text: z.exactOptional(text) }),
 ] as const
 

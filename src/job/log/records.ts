@@ -3,6 +3,7 @@
  * schema is held to the type that the rest of the program uses, so neither can drift from the other.
  */
 import * as z from 'zod'
+import type { FlowStep } from '../../../flows/shared/step.ts'
 import type { Edit } from '../../core/bench/edit.ts'
 import { type Observable, valuesOf, type What } from '../../core/bench/observable.ts'
 import type { Ask, Do, End, Mark, Note, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
@@ -74,6 +75,22 @@ const askSchema = z.union([
     choices: z.array(text),
   }),
 ]) satisfies z.ZodType<Ask>
+
+export const stepSchema = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.enum(['check', 'repair', 'restore', 'again']),
+    id: text,
+    edits: z.array(editSchema),
+    handsIn: z.boolean(),
+    cycle: z.boolean(),
+    minutes,
+    ask: z.nullable(askSchema),
+  }),
+  z.object({
+    kind: z.literal('end'),
+    outcome: z.enum(['fixed', 'nothing-wrong', 'handed-over', 'declined']),
+  }),
+]) satisfies z.ZodType<FlowStep>
 
 export const promptSchema = z.union([doSchema, askSchema]) satisfies z.ZodType<Prompt>
 

@@ -1,0 +1,111 @@
+/**
+ * The part that all flows share: carry out what the engine proposes, one step after the other, until the symptom is
+ * gone or the job is handed over. Every step is routed by what it needs: hands go in only behind the gate, and the
+ * gate is a state of its own that nothing but "it is off" leaves.
+ *
+ * deciding → (gate) → hands in or outside → deciding …, and after a repair: proving.
+ */
+
+/** Leads to the one place that the step calls for now; tried in this order. */
+const routing = {
+  always: [
+    { target: 'gate.closing', guard: 'mustSwitchOff' },
+    { target: 'handsIn.doing', guard: 'mustEditInside' },
+    { target: 'gate.opening', guard: 'mustSwitchOn' },
+    { target: 'outside.doing', guard: 'mustEditOutside' },
+    { target: 'handsIn.asking', guard: 'looksInside' },
+    { target: 'proving', guard: 'isToBeProven' },
+    { target: 'outside.asking', guard: 'looksOutside' },
+    { target: 'deciding' },
+  ],
+} as const
+
+export const isolating = {
+  initial: 'deciding',
+  states: {
+    deciding: {
+      on: {
+        PROPOSED: [
+          { target: '#work.ended.fixed', guard: 'endsFixed' },
+          { target: '#work.ended.nothingWrong', guard: 'endsNothingWrong' },
+          { target: '#work.ended.declined', guard: 'endsDeclined' },
+          { target: '#work.ended.handedOver', guard: 'endsHandedOver' },
+          { target: 'routing', actions: 'takeStep' },
+        ],
+      },
+    },
+    routing,
+    gate: {
+      initial: 'closing',
+      states: {
+        closing: {
+          on: {
+            DID: { target: '#work.isolating.routing', actions: 'markCycled' },
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+        opening: {
+          on: {
+            DID: { target: '#work.isolating.routing' },
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+      },
+    },
+    handsIn: {
+      initial: 'doing',
+      states: {
+        doing: {
+          on: {
+            DID: { target: '#work.isolating.routing', actions: 'markEdited' },
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+        asking: {
+          on: {
+            REPLIED: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+      },
+    },
+    outside: {
+      initial: 'asking',
+      states: {
+        doing: {
+          on: {
+            DID: { target: '#work.isolating.routing', actions: 'markEdited' },
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+        asking: {
+          on: {
+            REPLIED: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+      },
+    },
+    proving: {
+      initial: 'asking',
+      states: {
+        asking: {
+          on: {
+            REPLIED: 'judging',
+            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+        judging: {
+          on: {
+            PROVEN: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            PERSISTS: { target: '#work.isolating.deciding', actions: 'dropStep' },
+          },
+        },
+      },
+    },
+  },
+  on: {
+    UNDO: { target: '.routing', guard: 'hasStepToAsk', actions: 'takeStep' },
+    HAND_OVER: '#work.ended.handedOver',
+  },
+} as const

@@ -1,0 +1,152 @@
+/** What one line of the log does to a job. */
+import type { Ask, Do, Prompt } from '../../core/checks/prompt.ts'
+import type { Evidence } from '../../core/infer/evidence.ts'
+import { wanted } from '../../core/infer/planned.ts'
+import type { LogEvent } from '../log/event.ts'
+import { type Job, send, stateText, takes } from './job.ts'
+
+type Reply = Extract<LogEvent, { e: 'replied' }>['reply']
+
+export function apply(job: Job, event: LogEvent): Job {
+  switch (event.e) {
+    case 'step': {
+      const checked = takes(job, { type: 'CHECKED' }) ? send(job, { type: 'CHECKED' }) : job
+      const proposed = send(checked, { type: 'PROPOSED', step: event.step })
+      return event.step.kind === 'end' ? proposed : { ...proposed, step: event.step }
+    }
+    case 'told':
+      return told(job, event.record)
+    case 'shown':
+      return { ...job, pending: { seq: event.seq, prompt: event.prompt } }
+    case 'replied':
+      return job.pending ? replied(job, event.seq, job.pending.prompt, event.reply) : job
+    case 'undone':
+      return undone(job, event.of)
+    case 'noted':
+      return noted(job, event.text)
+    case 'handing-over':
+      return { ...send(job, { type: 'HAND_OVER' }), pending: null, told: [] }
+    case 'suspects':
+      return { ...job, suspects: event.suspects, left: event.left ?? job.left }
+    case 'ended':
+      return { ...job, end: event.end, pending: null }
+    case 'opened':
+    case 'left':
+    case 'resumed':
+      return job
+  }
+}
+
+function told(job: Job, record: Extract<LogEvent, { e: 'told' }>['record']): Job {
+  const seqs = record.show === 'note' && record.kind === 'conflict' ? record.facts.seqs : undefined
+  const saidAtOdds = Array.isArray(seqs) ? new Set([...job.saidAtOdds, ...seqs.map(Number)]) : job.saidAtOdds
+  return { ...job, told: [...job.told, record], saidAtOdds }
+}
+
+function noted(job: Job, text: string): Job {
+  const last = job.trail.at(-1)
+  if (!last) return job
+  return { ...job, trail: [...job.trail.slice(0, -1), { ...last, notes: [...last.notes, text] }] }
+}
+
+const withMember = <T>(set: ReadonlySet<T>, member: T): ReadonlySet<T> => new Set([...set, member])
+
+function replied(job: Job, seq: number, prompt: Prompt, reply: Reply): Job {
+  const entered: Job = {
+    ...job,
+    pending: null,
+    told: [],
+    minutes: Math.round((job.minutes + (reply === 'cannot' ? 0 : prompt.minutes)) * 100) / 100,
+    trail: [...job.trail, { seq, prompt, reply, undone: false, notes: [] }],
+    steps: new Map([...job.steps, [seq, job.step]]),
+  }
+  return prompt.show === 'do' ? didOrNot(entered, prompt, reply) : answered(entered, seq, prompt, reply)
+}
+
+function didOrNot(job: Job, prompt: Do, reply: Reply): Job {
+  if (reply !== 'done') {
+    const toolsMissing =
+      prompt.purpose === 'gate' ? withMember(job.toolsMissing, 'hands-in') : job.toolsMissing
+    const closed = job.step ? withMember(job.closed, job.step.id) : job.closed
+    return { ...send(job, { type: 'CANNOT' }), toolsMissing, closed, step: null }
+  }
+  const isGate = prompt.purpose === 'gate'
+  const inForce = isGate
+    ? job.inForce
+    : job.step?.kind === 'check'
+      ? job.step.edits.filter((e) => e.do !== 'set')
+      : []
+  return {
+    ...send(job, { type: 'DID' }),
+    history: [...job.history, ...prompt.edits],
+    inForce,
+    cautioned: job.cautioned || isGate,
+    proven: false,
+  }
+}
+
+function answered(job: Job, seq: number, prompt: Ask, reply: Reply): Job {
+  const learnt = typeof reply === 'string' ? null : evidenceOf(job, seq, prompt, reply)
+  const closes = prompt.stage !== 'scope' && job.step ? withMember(job.closed, job.step.id) : job.closed
+  const kept: Job = {
+    ...job,
+    closed: closes,
+    evidence: learnt ? [...job.evidence, learnt] : job.evidence,
+    toolsMissing: reply === 'cannot' ? new Set([...job.toolsMissing, ...prompt.tools]) : job.toolsMissing,
+  }
+  if (reply === 'cannot') return { ...send(kept, { type: 'CANNOT' }), step: null }
+  const heard = send(kept, { type: 'REPLIED' })
+  if (stateText(heard) !== 'isolating.proving.judging') return { ...heard, step: null }
+  const gone =
+    learnt?.kind === 'many' && learnt.marks.every((m) => !learnt.chosen.includes(m.id) || isWanted(job, m))
+  return { ...send(heard, { type: gone ? 'PROVEN' : 'PERSISTS' }), proven: gone, step: null }
+}
+
+/** A mark on the map that is as it should be (a fan that may rest at zero, say). */
+const isWanted = (job: Job, mark: { observe: Parameters<typeof wanted>[1]; value: string }): boolean =>
+  mark.value === wanted(job.ground.build, mark.observe)
+
+function evidenceOf(job: Job, seq: number, ask: Ask, ids: readonly string[]): Evidence {
+  const base = { seq, id: ask.id, history: job.history, error: ask.error }
+  if (ask.many) return { ...base, kind: 'many', marks: ask.marks, chosen: ids }
+  const chosen = ids[0] ?? ''
+  if ('about' in ask) return { ...base, kind: 'about', about: ask.about, chosen }
+  return { ...base, kind: 'one', observe: ask.observe, answers: ask.answers, chosen }
+}
+
+/** The last answer that still stands: what "undo" takes back. What hands have done since stays done. */
+export const lastAnswer = (job: Job) => job.trail.findLast((t) => !t.undone && t.prompt.show === 'ask')
+
+function undone(job: Job, of: number): Job {
+  const entry = job.trail.find((t) => t.seq === of)
+  if (entry?.prompt.show !== 'ask') return job
+  const step = againStep(job, of, entry.prompt)
+  const closed = new Set(job.closed)
+  const before = job.steps.get(of)
+  if (before) closed.delete(before.id)
+  const back = send(job, { type: 'UNDO', step })
+  return {
+    ...back,
+    step: stateText(back).startsWith('scoping') ? null : step,
+    pending: null,
+    told: [],
+    proven: false,
+    closed,
+    evidence: job.evidence.filter((e) => e.seq !== of),
+    trail: job.trail.map((t) => (t.seq === of ? { ...t, undone: true } : t)),
+  }
+}
+
+/** The question as a step of its own, so that it is reached through the gate if power or plugs have changed. */
+export function againStep(job: Job, of: number, ask: Ask) {
+  const before = job.steps.get(of)
+  return {
+    kind: 'again' as const,
+    id: before?.id ?? ask.id,
+    edits: [],
+    handsIn: false,
+    cycle: false,
+    minutes: ask.minutes,
+    ask: ask.stage === 'proof' ? null : { ...ask, again: 'undone' as const },
+  }
+}

@@ -1,0 +1,100 @@
+/**
+ * A job as it stands, worked out from its log alone: applying the events in order gives the same job on every
+ * machine. What is asked next is `next`'s; what is on disk is the log's; this is only what follows from the past.
+ */
+import { initialTransition, transition } from 'xstate'
+import type { FlowEvent } from '../../../flows/shared/events.ts'
+import type { Flow } from '../../../flows/shared/flow.ts'
+import type { WorkStep } from '../../../flows/shared/step.ts'
+import type { Build } from '../../core/bench/build.ts'
+import type { Edit } from '../../core/bench/edit.ts'
+import type { End, Note, Power, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { Knowledge } from '../../core/infer/assess.ts'
+import type { Evidence } from '../../core/infer/evidence.ts'
+import type { TrailEntry } from '../view.ts'
+
+export type FlowSnapshot = ReturnType<typeof initialTransition<Flow['machine']>>[0]
+
+/** What never changes in a job. */
+export interface Ground {
+  readonly build: Build
+  readonly flow: Flow
+  readonly known: Knowledge
+}
+
+export interface Job {
+  readonly ground: Ground
+  readonly snapshot: FlowSnapshot
+  readonly evidence: readonly Evidence[]
+  /** Everything done to the build, in order, power included. */
+  readonly history: readonly Edit[]
+  /** Edits of a trial that are still to be put back. */
+  readonly inForce: readonly Edit[]
+  readonly closed: ReadonlySet<string>
+  readonly toolsMissing: ReadonlySet<string>
+  readonly step: WorkStep | null
+  readonly pending: { readonly seq: number; readonly prompt: Prompt } | null
+  readonly told: readonly (Note | Verdict)[]
+  readonly trail: readonly TrailEntry[]
+  /** By `replied` line: the step it belonged to, for taking it back. */
+  readonly steps: ReadonlyMap<number, WorkStep | null>
+  readonly suspects: readonly Suspect[]
+  readonly left: number
+  readonly minutes: number
+  /** The last look over the symptom showed all as wanted. */
+  readonly proven: boolean
+  /** The long cautions were shown. */
+  readonly cautioned: boolean
+  /** Numbers of the answers that were said to be at odds. */
+  readonly saidAtOdds: ReadonlySet<number>
+  readonly end: End | null
+}
+
+export function begin(ground: Ground): Job {
+  const [snapshot] = initialTransition(ground.flow.machine)
+  return {
+    ground,
+    snapshot,
+    evidence: [],
+    history: [],
+    inForce: [],
+    closed: new Set(),
+    toolsMissing: new Set(),
+    step: null,
+    pending: null,
+    told: [],
+    trail: [],
+    steps: new Map(),
+    suspects: [],
+    left: 0,
+    minutes: 0,
+    proven: false,
+    cautioned: false,
+    saidAtOdds: new Set(),
+    end: null,
+  }
+}
+
+/** Sends an event to the flow. One that the flow does not take is a mistake of ours, never swallowed. */
+export function send(job: Job, event: FlowEvent): Job {
+  if (!job.snapshot.can(event)) {
+    throw new Error(`the flow ${job.ground.flow.id} does not take ${event.type} in ${stateText(job)}`)
+  }
+  const [snapshot] = transition(job.ground.flow.machine, job.snapshot, event)
+  if (snapshot.status === 'error') throw new Error(`the flow ${job.ground.flow.id} failed on ${event.type}`)
+  return { ...job, snapshot }
+}
+
+export const takes = (job: Job, event: FlowEvent): boolean => job.snapshot.can(event)
+
+export const powerOf = (job: Job): Power => (job.snapshot.matches({ power: 'on' }) ? 'on' : 'off')
+
+/** Where the work stands, such as `scoping.whichStayDark` or `isolating.gate.closing`. */
+export function stateText(job: Job): string {
+  const path = (value: unknown): string => {
+    if (typeof value === 'string') return value
+    const [first] = Object.entries(value as Record<string, unknown>)
+    return first ? `${first[0]}.${path(first[1])}` : ''
+  }
+  return path((job.snapshot.value as { work: unknown }).work)
+}

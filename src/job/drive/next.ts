@@ -1,0 +1,145 @@
+/**
+ * What comes next in a job, as lines for its log: what is told, what is proposed, what is shown. Decided from the job
+ * alone, so the same log goes on the same way on every machine.
+ */
+
+import { lookCost, SWITCH_MINUTES } from '../../core/checks/looks.ts'
+import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
+import { undoing } from '../../core/checks/offer.ts'
+import type { About, Ask, Do, Prompt, Purpose } from '../../core/checks/prompt.ts'
+import { scopeAfter } from '../../core/infer/decide.ts'
+import type { LogBody } from '../log/event.ts'
+import { flowsCautions, gateCautions } from './cautions.ts'
+import { crossCheck } from './cross-check.ts'
+import { type Job, powerOf, stateText } from './job.ts'
+import { propose, scopeKinds } from './propose.ts'
+
+/** Empty while a prompt waits for its reply, or when the job is over. */
+export function next(job: Job): readonly LogBody[] {
+  if (job.end || job.pending) return []
+  const state = stateText(job)
+  if (state.startsWith('ended')) return [ended(job, state)]
+  if (state.startsWith('scoping')) return [...opening(job), shown(topicAsk(job, state))]
+  if (state === 'crossChecking' || state === 'isolating.deciding') {
+    const notes = state === 'crossChecking' ? crossCheck(job) : []
+    const { told, step, suspects, left } = propose(job)
+    return [
+      ...[...notes, ...told].map((record): LogBody => ({ e: 'told', record })),
+      { e: 'suspects', suspects, minutes: job.minutes, left },
+      { e: 'step', step },
+    ]
+  }
+  return [shown(promptIn(job, state))]
+}
+
+const shown = (prompt: Prompt): LogBody => ({ e: 'shown', prompt })
+
+const OUTCOMES = {
+  'ended.fixed': 'fixed',
+  'ended.nothingWrong': 'nothing-wrong',
+  'ended.declined': 'declined',
+  'ended.handedOver': 'handed-over',
+} as const
+
+function ended(job: Job, state: string): LogBody {
+  const outcome = OUTCOMES[state as keyof typeof OUTCOMES]
+  return { e: 'ended', end: { show: 'end', outcome, suspects: job.suspects, minutes: job.minutes } }
+}
+
+/** Cautions of the symptom, once, before the first question. */
+const opening = (job: Job): readonly LogBody[] =>
+  job.trail.length > 0 ? [] : flowsCautions(job.ground.flow).map((record) => ({ e: 'told', record }))
+
+const CHOICES: Readonly<Record<About, readonly string[]>> = {
+  since: ['new', 'changed', 'suddenly'],
+  worked: ['never', 'once'],
+  'comes-and-goes': ['yes', 'no'],
+  spare: ['yes', 'no'],
+  tool: ['yes', 'no'],
+  consent: ['yes', 'no'],
+}
+
+function topicAsk(job: Job, state: string): Ask {
+  const topic = job.ground.flow.scoping.find((t) => state === `scoping.${t.name}`)
+  if (!topic) throw new Error(`no topic for ${state}`)
+  if ('map' in topic) return mapAsk(job.ground.build, [topic.map], 'scope')
+  return {
+    show: 'ask',
+    id: topic.about,
+    stage: 'scope',
+    power: 'on',
+    hands: 'out',
+    minutes: 0.5,
+    tools: [],
+    error: 0.25,
+    many: false,
+    about: topic.about,
+    choices: CHOICES[topic.about],
+  }
+}
+
+function promptIn(job: Job, state: string): Prompt {
+  const { step } = job
+  if (!step) throw new Error(`no step in ${state}`)
+  switch (state) {
+    case 'isolating.gate.closing':
+      return gate(job, 'off')
+    case 'isolating.gate.opening':
+      return gate(job, 'on')
+    case 'isolating.handsIn.doing':
+    case 'isolating.outside.doing':
+      return doing(job)
+    case 'isolating.proving.asking':
+      return proof(job)
+    default:
+      if (!step.ask) throw new Error(`nothing to ask in ${state}`)
+      return step.ask
+  }
+}
+
+const gate = (job: Job, to: 'on' | 'off'): Do => ({
+  show: 'do',
+  id: `power ${to}`,
+  purpose: 'gate',
+  edits: [{ do: 'power', to }],
+  power: to,
+  hands: 'out',
+  minutes: SWITCH_MINUTES,
+  cautions: gateCautions(to, job.cautioned),
+})
+
+const PURPOSE: Readonly<Record<string, Purpose>> = {
+  check: 'check',
+  repair: 'repair',
+  restore: 'restore',
+  again: 'check',
+}
+
+function doing(job: Job): Do {
+  const { step } = job
+  const handsIn = step?.handsIn === true
+  const back = handsIn ? undoing(job.ground.build, job.inForce) : []
+  return {
+    show: 'do',
+    id: `do ${step?.id ?? ''}`,
+    purpose: PURPOSE[step?.kind ?? 'check'] ?? 'check',
+    edits: [...back, ...(step?.edits ?? [])],
+    power: powerOf(job),
+    hands: handsIn ? 'in' : 'out',
+    minutes:
+      step?.kind === 'check' ? Math.max(0.5, step.minutes - lookMinutes(step.ask)) : (step?.minutes ?? 1),
+    cautions: handsIn ? handsInCautions(step?.ask ?? null) : [],
+  }
+}
+
+const handsInCautions = (ask: Ask | null): readonly string[] =>
+  ask?.tools.includes('meter') ? ['meter-live', 'no-probe-across-pins'] : ['pull-by-the-plug']
+
+const lookMinutes = (ask: Ask | null): number =>
+  ask && 'observe' in ask ? ask.observe.reduce((sum, o) => sum + lookCost[o.what].minutes, 0) : 0
+
+function proof(job: Job): Ask {
+  const kinds: readonly MapKind[] = scopeKinds(job)
+  const things = scopeAfter(job.ground.build, mappedAll(job.ground.build, kinds), job.history)
+  return mapAsk(job.ground.build, kinds, 'proof', things)
+}

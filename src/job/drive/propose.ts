@@ -1,0 +1,194 @@
+/**
+ * What the engine proposes, as a step that the flow can carry out: the next check or repair, putting back what a
+ * trial changed, or an end. Also what is to be told with it: the verdict before a repair, answers that are at odds.
+ */
+import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
+import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
+import { undoing } from '../../core/checks/offer.ts'
+import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { RepairDef } from '../../core/checks/step.ts'
+import { type Assessment, assess } from '../../core/infer/assess.ts'
+import { decide, type Outlook } from '../../core/infer/decide.ts'
+import type { Dossier } from '../../core/infer/dossier.ts'
+import { wanted } from '../../core/infer/planned.ts'
+import { suspectsOf } from '../../core/infer/suspects.ts'
+import { type Job, powerOf } from './job.ts'
+
+export interface Proposal {
+  readonly told: readonly (Note | Verdict)[]
+  readonly step: FlowStep
+  readonly suspects: readonly Suspect[]
+  readonly left: number
+}
+
+/** A job that has taken so many steps is handed over: nobody stands at a bench that long. */
+const MOST_STEPS = 60
+
+/** The kinds of map that the symptom is about: those of the scoping that showed something, else the first. */
+export function scopeKinds(job: Job): readonly MapKind[] {
+  const maps = job.ground.flow.scoping.flatMap((t) => ('map' in t ? [t.map] : []))
+  const marked = new Set(deviations(job).map((o) => o.what))
+  const shown = maps.filter((kind) => marked.has(kind))
+  const others = KINDS.filter((kind) => marked.has(kind) && !maps.includes(kind))
+  return shown.length + others.length > 0 ? [...shown, ...others] : maps.slice(0, 1)
+}
+
+const KINDS: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']
+
+/** What some map showed not to be as wanted. */
+function deviations(job: Job) {
+  const { build } = job.ground
+  return job.evidence.flatMap((e) =>
+    e.kind === 'many'
+      ? e.marks
+          .filter((m) => e.chosen.includes(m.id) && m.value !== wanted(build, m.observe))
+          .map((m) => m.observe)
+      : [],
+  )
+}
+
+export function dossierOf(job: Job): Dossier {
+  return {
+    evidence: job.evidence,
+    history: job.history,
+    inForce: job.inForce,
+    power: powerOf(job),
+    scope: mappedAll(job.ground.build, scopeKinds(job)),
+    closed: job.closed,
+    toolsMissing: job.toolsMissing,
+  }
+}
+
+export interface Thought {
+  readonly assessment: Assessment
+  readonly outlook: Outlook
+  readonly suspects: readonly Suspect[]
+}
+
+/** The whole reasoning on a job as it stands. */
+export function think(job: Job): Thought {
+  const dossier = dossierOf(job)
+  const assessment = assess(job.ground.known, dossier)
+  const outlook = decide(job.ground.known, dossier, assessment)
+  return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
+}
+
+const rounded = (s: Suspect): Suspect => ({ ...s, p: Math.min(1, Math.round(s.p * 1e6) / 1e6) })
+
+const ending = (outcome: EndStep['outcome']): EndStep => ({ kind: 'end', outcome })
+
+export function propose(job: Job): Proposal {
+  const restoring = job.proven ? restore(job) : undefined
+  if (restoring) return { told: [], step: restoring, suspects: job.suspects, left: job.left }
+  const survey = surveyStep(job)
+  const thought = think(job)
+  const left = thought.suspects.filter((s) => s.p > 0.02).length
+  const rest = { suspects: thought.suspects, left }
+  if (job.proven) return { told: [], step: ending('fixed'), ...rest }
+  if (survey) return { told: [], step: survey, ...rest }
+  const told = conflictNotes(job, thought.assessment)
+  const verdict = (repair: RepairDef | null): Verdict => ({
+    show: 'verdict',
+    suspects: thought.suspects.slice(0, 5),
+    repair: repair && { id: repair.id, edits: repair.edits },
+  })
+  if (nothingWrong(job, thought))
+    return { told: [...told, verdict(null)], step: ending('nothing-wrong'), ...rest }
+  const { step } = thought.outlook
+  if (step.kind === 'hand-over' || job.trail.length > MOST_STEPS) {
+    const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
+    return { told: [...told, verdict(null)], step: ending(declined ? 'declined' : 'handed-over'), ...rest }
+  }
+  if (step.kind === 'repair')
+    return { told: [...told, verdict(step.repair)], step: repairStep(job, step.repair), ...rest }
+  const { check } = step
+  const planned = thought.outlook.checks.find((c) => c.check.id === check.id)
+  const ask: Ask = {
+    show: 'ask',
+    id: check.id,
+    stage: 'check',
+    power: check.power,
+    hands: check.hands,
+    minutes: check.minutes,
+    tools: check.tools,
+    error: check.error,
+    many: false,
+    observe: check.observe,
+    answers: planned?.answers ?? [],
+  }
+  const handsIn = check.fit || check.edits.some((e) => e.do !== 'set')
+  const work: WorkStep = {
+    kind: 'check',
+    id: check.id,
+    edits: check.edits,
+    handsIn,
+    cycle: false,
+    minutes: check.minutes,
+    ask,
+  }
+  return { told, step: work, ...rest }
+}
+
+function repairStep(job: Job, repair: RepairDef): WorkStep {
+  const cycle = repair.edits.length > 0 && repair.edits.every((e) => e.do === 'power')
+  // What a trial changed goes back before anything is mended, so that the proof is of the build as planned.
+  const handsIn = repair.hands === 'in' || (job.inForce.length > 0 && repair.edits.length > 0)
+  return {
+    kind: 'repair',
+    id: repair.id,
+    edits: repair.edits,
+    handsIn,
+    cycle: cycle && !handsIn,
+    minutes: repair.minutes,
+    ask: null,
+  }
+}
+
+/** Plugs that a trial left exchanged go back before the job is closed, and all is looked at once more. */
+function restore(job: Job): WorkStep | undefined {
+  const edits = undoing(job.ground.build, job.inForce)
+  if (edits.length === 0) return undefined
+  return { kind: 'restore', id: 'restore', edits: [], handsIn: true, cycle: false, minutes: 2, ask: null }
+}
+
+/** As long as nothing at all was seen to be wrong, the other maps are looked at one by one. */
+function surveyStep(job: Job): WorkStep | undefined {
+  if (deviations(job).length > 0 || job.evidence.some((e) => e.kind === 'many' && e.chosen.length > 0))
+    return undefined
+  const seen = new Set(job.trail.filter((t) => !t.undone).map((t) => t.prompt.id))
+  const kind = KINDS.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
+  if (!kind) return undefined
+  const ask = mapAsk(job.ground.build, [kind], 'scope')
+  return { kind: 'check', id: ask.id, edits: [], handsIn: false, cycle: false, minutes: ask.minutes, ask }
+}
+
+/** All that was looked over is as wanted, and that is the best explanation too. */
+function nothingWrong(job: Job, { suspects }: Thought): boolean {
+  const best = suspects[0]
+  return deviations(job).length === 0 && best?.faults[0]?.mode === 'nothing-wrong' && best.p > 0.5
+}
+
+function conflictNotes(job: Job, { atOdds, conflict }: Assessment): readonly Note[] {
+  const fresh = atOdds.filter((seq) => !job.saidAtOdds.has(seq))
+  if (fresh.length === 0) return []
+  const refs = job.evidence
+    .filter((e) => fresh.includes(e.seq))
+    .flatMap((e) =>
+      e.kind === 'one'
+        ? e.observe.map((o) => o.at)
+        : e.kind === 'many'
+          ? [...new Set(e.chosen.map((id) => id.split(':')[0] ?? id))]
+          : [],
+    )
+  return [
+    {
+      show: 'note',
+      kind: 'conflict',
+      facts: {
+        what: conflict ? 'nothing-fits' : 'disagree',
+        refs: [...new Set(refs)],
+        seqs: fresh.map(String),
+      },
+    },
+  ]
+}

@@ -1,0 +1,105 @@
+/**
+ * One open job: takes replies, keeps the log, shows the view. What was said is on the disk before what follows from
+ * it is shown; when the disk refuses, the question stands and nothing is lost.
+ */
+import type { End } from '../core/checks/prompt.ts'
+import type { Plan } from '../core/plan/plan.ts'
+import { againStep, apply, lastAnswer } from './drive/apply.ts'
+import { type Job, powerOf, stateText, takes } from './drive/job.ts'
+import { next } from './drive/next.ts'
+import { pathOf } from './drive/path.ts'
+import { refuse } from './drive/refuse.ts'
+import { whyOf } from './drive/why.ts'
+import type { LogBody } from './log/event.ts'
+import type { LogWriter } from './log/log.ts'
+import type { Trouble } from './log/trouble.ts'
+import type { Refusal, Reply, Session, View, Why } from './view.ts'
+
+/** What the disk would not take; the front end says it, and the job can be gone on with from its log. */
+export class LogFailure extends Error {
+  readonly trouble: Trouble
+  constructor(trouble: Trouble) {
+    super(`the log can't be written: ${trouble.code}`)
+    this.trouble = trouble
+  }
+}
+
+export async function openSession(start: Job, writer: LogWriter, plan: Plan): Promise<Session> {
+  let job = start
+  let left = false
+
+  async function write(bodies: readonly LogBody[]): Promise<void> {
+    if (bodies.length === 0) return
+    const done = await writer.append(bodies)
+    if (!done.ok) throw new LogFailure(done.trouble)
+    for (const event of done.events) job = apply(job, event)
+  }
+
+  /** Goes on until something waits for a reply or the job is over. */
+  async function settle(): Promise<void> {
+    for (let bodies = next(job); bodies.length > 0; bodies = next(job)) await write(bodies)
+  }
+
+  const view = (): View => ({
+    plan,
+    symptom: job.ground.flow.id,
+    log: writer.path,
+    state: stateText(job),
+    power: powerOf(job),
+    hands: job.pending?.prompt.hands ?? 'out',
+    inForce: job.inForce,
+    told: job.told,
+    prompt: left ? null : (job.pending?.prompt ?? null),
+    end: job.end ?? (left ? leftEnd(job) : null),
+    trail: job.trail,
+    suspects: job.suspects,
+    left: job.left,
+    findings: job.ground.known.findings,
+    path: pathOf(job),
+    minutes: job.minutes,
+    canUndo: undoable(job) !== undefined,
+  })
+
+  async function reply(said: Reply): ReturnType<Session['reply']> {
+    if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
+    if (said.say === 'undo') {
+      const of = undoable(job)
+      if (of === undefined) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
+      await write([{ e: 'undone', of }])
+    } else if (said.say === 'leave') {
+      await write([{ e: 'left', how: 'asked' }])
+      left = true
+      return { ok: true }
+    } else if (said.say === 'hand-over') {
+      await write([{ e: 'handing-over' }])
+    } else if (said.say === 'note') {
+      await write([{ e: 'noted', text: said.text, ...(job.pending ? { to: job.pending.seq } : {}) }])
+      return { ok: true }
+    } else {
+      const refusal: Refusal | undefined = refuse(job.pending?.prompt ?? null, said)
+      if (refusal || !job.pending)
+        return { ok: false, refusal: refusal ?? { problem: 'no-prompt', expected: [] } }
+      const words = said.say === 'answer' ? said.ids : said.say
+      await write([{ e: 'replied', to: job.pending.seq, reply: words }])
+    }
+    await settle()
+    return { ok: true }
+  }
+
+  await settle()
+  return { view, why: (): Why => whyOf(job), reply, close: () => writer.close() }
+}
+
+const leftEnd = (job: Job): End => ({
+  show: 'end',
+  outcome: 'left',
+  suspects: job.suspects,
+  minutes: job.minutes,
+})
+
+/** The number of the answer that undo would take back, if the flow takes it now. */
+function undoable(job: Job): number | undefined {
+  const entry = lastAnswer(job)
+  if (entry?.prompt.show !== 'ask') return undefined
+  return takes(job, { type: 'UNDO', step: againStep(job, entry.seq, entry.prompt) }) ? entry.seq : undefined
+}
