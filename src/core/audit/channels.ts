@@ -4,7 +4,7 @@
  */
 import { modelOf } from '../bench/parts/models.ts'
 import type { LightRole } from '../bench/parts/part-model.ts'
-import type { BeforeHost, Part, PortRef } from '../plan/plan.ts'
+import type { BeforeHost, PortRef, Pump } from '../plan/plan.ts'
 import { type LightAt, partOf, type Wiring } from './wiring.ts'
 
 /** Lights that follow each other on one data wire. */
@@ -25,8 +25,6 @@ export interface Channel {
   readonly sockets: readonly Socketed[]
   /** As the LEDs are told: in series everything after one another, else what each socket sees. */
   readonly branches: readonly Branch[]
-  /** Figure and path of the limit of LEDs, where there is one. */
-  readonly maxLeds?: number
 }
 
 export const ledsOf = (branch: Branch): number => branch.reduce((sum, { light }) => sum + light.leds, 0)
@@ -74,55 +72,53 @@ const inOrder = (series: boolean, sockets: readonly (readonly Branch[])[]): Bran
 export function channelsOf(w: Wiring): Channel[] {
   const { board } = w.plan
   const found: Channel[] = board.lightHeaders.map((header) =>
-    make(
-      w,
-      header.id,
-      `board.${header.id}`,
-      'board',
-      board.beforeHost,
-      'parallel',
-      [`board.${header.id}`],
-      header.maxLeds,
-    ),
+    made(w, {
+      key: header.id,
+      maker: `board.${header.id}`,
+      host: 'board',
+      beforeHost: board.beforeHost,
+      order: 'parallel',
+      refs: [`board.${header.id}`],
+    }),
   )
   for (const part of w.plan.parts) {
+    if (part.kind === 'pump' && part.host === 'usb') found.push(ownLights(part))
     const role = modelOf(part).light?.(part)
     if (role?.does !== 'feeds' || typeof role.host !== 'string' || !('beforeHost' in part)) continue
-    const sockets = role.sockets.map((s) => `${part.id}.${s}`)
-    const max = maxLedsOf(part)
+    const refs = role.sockets.map((s) => `${part.id}.${s}`)
+    const same = { maker: part.id, host: role.host, beforeHost: part.beforeHost }
     if (role.order === 'separate')
-      for (const socket of sockets)
-        found.push(make(w, socket, part.id, role.host, part.beforeHost, 'parallel', [socket], max))
-    else found.push(make(w, part.id, part.id, role.host, part.beforeHost, role.order, sockets, max))
+      for (const ref of refs) found.push(made(w, { ...same, key: ref, order: 'parallel', refs: [ref] }))
+    else found.push(made(w, { ...same, key: part.id, order: role.order, refs }))
   }
   return found.filter((channel) => channel.branches.length > 0)
 }
 
-const maxLedsOf = (part: Part): number | undefined => ('maxLeds' in part ? part.maxLeds : undefined)
-
-function make(
-  w: Wiring,
-  key: string,
-  maker: string,
-  host: Channel['host'],
-  beforeHost: BeforeHost,
-  order: Channel['order'],
-  refs: readonly PortRef[],
-  maxLeds: number | undefined,
-): Channel {
-  const sockets = refs.map((socket) => ({ socket, branches: branchesFrom(w, socket) }))
-  const branches = inOrder(
-    order === 'series',
-    sockets.map((s) => s.branches),
-  )
+/** A pump that drives its own lights, one after the other, over no lead of the plan. */
+function ownLights(part: Pump): Channel {
+  const chain = part.lights.map((light) => ({ part: part.id, light, plug: `${part.id}.${light.port}` }))
+  const branches = chain.length > 0 ? [chain] : []
+  const sockets = [{ socket: `${part.id}.usb`, branches }]
   return {
-    key,
-    maker,
-    host,
-    beforeHost,
-    order,
+    key: part.id,
+    maker: part.id,
+    host: 'usb',
+    beforeHost: part.beforeHost,
+    order: 'series',
     sockets,
     branches,
-    ...(maxLeds === undefined ? {} : { maxLeds }),
   }
+}
+
+interface Made extends Omit<Channel, 'sockets' | 'branches'> {
+  readonly refs: readonly PortRef[]
+}
+
+function made(w: Wiring, { refs, ...channel }: Made): Channel {
+  const sockets = refs.map((socket) => ({ socket, branches: branchesFrom(w, socket) }))
+  const branches = inOrder(
+    channel.order === 'series',
+    sockets.map((s) => s.branches),
+  )
+  return { ...channel, sockets, branches }
 }

@@ -37,7 +37,13 @@ export const driveModes: readonly Rule[] = [
         if (trace.end !== 'stopped' || !stop || stop.kind === 'controller') continue
         const driver = driverOf(w, motor)
         if (driver?.mode === 'dc') continue
-        yield { refs: [motor.plug, trace.at], facts: { fan: motor.part, part: stop.id } }
+        // a fan on an adapter of the supply has no header to follow: a choice, not a slip
+        const chosen = w.trace(motor.feed, '12V').at.startsWith('supply.') && stop.kind === 'adapter'
+        yield {
+          refs: [motor.plug, trace.at],
+          severity: chosen ? 'untidy' : 'may-not-work',
+          facts: { fan: motor.part, part: stop.id },
+        }
       }
     },
   },

@@ -1,7 +1,7 @@
 /** The chain: gaps, wires that bring nothing back, too many LEDs, order against place. */
 import { framesPerSecond, LEAST_FRAMES, ledsAtFrames } from '../electrics/led-data.ts'
 import { isOver } from '../electrics/overload.ts'
-import { type Channel, ledsOf, litParts, longest } from './channels.ts'
+import { type Branch, branchesFrom, type Channel, ledsOf, litParts, longest } from './channels.ts'
 import { COMMON, type Facts, type Rule } from './finding.ts'
 import { channels, ledPaths, partsOf, SHEET, toldOf } from './light-channels.ts'
 import type { Wiring } from './wiring.ts'
@@ -21,6 +21,26 @@ function outOfOrder(w: Wiring, channel: Channel): Facts | undefined {
   return placed.every((id, i) => id === wanted[i])
     ? undefined
     : { channel: channel.key, chain: placed, wanted }
+}
+
+interface LimitedChain {
+  readonly ref: string
+  readonly limit: number
+  readonly lights: Branch
+}
+
+/** Headers count the LEDs in a row; hubs and controllers all that hang on their ports. */
+function* limitedChains(w: Wiring): Generator<LimitedChain> {
+  for (const { id, maxLeds } of w.plan.board.lightHeaders)
+    if (maxLeds !== undefined)
+      yield { ref: `board.${id}`, limit: maxLeds, lights: longest(branchesFrom(w, `board.${id}`)) }
+  for (const part of w.plan.parts) {
+    if ((part.kind !== 'light-hub' && part.kind !== 'controller') || part.maxLeds === undefined) continue
+    const sockets = (w.portsOf.get(part.id) ?? []).filter((p) => p.gender === 'socket')
+    const lights = [...new Set(sockets.flatMap((p) => branchesFrom(w, p.ref).flat()).map((l) => l.plug))]
+    const known = new Map(w.lights.map((l) => [l.plug, l]))
+    yield { ref: part.id, limit: part.maxLeds, lights: lights.flatMap((plug) => known.get(plug) ?? []) }
+  }
 }
 
 export const lightChain: readonly Rule[] = [
@@ -89,16 +109,15 @@ export const lightChain: readonly Rule[] = [
     unit: 'LEDs',
     source: 'what the header, hub or controller can drive, as the plan gives it',
     *find(w) {
-      for (const channel of channels(w)) {
-        const branch = longest(channel.branches)
-        const figure = ledsOf(branch)
-        if (channel.maxLeds !== undefined && isOver(figure, channel.maxLeds))
+      for (const { ref, limit, lights } of limitedChains(w)) {
+        const figure = ledsOf(lights)
+        if (isOver(figure, limit))
           yield {
-            refs: [channel.maker, ...partsOf(branch)],
+            refs: [ref, ...partsOf(lights)],
             figure,
-            limit: channel.maxLeds,
-            facts: { channel: channel.key, last: branch.at(-1)?.part ?? '' },
-            rests: ledPaths(branch),
+            limit,
+            facts: { channel: ref, last: lights.at(-1)?.part ?? '' },
+            rests: ledPaths(lights),
           }
       }
     },

@@ -16,7 +16,7 @@ const isAlone = (w: Wiring, part: Part): boolean =>
 const blurred = (id: string): string =>
   id
     .toUpperCase()
-    .replace(/[_\-\s]/g, '')
+    .replace(/[_\s]/g, '-')
     .replace(/[O]/g, '0')
     .replace(/[IL|]/g, '1')
     .replace(/S/g, '5')

@@ -7,16 +7,15 @@ import { LABELS, lightAmps, lightPaths, loadOf, motorAmps, motorPaths, rests, su
 import type { Wiring } from './wiring.ts'
 
 function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
+  const limit = plugRailAmps(kind)
   for (const socket of w.ports.values()) {
     if (socket.connector !== kind || socket.gender !== 'socket') continue
     const { motors, lights } = w.load(socket.ref)
     const at = (volts: number) => lights.filter((l) => l.light.volts === volts)
-    const lead = w.plan.supply.leads.find((l) => socket.ref.startsWith(`supply.${l.id}.`))
-    for (const [rail, figure, given] of [
-      ['12 V', motorAmps(motors) + lightAmps(at(12)), lead?.amps12],
-      ['5 V', lightAmps(at(5)), lead?.amps5],
+    for (const [rail, figure] of [
+      ['12 V', motorAmps(motors) + lightAmps(at(12))],
+      ['5 V', lightAmps(at(5))],
     ] as const) {
-      const limit = Math.min(plugRailAmps(kind), given ?? Number.POSITIVE_INFINITY)
       if (!isOver(figure, limit)) continue
       const five = rail === '5 V'
       const paths = five ? lightPaths(at(5)) : [...motorPaths(motors, 'amps'), ...lightPaths(at(12))]

@@ -10,7 +10,7 @@ import { planOf } from '../../support/build.ts'
 import { buildOf, wiredPlan, wiring } from '../../support/wired.ts'
 
 /** The suite runs a share of what `FUZZ=10000` runs. */
-const RUNS = Number(process.env.FUZZ ?? 120)
+const RUNS = Number(process.env.FUZZ ?? 80)
 const law = <T>(arbitrary: fc.Arbitrary<T>, holds: (value: T) => void, numRuns = RUNS) =>
   fc.assert(fc.property(arbitrary, holds), {
     numRuns,

@@ -27,11 +27,11 @@ export const lightData: Readonly<Record<string, RuleWords>> = {
     todo: () => 'give each branch a port of its own, or set the hub to parallel',
   },
   'channel-over-leds': {
-    title: 'More LEDs than the channel drives',
+    title: 'More LEDs than can be driven',
     limit: 'LEDs that header, hub or controller can drive',
     doing: 'rewire',
     says: (f) =>
-      `channel ${f.of('channel')} has ${f.figure} in a row and drives ${f.limit}; the last of them (${f.of('last')}) stay dark`,
+      `${f.of('channel')} has ${f.figure} and drives ${f.limit}; the last of them (${f.of('last')}) stay dark`,
     todo: () => 'move the last parts to another channel',
   },
   'frames-too-slow': {
