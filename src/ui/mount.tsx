@@ -47,6 +47,7 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
     for (const changed of sized) changed(size())
   }
   const suspend = (): void => {
+    if (process.platform === 'win32') return
     keyboard.stop()
     painter.leave()
     // The whole group, as the terminal itself would do it: a parent such as npm must stop too.
@@ -65,6 +66,8 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
   }
   const signalled = (signal: keyof typeof SIGNALS): void => finish(SIGNALS[signal])
   const continued = (): void => resized()
+  // The terminal has gone away.
+  const hungUp = (): void => finish(SIGNALS.SIGHUP)
   const crashed = (error: unknown): void => {
     restore()
     fail(error)
@@ -83,6 +86,7 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
 
   let ink: Instance | undefined
   stdout.on('resize', resized)
+  stdin.on('end', hungUp)
   process.on('exit', restore)
   process.on('SIGCONT', continued)
   process.prependListener('uncaughtException', crashed)
@@ -112,6 +116,7 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
     restore()
     ink?.unmount()
     stdout.off('resize', resized)
+    stdin.off('end', hungUp)
     process.off('exit', restore)
     process.off('SIGCONT', continued)
     process.off('uncaughtException', crashed)

@@ -27,6 +27,7 @@ const SETTLE_MS = 400
 export async function runUi(session: Session, options: UiOptions): Promise<number> {
   const { stdout, stdin, language } = options
   let code = 70
+  let close = (): void => {}
   try {
     code = await mount({ stdout, stdin }, (mounted) => {
       const screen = createScreen(session, mounted.size(), {
@@ -34,15 +35,18 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
         words: english,
         ascii: options.ascii,
         settleMs: options.settleMs ?? SETTLE_MS,
+        now: () => performance.now(),
         leave: (how) => mounted.end(how === 'interrupt' ? 130 : 0),
         suspend: mounted.suspend,
         redraw: mounted.redraw,
         failed: mounted.fail,
       })
+      close = screen.close
       mounted.onResize(screen.resize)
       return <App screen={screen} colour={options.colour} />
     })
   } finally {
+    close()
     await session.close()
   }
   stdout.write(recordText(session.view(), language, english, options.ascii, stdout.columns || 80))

@@ -56,7 +56,7 @@ export interface ScreenWords {
   readonly joint: Readonly<Record<'planned' | 'unplugged' | 'moved' | 'suspect', string>>
   readonly ways: Readonly<Record<'done' | 'not-yet' | 'unsure' | 'cannot', string>>
   readonly exit: string
-  readonly unmarked: string
+  readonly marked: (count: number, said: readonly string[]) => string
   readonly settling: string
   readonly writing: string
   readonly more: (lines: number) => string
@@ -86,7 +86,8 @@ export interface ScreenWords {
       | 'no-picture'
       | 'noted'
       | 'not-here'
-      | 'at-top',
+      | 'at-top'
+      | 'held-key',
       string
     >
   >

@@ -69,7 +69,7 @@ const answer = (...ids: string[]) => ({ say: 'answer', ids })
 async function wholeJob({ pty }: Job): Promise<void> {
   await pty.until(FIRST)
   pty.write('3')
-  await pty.until(/▸\[ \] F3/u)
+  await pty.until(/▸ 3 \[ \] F3/u)
   pty.write(' ')
   await pty.until('F3: dark')
   pty.write('\r')
@@ -212,6 +212,24 @@ describe('how it is left', () => {
     pty.kill('SIGTERM')
     expect((await pty.ended).code).toBe(143)
     expect(pty.screen.alternate()).toBe(false)
+  })
+
+  test('an exception of the job gives the terminal back before it is told', async () => {
+    const { pty } = start(80, 24, { env: { BREAKS: '1' } })
+    await pty.until(FIRST)
+    pty.write(' \r')
+    expect((await pty.ended).code).toBe(70)
+    expect(pty.screen.alternate()).toBe(false)
+    expect(pty.screen.history().join('\n')).toContain('told: the disk is full')
+  })
+
+  test('keys that mean nothing here, function keys with Ctrl among them, do no harm', async () => {
+    const { pty, said } = start(80, 24)
+    await pty.until(FIRST)
+    pty.write('\x1b[1;5P\x1b[25;5~\x1bOP\x1b[I\x1b[<0;4;4M\x04\x01%$Z')
+    pty.write(' \r')
+    await pty.until('When did it begin?')
+    expect(said()).toEqual([answer('F1=dark')])
   })
 
   test('q asks, Enter leaves, and how to go on stands below the prompt', async () => {

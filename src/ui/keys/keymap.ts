@@ -50,6 +50,8 @@ const MOVES: Readonly<Record<string, Event>> = {
 }
 
 const CONFIRMS: readonly Mode[] = ['leave', 'hand-over', 'take-back']
+/** Where the last answer is in sight, so that it is clear what is taken back. */
+const UNDOES: readonly Mode[] = ['job', 'told', 'trail']
 /** Lists that can be narrowed by typing. */
 const FILTERS: readonly Mode[] = ['job', 'wiring', 'trail']
 
@@ -94,7 +96,7 @@ function charEvent({ mode, kind, filtering }: Place, char: string): Event | null
   if (char === '/') return FILTERS.includes(mode) ? { on: 'filter' } : null
   const opens = OPENS[char]
   if (opens) return opens === mode ? { on: 'back' } : { on: 'open', mode: opens }
-  if (char === 'u') return { on: 'undo' }
+  if (char === 'u') return UNDOES.includes(mode) ? { on: 'undo' } : null
   if (mode !== 'job') return null
   if (/^[0-9]$/.test(char)) return { on: 'digit', digit: char }
   if (kind === 'ended') return null

@@ -20,6 +20,7 @@ export type Message =
         | 'noted'
         | 'not-here'
         | 'at-top'
+        | 'held-key'
     }
 
 export interface Cursor {

@@ -81,17 +81,24 @@ export function markWords(model: Model, spot: Spot): string {
   return mark ? say(model, model.language.value(mark.observe, mark.value, model.view.power, model.view)) : ''
 }
 
-/** `[●] F2: dark`, at most `columns` wide. */
-export function cellSpans(model: Model, row: Row & { row: 'spot' }, columns: number, picked: boolean): Line {
+/** ` 2 [●] F2: dark`, at most `columns` wide; `number` is what a digit goes to. */
+export function cellSpans(
+  model: Model,
+  row: Row & { row: 'spot' },
+  number: number,
+  columns: number,
+  picked: boolean,
+): Line {
   const marks = marksOf(model)
   const words = markWords(model, row.spot)
-  const room = columns - 6
+  const room = columns - 9
   const name = say(model, row.spot.at.replace(/^(?:board|headers|channels)[./]/, ''))
   const text = words === '' ? name : `${name}: ${words}`
   const cut = middleCut(text, room, marks.cut)
   return padLine(
     line(
       span(picked ? marks.pointer : ' ', picked ? 'picked' : 'plain'),
+      span(`${String(number).padStart(2)} `, picked ? 'picked' : 'dim'),
       span(`${box(model, row.spot)} ${cut}`, picked ? 'picked' : words === '' ? 'plain' : 'strong'),
     ),
     columns,
@@ -137,7 +144,7 @@ export function caseMap(
     const spans = groups.flatMap((group, column) => {
       const text = group.flatMap((c, i) => {
         places[c.row.id] = { x: 1 + column * (cellWidth + 1) + i * cellWidth, y }
-        return cellSpans(model, c.row, cellWidth, c.row === current)
+        return cellSpans(model, c.row, rows.indexOf(c.row) + 1, cellWidth, c.row === current)
       })
       return padLine(text, cellWidth)
     })

@@ -9,6 +9,7 @@ import type { Facts } from '../state/reduce.ts'
 import { highlighted } from '../state/reduce.ts'
 import { kindOf, type Row, rowsOf } from '../state/rows.ts'
 import { BLANK, beside, type Line, line, lineWidth, span } from '../text/line.ts'
+import { shortened } from '../text/width.ts'
 import { answerRows, filterRows } from './answers.ts'
 import { caseMap, cellSpans } from './case-map.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
@@ -89,7 +90,9 @@ function spotsBody(model: Model, rows: readonly Row[], columns: number): Body {
   const current = highlighted(model.cursor, rows)
   const list = (): Line[][] =>
     rows.flatMap((row) =>
-      row.row === 'spot' ? [[cellSpans(model, row, Math.min(columns, 64), row === current)]] : [],
+      row.row === 'spot'
+        ? [[cellSpans(model, row, rows.indexOf(row) + 1, Math.min(columns, 64), row === current)]]
+        : [],
     )
   const map = caseMap(model, rows, Math.min(columns, 100), 99)
   const full = map ? map.lines.length : rows.length
@@ -136,6 +139,16 @@ function bodyOf(model: Model, rows: readonly Row[], columns: number): Body {
   return answersBody(model, rows, columns)
 }
 
+/** All marks in a line, since not every place may be in sight. */
+function markedLine(model: Model, columns: number): Line[] {
+  const { prompt } = model.view
+  const ids = Object.values(model.cursor.marked)
+  if (prompt?.show !== 'ask' || ids.length === 0) return []
+  const said = ids.map((id) => model.language.answer(prompt, id, model.view))
+  const text = say(model, model.words.marked(ids.length, said))
+  return [line(span(shortened(text, columns, marksOf(model).cut), 'strong'))]
+}
+
 /** The prompt in `columns` and exactly at most `height` lines. */
 export function drawJob(model: Model, columns: number, height: number): Drawn {
   const rows = filterRows(model, rowsOf(model.view.prompt))
@@ -155,7 +168,8 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
           ),
         ]
       : []
-  let room = height - question.length - filter.length - body.least
+  const marked = markedLine(model, columns)
+  let room = height - question.length - filter.length - marked.length - body.least
   const give = (lines: Line[], cut = false): Line[] => {
     const taken = lines.length <= room ? lines : cut ? lines.slice(0, Math.max(0, room)) : []
     room -= taken.length
@@ -183,6 +197,7 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
     ...(givenWhere.length > 0 ? gapWhere : []),
     ...givenWhere,
     ...filter,
+    ...marked,
     ...gapBody,
     ...drawn.lines,
   ]

@@ -46,6 +46,7 @@ export function wiringLines(model: Model, columns: number): Line[] {
   const here = model.view.path.find((s) => s.here)?.ref
   const shown = new Set<string>()
   const name = (ref: string): string => say(model, ref)
+  const marked = (ref: string): string => (ref === here ? marks.here.join(name(ref)) : name(ref))
   const place = (part: string): string => {
     const at = plan.parts.find((p) => p.id === part)?.at
     return at ? ` (${say(model, at)})` : ''
@@ -59,7 +60,7 @@ export function wiringLines(model: Model, columns: number): Line[] {
     const plugs = leads.filter((l) => l.socket === ref)
     if (plugs.length === 0) return []
     return plugs.map(({ plug, state }) => ({
-      text: `${name(ref)} ${marks.joint[state]} ${name(plug)}${place(partOf(plug))}${state === 'moved' ? `, ${model.words.wiring.moved}` : ''}`,
+      text: `${marked(ref)} ${marks.joint[state]} ${marked(plug)}${place(partOf(plug))}${state === 'moved' ? `, ${model.words.wiring.moved}` : ''}`,
       tone: ref === here || plug === here ? 'strong' : 'plain',
       below: sockets(partOf(plug)),
     }))

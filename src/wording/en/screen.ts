@@ -93,7 +93,7 @@ export const screen: ScreenWords = {
     cannot: "Can't do this here",
   },
   exit: 'End: the record is printed below your prompt',
-  unmarked: 'not marked',
+  marked: (count, said) => `${count} marked: ${said.join('; ')}`,
   settling: 'Read this first …',
   writing: 'Writing to the log …',
   more: (lines) => n(lines, 'more line', 'more lines'),
@@ -127,6 +127,7 @@ export const screen: ScreenWords = {
     'no-picture': 'There is no connector to draw for this step.',
     noted: 'Note kept.',
     'not-here': 'That key does nothing here; ? shows those that do.',
+    'held-key': 'Enter was held down; that is taken for no answer.',
     'at-top': 'There is nothing to go back from. q leaves, u takes the last answer back.',
   },
   tooSmall: (columns, rows) => [

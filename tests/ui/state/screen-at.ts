@@ -41,10 +41,19 @@ export const keysOf = (text: string): Key[] =>
 
 export function screenAt(
   script: readonly ScriptStep[] = lightsScript,
-  options: { columns?: number; rows?: number; ascii?: boolean; settleMs?: number; over?: Partial<View> } = {},
+  options: {
+    columns?: number
+    rows?: number
+    ascii?: boolean
+    settleMs?: number
+    now?: () => number
+    over?: Partial<View>
+  } = {},
 ): At {
   const session = fakeSession(script, options.over)
   const ended: string[] = []
+  // A second between keys, unless a test says otherwise.
+  let clock = 0
   const screen = createScreen(
     session,
     { columns: options.columns ?? 80, rows: options.rows ?? 24 },
@@ -52,6 +61,7 @@ export function screenAt(
       language: english,
       words,
       ascii: options.ascii ?? false,
+      now: options.now ?? (() => (clock += 1000)),
       settleMs: options.settleMs ?? 1,
       leave: (how) => ended.push(how),
       suspend: () => ended.push('suspend'),

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test, vi } from 'vitest'
+import { english } from '../../../src/wording/en/english.ts'
 import {
   askLit,
   askMany,
@@ -65,6 +66,30 @@ describe('a question with one answer', () => {
     expect(at.session.said).toHaveLength(2)
   })
 
+  test('a held Enter does not answer questions that nobody has read', async () => {
+    let clock = 0
+    const at = screenAt([{ prompt: askLit }, { prompt: askSince }, { prompt: askLit }], { now: () => clock })
+    for (let i = 0; i < 8; i++) {
+      await at.type('⏎')
+      clock += 33
+    }
+    await vi.waitFor(() => expect(at.text()).toContain('Enter was held down'))
+    expect(at.session.said).toHaveLength(1)
+    clock += 2000
+    await at.type('⏎')
+    expect(at.session.said).toHaveLength(2)
+  })
+
+  test('one quick Enter at the next question counts, as does one before another key', async () => {
+    const at = screenAt([{ prompt: askLit }, { prompt: askSince }, { prompt: askLit }], { now: () => 0 })
+    await at.type('⏎⏎')
+    await vi.waitFor(() => expect(at.session.said).toHaveLength(2))
+    await at.settle()
+    await at.type('⏎↓')
+    expect(at.session.said).toHaveLength(3)
+    expect(at.session.said.at(-1)).toEqual({ say: 'answer', ids: ['dark'] })
+  })
+
   test('one key says that it cannot be told, one that it cannot be done here', async () => {
     const at = screenAt(one)
     await at.type('cx')
@@ -116,7 +141,7 @@ describe('a question with several', () => {
   test('marks go round: dark, in part, none', async () => {
     const at = screenAt(many)
     await at.type(' ')
-    expect(at.text()).toContain('[●] F1: dark')
+    expect(at.text()).toMatch(/1 \[●\] F1: dark/u)
     await at.type(' ')
     expect(at.text()).toContain('[◐] F1: lit in part')
     await at.type(' ')
@@ -308,6 +333,32 @@ describe('what lies over the question', () => {
     expect(at.text()).toContain('1. Look at the lights of F3')
     await at.type('⎋⏎')
     expect(at.ended).toEqual(['end'])
+  })
+
+  test('a reply that is refused is said, and the question stands', async () => {
+    const at = screenAt(one)
+    at.session.reply = async () => ({ ok: false, refusal: { problem: 'unknown-answer', expected: ['dark'] } })
+    await at.type('2⏎')
+    expect(at.text()).toContain(
+      english.refusal({ problem: 'unknown-answer', expected: ['dark'] }).slice(0, 40),
+    )
+    expect(at.pointed()).toBe('▸ 2  Lit in part')
+  })
+
+  test('what was seen is laid beside what the plan says', async () => {
+    const at = screenAt(one)
+    await at.type('1⏎e')
+    expect(at.text()).toContain('F3 (top-rear): dark – unlike the plan, which says: lit all over')
+  })
+
+  test('the wiring can be narrowed by typing, and marks the place in question', async () => {
+    const at = screenAt(one)
+    await at.type('d')
+    expect(at.text()).toContain('»F3.light«')
+    expect(at.text()).toContain('F4.motor')
+    await at.type('/f3')
+    expect(at.text()).toContain('»F3.light«')
+    expect(at.text()).not.toContain('F4.motor')
   })
 
   test('Ctrl+C ends from everywhere, also in the middle of a note', async () => {

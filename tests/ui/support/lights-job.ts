@@ -4,21 +4,26 @@ import { runUi } from '../../../src/ui/run.tsx'
 import { english } from '../../../src/wording/en/english.ts'
 import { fakeSession } from '../../support/fake-session.ts'
 
-const { SAID, ASCII, SETTLE } = process.env
+const { SAID, ASCII, SETTLE, BREAKS } = process.env
 const session = fakeSession()
 const reply = session.reply
 const told = {
   ...session,
   reply: async (said: Parameters<typeof reply>[0]) => {
+    if (BREAKS) throw new Error('the disk is full')
     if (SAID) appendFileSync(SAID, `${JSON.stringify(said)}\n`)
     return reply(said)
   },
 }
-process.exitCode = await runUi(told, {
+const running = runUi(told, {
   language: english,
   ascii: ASCII === '1',
   colour: process.env.NO_COLOR === undefined,
   stdout: process.stdout,
   stdin: process.stdin,
   settleMs: Number(SETTLE ?? 150),
+})
+process.exitCode = await running.catch((error: Error) => {
+  process.stdout.write(`told: ${error.message}\n`)
+  return 70
 })
