@@ -17,8 +17,8 @@ export const problemSchema = z.object({
   repairs: z.array(z.object({ id, cost: minutes, mode, fixes: z.array(id) })),
   switch_cost: minutes,
   escalate_cost: minutes,
-  start_mode: z._default(mode, 'on'),
-  verify_mode: z._default(mode, 'on'),
+  start_mode: mode.default('on'),
+  verify_mode: mode.default('on'),
 })
 
 export type WrittenProblem = z.infer<typeof problemSchema>
