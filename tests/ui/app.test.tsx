@@ -1,0 +1,83 @@
+/** The component itself, on text: that it hears keys, splits what comes in one read, and draws what the screen holds. */
+import { render } from 'ink-testing-library'
+import { describe, expect, test, vi } from 'vitest'
+import { App } from '../../src/ui/app.tsx'
+import { createScreen } from '../../src/ui/screen.ts'
+import { english } from '../../src/wording/en/english.ts'
+import { screen as words } from '../../src/wording/en/screen.ts'
+import { askLit, askSince, fakeSession } from '../support/fake-session.ts'
+
+function app() {
+  const session = fakeSession([{ prompt: askLit }, { prompt: askSince }])
+  const ended: string[] = []
+  const screen = createScreen(
+    session,
+    { columns: 80, rows: 24 },
+    {
+      language: english,
+      words,
+      ascii: false,
+      settleMs: 1,
+      now: () => performance.now(),
+      leave: (how) => ended.push(how),
+      suspend: () => ended.push('suspend'),
+      redraw: () => ended.push('redraw'),
+      failed: (error) => {
+        throw error
+      },
+    },
+  )
+  const shown = render(<App screen={screen} colour={false} />)
+  return { session, ended, screen, stdin: shown.stdin, text: () => shown.lastFrame() ?? '' }
+}
+
+describe('the component', () => {
+  test('draws the power, the question, the answers and the keys', () => {
+    const { text } = app()
+    for (const part of [
+      'POWER ON',
+      'Look at the lights of F3',
+      '▸ 1  Dark',
+      'Enter answer',
+      '? help',
+      'q leave',
+    ])
+      expect(text()).toContain(part)
+  })
+
+  test('a row and Enter in one read record that row, and the next question comes', async () => {
+    const { session, stdin, text } = app()
+    await vi.waitFor(() => {
+      stdin.write('k')
+      expect(text()).toContain('▸ 1')
+    })
+    stdin.write('jj\r')
+    await vi.waitFor(() => expect(text()).toContain('When did it begin?'))
+    expect(session.said).toEqual([{ say: 'answer', ids: ['whole'] }])
+    expect(text()).toContain('Recorded: Lit all over')
+  })
+
+  test('two writes without waiting record what the second of them finds', async () => {
+    const { session, stdin, text } = app()
+    stdin.write('\x1b[B')
+    stdin.write('\r')
+    await vi.waitFor(() => expect(text()).toContain('When did it begin?'))
+    expect(session.said).toEqual([{ say: 'answer', ids: ['part'] }])
+  })
+
+  test('Ctrl+C, Ctrl+Z and Ctrl+L are heard, also glued to other keys', () => {
+    const { stdin, ended } = app()
+    stdin.write('\x0c')
+    stdin.write('\x1a')
+    stdin.write('zz\x03')
+    expect(ended).toEqual(['redraw', 'suspend', 'interrupt'])
+  })
+
+  test('a terminal that changes its size is drawn anew', async () => {
+    const { screen, text } = app()
+    screen.resize({ columns: 60, rows: 20 })
+    await vi.waitFor(() => expect(text()).toContain('hands out'))
+    screen.resize({ columns: 40, rows: 9 })
+    await vi.waitFor(() => expect(text()).toContain('--plain'))
+  })
+})
