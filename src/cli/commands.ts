@@ -22,6 +22,11 @@ export const COMMANDS: readonly Command[] = [
     options: [value('symptom', 'ID'), value('log', 'FILE'), ...frontEnd],
   },
   {
+    name: 'resume',
+    arguments: [{ name: 'LOG', need: 'may' }],
+    options: [...frontEnd, flag('salvage')],
+  },
+  {
     name: 'check',
     arguments: [PLAN],
     options: [flag('json'), flag('lines'), value('format', 'FORM'), flag('strict'), flag('ascii')],
@@ -61,6 +66,11 @@ export const COMMANDS: readonly Command[] = [
   {
     name: 'schema',
     arguments: [],
+    options: [],
+  },
+  {
+    name: 'completion',
+    arguments: [{ name: 'SHELL', need: 'must' }],
     options: [],
   },
   {

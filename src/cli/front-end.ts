@@ -71,7 +71,7 @@ async function untilSignal(running: Promise<Ended>, shell: Shell): Promise<ExitC
 }
 
 /** Ink reads colour and `CI` from the environment when it is loaded; both must be right by then. */
-function prepareForScreen(shell: Shell): boolean {
+export function prepareForScreen(shell: Shell): boolean {
   const { colour } = factsOf(shell)
   if (!colour) process.env.FORCE_COLOR = '0'
   delete process.env.CI

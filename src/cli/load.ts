@@ -3,6 +3,7 @@ import type { Run } from './command.ts'
 
 const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   diagnose: () => import('./commands/diagnose.ts'),
+  resume: () => import('./commands/resume.ts'),
   check: () => import('./commands/check.ts'),
   draw: () => import('./commands/draw.ts'),
   bench: () => import('./commands/bench.ts'),
@@ -10,6 +11,7 @@ const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   jobs: () => import('./commands/jobs.ts'),
   new: () => import('./commands/new.ts'),
   schema: () => import('./commands/schema.ts'),
+  completion: () => import('./commands/completion.ts'),
   help: () => import('./commands/help.ts'),
 }
 

@@ -66,23 +66,38 @@ function decoded(bytes: Buffer, expected: string): Text {
   }
 }
 
+/** The files as they were read, whole: the plan, and its stock files under the names that the plan calls them by. */
+export interface PlanTexts {
+  readonly file: string
+  readonly text: string
+  readonly includes: readonly { readonly file: string; readonly text: string }[]
+}
+
 /**
- * Reads the plan at a path.
+ * Reads the plan at a path, and keeps the texts so that a log can carry them.
  * @param path as the person gave it; it stands so in every place
  */
-export function readPlanFile(path: string): Read<Plan> {
-  if (path.includes('\0')) return failed(path, troubleOf(undefined, 'a wiring plan'))
+export function readPlanTexts(path: string): { readonly read: Read<Plan>; readonly texts: PlanTexts } {
+  const nothing: PlanTexts = { file: path, text: '', includes: [] }
+  if (path.includes('\0'))
+    return { read: failed(path, troubleOf(undefined, 'a wiring plan')), texts: nothing }
   const got = textOf(path, 'a wiring plan')
-  if (!('text' in got)) return failed(path, got)
-  return readPlan(got.text, path, (name) => {
+  if (!('text' in got)) return { read: failed(path, got), texts: nothing }
+  const includes = new Map<string, string>()
+  const read = readPlan(got.text, path, (name) => {
     if (name.includes('\0')) return undefined
     const file = isAbsolute(name) ? name : join(dirname(path), name)
     const stock = textOf(file, 'a stock file')
-    return 'text' in stock
-      ? { text: stock.text, file }
-      : { ...stock, found: `${shown(name)}: ${stock.found}` }
+    if (!('text' in stock)) return { ...stock, found: `${shown(name)}: ${stock.found}` }
+    includes.set(name, stock.text)
+    return { text: stock.text, file }
   })
+  const kept = [...includes].map(([file, text]) => ({ file, text }))
+  return { read, texts: { file: path, text: got.text, includes: kept } }
 }
+
+/** The plan alone. */
+export const readPlanFile = (path: string): Read<Plan> => readPlanTexts(path).read
 
 const failed = (file: string, trouble: Trouble): Read<Plan> => ({
   ok: false,

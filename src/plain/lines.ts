@@ -3,10 +3,11 @@
  * problem and the question stands; it is not written again.
  */
 import type { Prompt } from '../core/checks/prompt.ts'
-import type { Session } from '../job/view.ts'
+import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import { type DriverSaid, expectedLines, readDriverLine } from './driver-lines.ts'
+import { say } from './kept.ts'
 import type { ToolLine } from './protocol.ts'
 import type { Ended, Talk } from './talk.ts'
 import { endLine, helloLine, promptLine, toldLine, whyLine } from './tool-lines.ts'
@@ -34,9 +35,12 @@ export async function runLines(
   const write = (line: ToolLine) => talk.write(`${JSON.stringify(line)}\n`)
   const problem = (text: string, expected: readonly string[]) =>
     write({ type: 'problem', text, expected: [...expected] })
+  let told: View['told'] | undefined
   const show = (): Ended | undefined => {
     const view = session.view()
-    for (const told of view.told) write(toldLine(told, view, language))
+    // A view that comes a second time brings the same list.
+    for (const one of view.told === told ? [] : view.told) write(toldLine(one, view, language))
+    told = view.told
     if (view.prompt !== null) {
       write(promptLine(view.prompt, view, language))
       return undefined
@@ -58,14 +62,15 @@ export async function runLines(
     if (wrong !== undefined) problem(wrong, expectedLines(prompt))
     else if ('why' in said) write(whyLine(session.why(), view, language))
     else if ('reply' in said) {
-      const taken = await session.reply(said.reply)
-      if (!taken.ok) problem(language.refusal(taken.refusal), taken.refusal.expected)
+      const kept = await say(session, said.reply, language)
+      if (!kept.ok) problem(kept.lines.join(' '), kept.expected)
       else if (said.reply.say !== 'note') {
         const ended = show()
         if (ended !== undefined) return ended
       }
     }
   }
-  await session.reply({ say: 'leave' })
+  const kept = await say(session, { say: 'leave' }, language)
+  if (!kept.ok) problem(kept.lines.join(' '), kept.expected)
   return show() ?? null
 }

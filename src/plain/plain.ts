@@ -6,6 +6,7 @@ import type { Ask, Prompt } from '../core/checks/prompt.ts'
 import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
+import { say } from './kept.ts'
 import type { Said } from './said.ts'
 import type { Ended, Talk } from './talk.ts'
 import { answerIds, understand } from './understand.ts'
@@ -72,8 +73,11 @@ function promptLines(view: View, language: Language): string[] {
   ]
 }
 
-const toldLines = (view: View, language: Language): string[] =>
-  view.told.flatMap((t) => (t.show === 'note' ? language.note(t, view) : language.verdict(t, view)))
+/** What has not been told yet; a view that comes a second time brings the same list. */
+const toldLines = (view: View, before: View['told'] | undefined, language: Language): string[] =>
+  (view.told === before ? [] : view.told).flatMap((t) =>
+    t.show === 'note' ? language.note(t, view) : language.verdict(t, view),
+  )
 
 function tellLines(
   what: Extract<Said, { do: 'tell' }>['what'],
@@ -131,12 +135,16 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
   const tell = (lines: readonly string[]) => {
     for (const line of lines) talk.write(`${wrap(line, talk.columns)}\n`)
   }
-  const show = () =>
-    tell(['', ...toldLines(session.view(), language), ...promptLines(session.view(), language)])
+  let told: View['told'] | undefined
+  const show = () => {
+    const view = session.view()
+    tell(['', ...toldLines(view, told, language), ...promptLines(view, language)])
+    told = view.told
+  }
   const ended = (): Ended => {
     const view = session.view()
     if (view.end === null) return null
-    tell(['', ...toldLines(view, language)])
+    tell(['', ...toldLines(view, told, language)])
     tell(language.end(view.end, view))
     if (view.end.outcome === 'handed-over') tell(['', ...language.handingOver(view)])
     return view.end.outcome
@@ -156,17 +164,17 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
     if (said.do === 'ask-back') tell([said.text])
     else if (said.do === 'tell') tell(tellLines(said.what, session, language))
     else {
-      const taken = await session.reply(said.reply)
-      const back = taken.ok ? echo(said.reply, view, language) : language.refusal(taken.refusal)
-      if (back) tell([back])
+      const kept = await say(session, said.reply, language)
+      const back = kept.ok ? [echo(said.reply, view, language)] : kept.lines
+      tell(back.filter((line) => line !== ''))
       if (session.view().prompt === null) return ended()
-      if (taken.ok && said.reply.say !== 'note') show()
+      if (kept.ok && said.reply.say !== 'note') show()
     }
     talk.write(dialogue.prompt)
   }
   if (session.view().prompt !== null) {
-    await session.reply({ say: 'leave' })
-    tell(['', dialogue.inputEnded(session.view().log)])
+    const kept = await say(session, { say: 'leave' }, language)
+    tell(['', ...(kept.ok ? [] : kept.lines), dialogue.inputEnded(session.view().log)])
   }
   return session.view().end?.outcome ?? null
 }

@@ -202,10 +202,12 @@ export interface ProgramSentences {
   readonly noJobs: (folder: string) => string
   readonly noJobYet: string
   readonly noOpenJob: string
+  readonly jobIsOver: (log: string) => string
   readonly file: (path: string, why: FileTrouble) => string
   readonly crashed: (message: string, log: string | undefined) => string[]
   readonly interrupted: (log: string | undefined) => string[]
   readonly tooSmall: (columns: number, rows: number) => string
+  readonly unknownShell: (given: string, known: readonly string[]) => string
   readonly unknownLanguage: (given: string, known: readonly string[]) => string
   readonly start: StartSentences
 }

@@ -192,6 +192,13 @@ describe('the job line by line', () => {
     expect(text).toContain('whichlead resume archive-lights-dark.job.ndjson')
   })
 
+  it('tells a thing once, also when the job is left right after it', async () => {
+    const note = { show: 'note', kind: 'cross-check', facts: { what: 'fed', at: 'F3', from: 'H1' } } as const
+    const told = [note]
+    const { text } = await talk(['leave'], fakeSession([{ told, prompt: askLit }], { told }))
+    expect(text.split('is fed from')).toHaveLength(2)
+  })
+
   it('hands over with a page for the next person', async () => {
     const { text, ended } = await talk(['F3', 'new', 'hand over'])
     expect(ended).toBe('handed-over')

@@ -1,8 +1,60 @@
 /** `whichlead diagnose PLAN`: finds what is wrong with a build, in whichever front end fits. */
-import type { Run } from '../command.ts'
-import { planFrom } from '../read-plan.ts'
+import { resolve } from 'node:path'
+import { flowOf, flows } from '../../../flows/all.ts'
+import { openJob } from '../../job/open.ts'
+import type { InputLine } from '../../plain/lines-in.ts'
+import { askSymptom } from '../ask-symptom.ts'
+import type { ExitCode, Given, Run, Shell } from '../command.ts'
+import { type FrontEnd, frontEndFor, runJob, typedLines } from '../front-end.ts'
+import { folderOf } from '../logs.ts'
+import { near } from '../near.ts'
+import { tellNotOpened } from '../not-opened.ts'
+import { planWithTexts } from '../read-plan.ts'
+import { version } from '../version.ts'
+
+const ids = (): string[] => flows.map((f) => f.id)
+
+interface Asked {
+  readonly symptom: string
+  readonly lines?: AsyncIterable<InputLine>
+}
+
+/** The symptom that was given or is chosen now; an exit code where there is none. */
+async function symptomFor(given: Given, frontEnd: FrontEnd, shell: Shell): Promise<Asked | ExitCode> {
+  const { say } = shell.language.program
+  const asked = given.values.get('symptom')
+  if (asked !== undefined) {
+    if (flowOf(asked)) return { symptom: asked }
+    shell.err(say.unknownSymptom(asked, near(asked, ids()), ids()))
+    return 2
+  }
+  if (frontEnd === 'lines') {
+    shell.err(say.symptomNeeded(ids()))
+    return 2
+  }
+  const lines = frontEnd === 'plain' ? typedLines(shell) : undefined
+  const chosen = await askSymptom(ids(), lines, given, shell)
+  if (typeof chosen !== 'string') return chosen
+  return { symptom: chosen, ...(lines ? { lines } : {}) }
+}
 
 export const run: Run = async (given, shell) => {
   const [path = ''] = given.arguments
-  return planFrom(path, shell) === undefined ? 2 : 0
+  const plan = planWithTexts(path, shell)
+  if (plan === undefined) return 2
+  const frontEnd = frontEndFor(given, shell)
+  const asked = await symptomFor(given, frontEnd, shell)
+  if (typeof asked === 'number') return asked
+  const file = given.values.get('log')
+  const opening = await openJob({
+    plan: plan.plan,
+    copy: plan.texts,
+    symptom: asked.symptom,
+    log: file === undefined ? { folder: folderOf(shell) } : { file: resolve(shell.cwd, file) },
+    tool: version,
+    clock: Date.now,
+  })
+  if (!opening.ok) return tellNotOpened(opening.trouble, shell)
+  const lines = asked.lines ? { lines: asked.lines } : {}
+  return runJob(opening.session, { frontEnd, plan: path, ...lines }, given, shell)
 }

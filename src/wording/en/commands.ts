@@ -81,7 +81,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',
       ascii: 'no characters beyond ASCII in drawings',
-      plan: 'the plan file, if it has moved since',
+      salvage: 'go on from before the damage in a damaged log; the rest is kept beside it',
     },
     examples: [
       ['whichlead resume', 'the newest job that has no end'],
@@ -137,6 +137,15 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     ],
     options: { policy: 'answer with the next step for each line read' },
     examples: [],
+  },
+  completion: {
+    summary: 'Print a script by which a shell completes commands and options',
+    about: ["For bash, zsh or fish. Read it from the shell's own start file."],
+    options: {},
+    examples: [
+      ['whichlead completion bash > whichlead.bash', 'then: source whichlead.bash'],
+      ['whichlead completion fish > whichlead.fish', 'in the folder of fish for completions'],
+    ],
   },
   help: {
     summary: 'Help for a command',

@@ -6,14 +6,13 @@ import { clean, shorten } from '../clean.ts'
 import { entry } from '../entry.ts'
 
 const WHY: Readonly<Record<string, string>> = {
-  'no-prompt': 'The job has ended; nothing is asked any more',
-  'not-a-do': 'That fits only a thing to do, and this is a question',
-  'not-an-ask': 'That fits only a question, and this is a thing to do',
-  'unknown-answer': 'There is no such answer',
+  over: 'The job has ended; nothing is asked any more',
+  'not-a-question': 'This is a thing to do, not a question',
+  'not-a-task': 'This is a question, not a thing to do',
+  'no-such-answer': 'There is no such answer',
   'one-answer': 'One answer is wanted',
+  'one-mark-each': 'Each thing can be marked in one way only',
   'nothing-to-undo': 'There is nothing to take back',
-  'empty-note': 'The note is empty',
-  ended: 'The job has ended',
 }
 
 export function refusalText(refusal: Refusal): string {

@@ -72,6 +72,8 @@ export const program: Program = {
     nextCheck: (path) => `Change it to the build at hand, then: whichlead check ${clean(path)}`,
     noJobs: (folder) => `There are no jobs yet. They will be kept in ${clean(folder)}.`,
     noJobYet: 'There is no job yet to make a report of. Name a log, or begin with: whichlead diagnose PLAN',
+    jobIsOver: (log) =>
+      `This job has ended; there is nothing to take up. Read it with: whichlead report ${clean(log)}`,
     noOpenJob: 'There is no job to take up again. "whichlead jobs" lists those that have ended.',
     file: (path, why) => `${clean(path)}: ${FILE[why]}`,
     crashed: (message, log) => [
@@ -86,6 +88,8 @@ export const program: Program = {
         : ['Stopped.'],
     tooSmall: (columns, rows) =>
       `This terminal is ${columns} by ${rows}; the screen needs 60 by 20. Going on line by line.`,
+    unknownShell: (given, known) =>
+      `${quoted(given)} is not a shell that is known here. There are: ${known.join(', ')}.`,
     unknownLanguage: (given, known) =>
       `${quoted(given)} is not a language that is here. There is: ${known.join(', ')}.`,
     start: {

@@ -1,0 +1,65 @@
+/**
+ * Whole jobs of the built program over the line protocol, with a planted fault and a driver written from the page on
+ * the protocol. The driver asks nothing of the program but what the page promises.
+ */
+import { existsSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { beforeEach, describe, expect, it } from 'vitest'
+import { toolLine } from '../../src/plain/protocol.ts'
+import { type Driven, driveJob } from '../support/line-driver.ts'
+import { ownFolder } from '../support/own-folder.ts'
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
+const program = here('../../dist/whichlead.mjs')
+const ten = here('../../docs/examples/archive-ten-fans.build.yaml')
+
+let folder: string
+beforeEach(() => {
+  folder = ownFolder()
+})
+
+const env = () => ({ PATH: process.env.PATH, HOME: folder, XDG_STATE_HOME: join(folder, 'state') })
+
+const drive = (symptom: string, ...faults: string[]): Promise<Driven> =>
+  driveJob(program, { plan: ten, symptom, faults, log: join(folder, 'job.ndjson') }, env())
+
+/** Every fault that the last verdict, or the end, names first or cannot tell from the first. */
+function named({ lines }: Driven): string[] {
+  const last = lines.findLast(
+    (l) => (l.type === 'verdict' || l.type === 'end') && (l.suspects?.length ?? 0) > 0,
+  )
+  const [first] = last?.suspects ?? []
+  return [first?.faults ?? [], ...(first?.alike ?? []).map((a) => a.faults)].map((f) =>
+    f.map(({ at, mode }) => `${at}:${mode}`).join(' + '),
+  )
+}
+
+describe('a job over the line protocol', () => {
+  it.each([
+    ['lights-dark', 'F3.light:unplugged'],
+    ['fan-still', 'F4.motor:unplugged'],
+    ['zero-rpm', 'F7.motor:open-TACH'],
+    ['lights-stuck', 'host/program:not-running'],
+  ])('%s: finds %s and proves it fixed', async (symptom, fault) => {
+    const driven = await drive(symptom, fault)
+    expect(driven.stderr).toBe('')
+    expect(driven.lines.filter((l) => l.type === 'problem')).toEqual([])
+    expect(driven.unsafe).toEqual([])
+    for (const line of driven.lines) toolLine[line.type as keyof typeof toolLine].strict().parse(line)
+    expect(driven.end?.outcome).toBe('fixed')
+    expect(named(driven)).toContain(fault)
+    expect(driven.code).toBe(0)
+    expect(existsSync(join(folder, 'job.ndjson'))).toBe(true)
+    expect(readFileSync(join(folder, 'job.ndjson'), 'utf8')).toMatch(/\n$/u)
+  })
+
+  it('never overwrites a log', async () => {
+    await drive('lights-dark', 'F3.light:unplugged')
+    const before = readFileSync(join(folder, 'job.ndjson'))
+    const again = await drive('lights-dark', 'F3.light:unplugged')
+    expect(again.code).toBe(2)
+    expect(again.stderr).toContain('there already')
+    expect(readFileSync(join(folder, 'job.ndjson'))).toEqual(before)
+  })
+})
