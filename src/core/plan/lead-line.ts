@@ -10,9 +10,12 @@ import type { Node } from './tree.ts'
 
 const mm = measure('length, mm', 'length', { min: 1, max: 20_000 })
 
+const end = (description: string) =>
+  text(description).meta({ description, expected: 'a port such as F1.motor or board.SYS1' })
+
 export const leadSchema = z.strictObject({
-  from: text('the port at one end, such as F1.motor'),
-  to: text('the port at the other end, such as board.SYS1'),
+  from: end('the port at one end'),
+  to: end('the port at the other end'),
   mm: mm.optional(),
   length: mm.optional(),
   awg: measure('gauge', 'gauge', { min: 10, max: 36, whole: true }).optional(),

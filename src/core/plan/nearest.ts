@@ -47,7 +47,13 @@ export function nearest(word: string, known: readonly string[]): string | undefi
       best = candidate
     }
   }
-  return best
+  return best ?? begunBy(plain, known)
+}
+
+/** `usb` for `usb_headers`: the one known word that begins with it. */
+function begunBy(word: string, known: readonly string[]): string | undefined {
+  const begun = word.length < 3 ? [] : known.filter((candidate) => candidate.toLowerCase().startsWith(word))
+  return begun.length === 1 ? begun[0] : undefined
 }
 
 /** `a, b, c and 4 more`: a list that stays readable. */

@@ -9,7 +9,7 @@ import type { Part, PartId, PartKindName, Place } from './plan.ts'
 import { portsOf } from './ports.ts'
 import { type Notebook, report, reportLocal, shown, usual } from './problem.ts'
 import { markPlaces, section } from './section.ts'
-import type { Entry, MapNode } from './tree.ts'
+import { type Entry, type MapNode, mapNode, scalarNode } from './tree.ts'
 
 function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartForm | undefined {
   const kind = node.entries.get('kind')?.value
@@ -21,7 +21,7 @@ function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartFor
   const name = kind.is === 'scalar' ? kind.value : undefined
   if (typeof name === 'string' && Object.hasOwn(partForms, name))
     return partForms[name as PartKindName] as unknown as PartForm
-  const meant = typeof name === 'string' ? nearest(name, partKinds) : undefined
+  const meant = typeof name === 'string' ? (nearest(name, partKinds) as PartKindName | undefined) : undefined
   const found = `the kind ${kind.is === 'scalar' ? shown(kind.value) : `that is a ${kind.is}`}`
   reportLocal(
     book,
@@ -30,7 +30,8 @@ function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartFor
     meant ?? expected,
     meant === undefined ? 'choose one of these' : `write ${meant}`,
   )
-  return undefined
+  // What was meant is clear enough to look at the rest of the part.
+  return meant && (partForms[meant] as unknown as PartForm)
 }
 
 const place = (book: Notebook, path: string, fallback: Place): Place => book.places.get(path) ?? fallback
@@ -68,13 +69,27 @@ function checkPart(book: Notebook, part: Part, key: Place): void {
   }
 }
 
+/** The branch with the kind that was meant, should it have been mistyped. */
+function ofKind(node: MapNode, kind: PartKindName): MapNode {
+  const entry = node.entries.get('kind')
+  if (!entry || (entry.value.is === 'scalar' && entry.value.value === kind)) return node
+  const meant = { key: entry.key, value: scalarNode(entry.value.place, kind) }
+  return mapNode(node.place, new Map([...node.entries, ['kind', meant]]))
+}
+
+/** Ports that a part may have beside its lights. */
+const OTHER_PORTS = ['motor', 'motor_out', 'power', 'usb', 'in']
+
 /** Light names are port names, so they follow the rules for names. */
 function checkLightNames(book: Notebook, node: MapNode): void {
   const lights = node.entries.get('lights')?.value
   if (lights?.is !== 'map') return
   for (const [name, entry] of lights.entries) {
     const trouble = nameTrouble(name)
-    if (trouble) report(book, entry.key, `the light name ${shown(name)}`, trouble.expected, trouble.todo)
+    const found = `the light name ${shown(name)}`
+    if (trouble) reportLocal(book, entry.key, found, trouble.expected, trouble.todo)
+    else if (OTHER_PORTS.includes(name))
+      reportLocal(book, entry.key, found, 'a name that no other port has', 'choose another, such as ring')
   }
 }
 
@@ -101,9 +116,10 @@ function readPart(book: Notebook, id: PartId, entry: Entry): ReadPart {
     report(book, entry.value.place, `${id}: ${found}`, 'a map such as {kind: fan}', 'say of what kind it is')
     return nothing
   }
-  const node = nameLights(entry.value)
-  const form = formFor(book, node, id, entry.key)
+  const asWritten = nameLights(entry.value)
+  const form = formFor(book, asWritten, id, entry.key)
   if (!form) return nothing
+  const node = ofKind(asWritten, form.kind)
   checkLightNames(book, node)
   const { value: input, dropped } = section(book, node, form.schema, entry.key)
   markPlaces(book, node, `parts.${id}`, entry.key)

@@ -78,8 +78,8 @@ function readRoot(book: Notebook, root: MapNode, file: string, include: Include 
     for (const [id, entry] of pumps.entries)
       markPlaces(book, entry.value, `board.fan_headers.${id}`, entry.key)
 
-  const written = mapSection(book, root, 'parts')
   const beforeParts = book.problems.length
+  const written = mapSection(book, root, 'parts')
   const stock = readStock(book, root, include, file)
   const named = expandNames(book, written.node, 'part')
   const resolved = resolveLikes(book, { parts: named, stock })

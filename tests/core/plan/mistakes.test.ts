@@ -471,6 +471,18 @@ describe('all mistakes of a file are told in one go', () => {
     expect(lines).toEqual([2, 4, 8, 11, 16, 17, 21, 23])
   })
 
+  test('a part whose kind is mistyped is looked at as what was meant', () => {
+    const text = 'parts:\n  F1: { kind: Fan, motor: { rpm: 1500-2000 } }\n'
+    expect(problemsOf(text)).toMatchObject([
+      { at: { line: 2, col: 15 }, expected: 'fan' },
+      { at: { line: 2, col: 34 }, found: '"1500-2000"' },
+    ])
+  })
+
+  test('parts as a list are told once', () => {
+    expect(problemsOf('parts:\n  - F1: { kind: fan }\n')).toMatchObject([{ found: 'parts: a list' }])
+  })
+
   test('a mistake in a range is told once, not once for each part', () => {
     expect(problemsOf('parts: { F1..F50: { kind: fan, motor: { amps: 99 } } }')).toHaveLength(1)
   })

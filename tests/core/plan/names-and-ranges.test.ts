@@ -89,6 +89,7 @@ describe('the word that was meant', () => {
     ['Kind', ['kind', 'like'], 'kind'],
     ['light-header', ['light_headers', 'fan_headers'], 'light_headers'],
     ['F7', ['F1', 'F2'], undefined],
+    ['usb', ['fan_headers', 'usb_headers'], 'usb_headers'],
     ['humidity', ['kind', 'ways'], undefined],
     ['board.sys1', ['board.SYS2', 'board.SYS1'], 'board.SYS1'],
   ])('%s', (word, known, meant) => {
