@@ -5,10 +5,12 @@
 import type { Reply, Session, View, Why } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
 import type { ScreenWords } from '../wording/screen.ts'
+import { heldEnter } from './keys/held-enter.ts'
 import type { Key } from './keys/key.ts'
 import { type Event, keymap } from './keys/keymap.ts'
 import { type Cursor, freshCursor, type Message } from './state/cursor.ts'
-import { type Act, reduce } from './state/reduce.ts'
+import type { Act } from './state/facts.ts'
+import { reduce } from './state/reduce.ts'
 import { kindOf, rowsOf } from './state/rows.ts'
 import { type Frame, frame } from './views/frame.ts'
 import type { Model, Size } from './views/model.ts'
@@ -29,9 +31,6 @@ export interface Surroundings {
   readonly redraw: () => void
   readonly failed: (error: unknown) => void
 }
-
-/** A held key comes again within this time on every system in use, milliseconds; a person is slower. */
-const REPEAT_MS = 60
 
 export interface Screen {
   readonly subscribe: (changed: () => void) => () => void
@@ -57,9 +56,13 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   let drawnPrompt = ''
   let timer: ReturnType<typeof setTimeout> | undefined
   let drawn: { version: number; frame: Frame } | undefined
-  /** The last Enter, and those that came so close behind it that they wait to be told from a held key. */
-  let enter = { at: Number.NEGATIVE_INFINITY, prompt: '', waiting: 0 }
-  let enterTimer: ReturnType<typeof setTimeout> | undefined
+  const held = heldEnter(around.now, (count) => {
+    if (count === 1) act({ on: 'take' })
+    else {
+      cursor = { ...cursor, message: { say: 'held-key' } }
+      changed()
+    }
+  })
   const listeners = new Set<() => void>()
   const modelAt = (at: Cursor): Model => ({
     view,
@@ -197,35 +200,9 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     const always = event.on === 'interrupt' || event.on === 'suspend' || event.on === 'redraw'
     // Typed before this prompt was on the screen, so not meant for it.
     if (!always && drawnPrompt !== cursor.prompt) return
-    if (event.on === 'take' && cursor.mode === 'job' && heldDown()) return
-    if (event.on !== 'take') releaseEnter()
+    if (event.on === 'take' && cursor.mode === 'job' && held.waits(cursor.prompt)) return
+    if (event.on !== 'take') held.release()
     act(event)
-  }
-
-  /**
-   * Whether an Enter may come from a key that is held down over the end of a prompt. It waits: if more follow at the pace of
-   * a held key all are dropped, if none does it counts.
-   */
-  function heldDown(): boolean {
-    const at = around.now()
-    const close = at - enter.at < REPEAT_MS && enter.prompt !== cursor.prompt
-    enter = { at, prompt: close ? enter.prompt : cursor.prompt, waiting: close ? enter.waiting + 1 : 0 }
-    if (!close) return false
-    clearTimeout(enterTimer)
-    enterTimer = setTimeout(releaseEnter, REPEAT_MS)
-    return true
-  }
-
-  function releaseEnter(): void {
-    clearTimeout(enterTimer)
-    const { waiting } = enter
-    if (waiting === 0) return
-    enter = { ...enter, prompt: cursor.prompt, waiting: 0 }
-    if (waiting === 1) act({ on: 'take' })
-    else {
-      cursor = { ...cursor, message: { say: 'held-key' } }
-      changed()
-    }
   }
 
   function act(event: Event): void {
@@ -257,7 +234,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     },
     close: () => {
       clearTimeout(timer)
-      clearTimeout(enterTimer)
+      held.forget()
     },
   }
 }

@@ -1,5 +1,5 @@
 /** The answers of a question as numbered rows, the highlighted one marked by a pointer and not by colour alone. */
-import { highlighted } from '../state/reduce.ts'
+import { highlighted } from '../state/moves.ts'
 import type { Row } from '../state/rows.ts'
 import { type Line, line, paragraph, span } from '../text/line.ts'
 import { type Model, marksOf, say } from './model.ts'

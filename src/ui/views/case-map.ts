@@ -3,11 +3,12 @@
  * Places are read from the words of `at` in the plan; what has none, or is not a part of the case, lies inside.
  */
 
-import { highlighted } from '../state/reduce.ts'
-import { partOfRef, type Row, type Spot } from '../state/rows.ts'
+import { highlighted } from '../state/moves.ts'
+import { partOfRef, type Row } from '../state/rows.ts'
 import { type Line, line, padLine, span } from '../text/line.ts'
-import { middleCut, width } from '../text/width.ts'
-import { type Model, marksOf, say } from './model.ts'
+import { width } from '../text/width.ts'
+import { type Model, marksOf } from './model.ts'
+import { spotCell } from './spot-cell.ts'
 
 export type Zone = 'top' | 'rear' | 'middle' | 'front' | 'bottom'
 
@@ -65,46 +66,6 @@ function cellsOf(model: Model, rows: readonly Row[]): Cell[] {
   return cells.map((c, i) => ({ ...c, i })).sort((a, b) => a.order - b.order || a.i - b.i)
 }
 
-const markOf = (spot: Spot, marked: Readonly<Record<string, string>>) =>
-  spot.marks.find((m) => m.id === marked[spot.at])
-
-/** What stands in a cell's box: nothing, or the mark's shape; a second kind of mark has a shape of its own. */
-function box(model: Model, spot: Spot): string {
-  const marks = marksOf(model)
-  const index = spot.marks.findIndex((m) => m.id === model.cursor.marked[spot.at])
-  return `[${index < 0 ? marks.unset : index === 0 ? marks.set : marks.part}]`
-}
-
-/** The mark in words, short; nothing while unmarked. */
-export function markWords(model: Model, spot: Spot): string {
-  const mark = markOf(spot, model.cursor.marked)
-  return mark ? say(model, model.language.value(mark.observe, mark.value, model.view.power, model.view)) : ''
-}
-
-/** ` 2 [●] F2: dark`, at most `columns` wide; `number` is what a digit goes to. */
-export function cellSpans(
-  model: Model,
-  row: Row & { row: 'spot' },
-  number: number,
-  columns: number,
-  picked: boolean,
-): Line {
-  const marks = marksOf(model)
-  const words = markWords(model, row.spot)
-  const room = columns - 9
-  const name = say(model, row.spot.at.replace(/^(?:board|headers|channels)[./]/, ''))
-  const text = words === '' ? name : `${name}: ${words}`
-  const cut = middleCut(text, room, marks.cut)
-  return padLine(
-    line(
-      span(picked ? marks.pointer : ' ', picked ? 'picked' : 'plain'),
-      span(`${String(number).padStart(2)} `, picked ? 'picked' : 'dim'),
-      span(`${box(model, row.spot)} ${cut}`, picked ? 'picked' : words === '' ? 'plain' : 'strong'),
-    ),
-    columns,
-  )
-}
-
 /** Places beside each other, as many on a line as fit. */
 function shelf(cells: readonly Cell[], columns: number, cell: number): Cell[][] {
   const perLine = Math.max(1, Math.floor(columns / cell))
@@ -144,7 +105,7 @@ export function caseMap(
     const spans = groups.flatMap((group, column) => {
       const text = group.flatMap((c, i) => {
         places[c.row.id] = { x: 1 + column * (cellWidth + 1) + i * cellWidth, y }
-        return cellSpans(model, c.row, rows.indexOf(c.row) + 1, cellWidth, c.row === current)
+        return spotCell(model, c.row, rows.indexOf(c.row) + 1, cellWidth, c.row === current)
       })
       return padLine(text, cellWidth)
     })

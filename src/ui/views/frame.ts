@@ -4,7 +4,7 @@
  */
 
 import { hasPicture } from '../pictures/connector.ts'
-import type { Facts } from '../state/reduce.ts'
+import type { Facts } from '../state/facts.ts'
 import { kindOf } from '../state/rows.ts'
 import { BLANK, cutLine, type Line, line, span } from '../text/line.ts'
 import { inAscii } from '../text/marks.ts'

@@ -5,14 +5,15 @@
  */
 
 import { probeLines } from '../pictures/connector.ts'
-import type { Facts } from '../state/reduce.ts'
-import { highlighted } from '../state/reduce.ts'
+import type { Facts } from '../state/facts.ts'
+import { highlighted } from '../state/moves.ts'
 import { kindOf, type Row, rowsOf } from '../state/rows.ts'
 import { BLANK, beside, type Line, line, lineWidth, span } from '../text/line.ts'
 import { shortened } from '../text/width.ts'
 import { answerRows, filterRows } from './answers.ts'
-import { caseMap, cellSpans } from './case-map.ts'
+import { caseMap } from './case-map.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
+import { spotList } from './spot-list.ts'
 import { stepLines } from './step.ts'
 import { toldShort } from './told.ts'
 import { whereLines } from './where.ts'
@@ -87,22 +88,15 @@ function answersBody(model: Model, rows: readonly Row[], columns: number): Body 
 }
 
 function spotsBody(model: Model, rows: readonly Row[], columns: number): Body {
-  const current = highlighted(model.cursor, rows)
-  const list = (): Line[][] =>
-    rows.flatMap((row) =>
-      row.row === 'spot'
-        ? [[cellSpans(model, row, rows.indexOf(row) + 1, Math.min(columns, 64), row === current)]]
-        : [],
-    )
-  const map = caseMap(model, rows, Math.min(columns, 100), 99)
-  const full = map ? map.lines.length : rows.length
+  const wide = Math.min(columns, 100)
+  const map = caseMap(model, rows, wide, Number.POSITIVE_INFINITY)
   return {
-    full,
+    full: map ? map.lines.length : rows.length,
     least: Math.min(rows.length, 6),
     draw: (height) => {
-      const fits = caseMap(model, rows, Math.min(columns, 100), height)
-      if (fits) return { lines: fits.lines, map: fits.places, scrollMax: 0, page: height }
-      return still(aroundRow(model, list(), current ? rows.indexOf(current) : 0, height))
+      if (map && map.lines.length <= height)
+        return { lines: map.lines, map: map.places, scrollMax: 0, page: height }
+      return { ...spotList(model, rows, columns, height), scrollMax: 0, page: height }
     },
   }
 }

@@ -191,6 +191,54 @@ describe('a terminal too small', () => {
   })
 })
 
+describe('thirty fans', () => {
+  const fans = Array.from({ length: 30 }, (_, i) =>
+    fan(`F${i + 1}`, ['front', 'rear', 'top', 'bottom'][i % 4] ?? ''),
+  )
+  const thirty: Ask = {
+    ...askMany,
+    marks: fans.flatMap(({ id }) =>
+      ['dark', 'part'].map((value) => ({
+        id: `${id}=${value}`,
+        observe: { what: 'lit' as const, at: id },
+        value,
+      })),
+    ),
+  }
+  const seen = (text: string): number => new Set(text.match(/\bF\d+\b/g)).size
+  const at = (columns: number, rows: number) =>
+    screenAt([{ prompt: thirty }], {
+      columns,
+      rows,
+      over: { plan: { ...archivePlan, parts: fans }, path: [] },
+    })
+
+  test('are all in sight at 80 by 24, in columns, and on a map where there is room', () => {
+    expect(seen(at(80, 24).text())).toBe(30)
+    expect(at(80, 24).text()).not.toContain('rear')
+    expect(seen(at(100, 40).text())).toBe(30)
+    expect(at(100, 40).text()).toContain('rear')
+  })
+
+  test('at 60 by 20 they scroll, and every one can be reached and marked', async () => {
+    const small = at(60, 20)
+    for (let i = 1; i <= 30; i++) {
+      await small.type(`${i}`)
+      await small.type(' ')
+      expect(small.pointed()).toMatch(new RegExp(`^▸ ?${i} \\[●\\] F${i}\\b`, 'u'))
+    }
+    await small.type('⏎')
+    const [said] = small.session.said
+    expect(said?.say === 'answer' && said.ids).toHaveLength(30)
+  })
+
+  test('are found by typing a part of a name', async () => {
+    const small = at(60, 20)
+    await small.type('/f27⏎ ⏎')
+    expect(small.session.said).toEqual([{ say: 'answer', ids: ['F27=dark'] }])
+  })
+})
+
 describe('a wide terminal', () => {
   test('shows suspects and the path so far beside the question', async () => {
     const at = screenAt([{ prompt: askLit }, { prompt: askLit, suspects: verdict.suspects }], {
