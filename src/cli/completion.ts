@@ -19,7 +19,7 @@ const quoted = (text: string): string => `'${text.replaceAll("'", "'\\''")}'`
 function bash(symptoms: readonly string[]): string[] {
   return [
     '_whichlead() {',
-    '  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} command=${COMP_WORDS[1]} words=',
+    `  local word=\${COMP_WORDS[COMP_CWORD]} before=\${COMP_WORDS[COMP_CWORD-1]} command=\${COMP_WORDS[1]} words=`,
     `  if [[ $before == --symptom ]]; then COMPREPLY=($(compgen -W ${quoted(symptoms.join(' '))} -- "$word")); return; fi`,
     '  if (( COMP_CWORD == 1 )); then',
     `    COMPREPLY=($(compgen -W ${quoted([...shown().map((c) => c.name), ...COMMON.map(dashed)].join(' '))} -- "$word"))`,

@@ -2,8 +2,10 @@
 import { resolve } from 'node:path'
 import { flowOf, flows } from '../../../flows/all.ts'
 import { openJob } from '../../job/open.ts'
+import type { Session } from '../../job/view.ts'
 import type { InputLine } from '../../plain/lines-in.ts'
 import { askSymptom } from '../ask-symptom.ts'
+import { beforeJob } from '../before-job.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { type FrontEnd, frontEndFor, runJob, typedLines } from '../front-end.ts'
 import { folderOf } from '../logs.ts'
@@ -38,11 +40,14 @@ async function symptomFor(given: Given, frontEnd: FrontEnd, shell: Shell): Promi
   return { symptom: chosen, ...(lines ? { lines } : {}) }
 }
 
-export const run: Run = async (given, shell) => {
-  const [path = ''] = given.arguments
-  const plan = planWithTexts(path, shell)
+interface Opened {
+  readonly session: Session
+  readonly lines?: AsyncIterable<InputLine>
+}
+
+async function open(given: Given, frontEnd: FrontEnd, shell: Shell): Promise<Opened | ExitCode> {
+  const plan = planWithTexts(given.arguments[0] ?? '', shell)
   if (plan === undefined) return 2
-  const frontEnd = frontEndFor(given, shell)
   const asked = await symptomFor(given, frontEnd, shell)
   if (typeof asked === 'number') return asked
   const file = given.values.get('log')
@@ -55,6 +60,13 @@ export const run: Run = async (given, shell) => {
     clock: Date.now,
   })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
-  const lines = asked.lines ? { lines: asked.lines } : {}
-  return runJob(opening.session, { frontEnd, plan: path, ...lines }, given, shell)
+  return { session: opening.session, ...(asked.lines ? { lines: asked.lines } : {}) }
+}
+
+export const run: Run = async (given, shell) => {
+  const frontEnd = frontEndFor(given, shell)
+  const opened = await beforeJob(frontEnd, shell, (telling) => open(given, frontEnd, telling))
+  if (typeof opened === 'number') return opened
+  const { session, ...lines } = opened
+  return runJob(session, { frontEnd, plan: given.arguments[0] ?? '', ...lines }, given, shell)
 }

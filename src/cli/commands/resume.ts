@@ -1,8 +1,10 @@
 /** `whichlead resume [LOG]`: takes up a job that was left, at the very question where it stopped. */
 import { resolve } from 'node:path'
 import { resumeJob } from '../../job/open.ts'
+import type { Session } from '../../job/view.ts'
 import { logWordsOf } from '../../wording/report-language.ts'
-import type { Given, Run, Shell } from '../command.ts'
+import { beforeJob } from '../before-job.ts'
+import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { frontEndFor, runJob } from '../front-end.ts'
 import { jobsOf } from '../logs.ts'
 import { tellNotOpened } from '../not-opened.ts'
@@ -18,13 +20,19 @@ async function logFor(given: Given, shell: Shell): Promise<string | undefined> {
   return open?.log
 }
 
-export const run: Run = async (given, shell) => {
+async function open(given: Given, shell: Shell): Promise<Session | ExitCode> {
   const path = await logFor(given, shell)
   if (path === undefined) return 2
   const salvage = given.flags.has('salvage')
   const opening = await resumeJob({ path, tool: version, clock: Date.now, salvage })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
   for (const problem of opening.problems) shell.err(logWordsOf(shell.language).problem(problem))
+  return opening.session
+}
+
+export const run: Run = async (given, shell) => {
   const frontEnd = frontEndFor(given, shell)
-  return runJob(opening.session, { frontEnd, plan: opening.session.view().plan.build }, given, shell)
+  const session = await beforeJob(frontEnd, shell, (telling) => open(given, telling))
+  if (typeof session === 'number') return session
+  return runJob(session, { frontEnd, plan: session.view().plan.build }, given, shell)
 }
