@@ -31,6 +31,8 @@ export interface Said {
   of(name: string): string
   /** How many a list has. */
   count(name: string): number
+  /** The form of a verb that fits a list: one name or several. */
+  verb(name: string, one: string, several: string): string
 }
 
 export interface FindingWords {
@@ -92,16 +94,18 @@ function saidOf(words: FindingWords, finding: Finding): Said {
         : typeof fact === 'number'
           ? numeral(fact)
           : cleanName(fact)
+  const count = (name: string): number => {
+    const fact = finding.facts[name]
+    return typeof fact === 'object' ? new Set(fact).size : 1
+  }
   return {
     finding,
     figure: with_(figure),
     limit: with_(limit),
     by: with_(Math.abs(figure - limit)),
     of: (name) => text(finding.facts[name]),
-    count: (name) => {
-      const fact = finding.facts[name]
-      return typeof fact === 'object' ? fact.length : 0
-    },
+    count,
+    verb: (name, one, several) => (count(name) === 1 ? one : several),
   }
 }
 

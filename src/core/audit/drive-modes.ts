@@ -56,10 +56,13 @@ export const driveModes: readonly Rule[] = [
         const listens =
           (part.kind === 'fan-hub' && part.power !== 'header') ||
           (part.kind === 'controller' && part.fanControl === 'header' && part.fanPorts > 0)
-        const fans = listens
-          ? w.motors.filter((m) => w.trace(m.plug, 'CONTROL').steps.some((s) => partOf(s.socket) === part.id))
-          : []
-        if (fans.length > 0 && !w.leadAt(`${part.id}.in`))
+        const fans =
+          listens && !w.leadAt(`${part.id}.in`)
+            ? w.motors.filter((m) =>
+                w.trace(m.plug, 'CONTROL').steps.some((s) => partOf(s.socket) === part.id),
+              )
+            : []
+        if (fans.length > 0)
           yield {
             refs: [`${part.id}.in`, ...fans.map((m) => m.plug)],
             facts: { part: part.id, fans: fans.map((m) => m.part) },

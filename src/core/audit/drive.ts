@@ -36,7 +36,7 @@ export const headerDriver = (w: Wiring, header: FanHeader): Driver => ({
 export function driverOf(w: Wiring, motor: MotorAt): Driver | undefined {
   const control = w.trace(motor.plug, 'CONTROL')
   if (control.end === 'source') {
-    const header = w.plan.board.fanHeaders.find((h) => `board.${h.id}` === control.at)
+    const header = w.fanHeader(control.at)
     if (header) return headerDriver(w, header)
     if (partOf(control.at) === 'board' || partOf(control.at) === 'supply') return undefined
     return {
@@ -48,7 +48,7 @@ export function driverOf(w: Wiring, motor: MotorAt): Driver | undefined {
     }
   }
   const power = w.trace(motor.feed, '12V')
-  const header = w.plan.board.fanHeaders.find((h) => `board.${h.id}` === power.at)
+  const header = w.fanHeader(power.at)
   return header && headerDriver(w, header)
 }
 

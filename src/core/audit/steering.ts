@@ -10,11 +10,19 @@ export const curveRef = (key: string): string => `headers/${key}/curve`
 
 export const driveRef = (key: string): string => `headers/${key}/drive`
 
-export function* driven(w: Wiring): Generator<readonly [MotorAt, Driver]> {
-  for (const motor of w.motors) {
+/** Many rules ask; found once an audit. */
+const known = new WeakMap<Wiring, readonly (readonly [MotorAt, Driver])[]>()
+
+/** Every motor that something steers, with what steers it. */
+export function driven(w: Wiring): readonly (readonly [MotorAt, Driver])[] {
+  const before = known.get(w)
+  if (before) return before
+  const found = w.motors.flatMap((motor) => {
     const driver = driverOf(w, motor)
-    if (driver) yield [motor, driver]
-  }
+    return driver ? [[motor, driver] as const] : []
+  })
+  known.set(w, found)
+  return found
 }
 
 /** RPM that a motor holds at a duty of its driver, once it turns. */

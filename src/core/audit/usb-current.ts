@@ -1,6 +1,8 @@
 /** Current over USB: headers, hubs and devices against what a port gives. */
-import { isOver } from '../electrics/overload.ts'
+
+import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import { busHubPorts, portMa, UNIT_LOAD_MA } from '../electrics/usb-budget.ts'
+import { usbPortNames } from '../plan/ports.ts'
 import type { Rule } from './finding.ts'
 import { drawnAt, HANDBOOK, hubsAbove, isBusHub, ma, maPaths, ownMa, takers } from './usb-takers.ts'
 
@@ -13,18 +15,18 @@ export const usbCurrent: readonly Rule[] = [
     *find(w) {
       const drawn = drawnAt(w)
       for (const header of w.plan.board.usbHeaders) {
-        const rows = [...w.ports.values()].filter((p) => p.ref.startsWith(`board.${header.id}.`))
+        const rows = usbPortNames(header).map((name) => `board.${name}`)
         const both = drawn.get(`board.${header.id}`) ?? []
         const groups = [
           [`board.${header.id}`, both, header.milliamps * header.ports] as const,
-          ...rows.map((r) => [r.ref, drawn.get(r.ref) ?? [], header.milliamps] as const),
+          ...rows.map((r) => [r, drawn.get(r) ?? [], header.milliamps] as const),
         ]
         for (const [ref, parts, limit] of groups) {
           const figure = ma(parts)
           if (isOver(figure, limit))
             yield {
               refs: [ref, ...parts.map((p) => p.id)],
-              severity: isOver(figure, limit * 1.25) ? 'will-not-work' : 'may-not-work',
+              severity: isOver(figure, limit * SAGS_UP_TO) ? 'will-not-work' : 'may-not-work',
               figure,
               limit,
               facts: { at: ref, parts: parts.map((p) => p.id) },

@@ -62,8 +62,7 @@ function* stretches(w: Wiring, trace: Trace, rail: 5 | 12): Generator<Stretch> {
     const mm = lead.mm ?? own?.mm
     const awg = lead.awg ?? own?.awg
     if (mm !== undefined && awg !== undefined) yield { ref: lead.plug, amps: carried([socket]), mm, awg }
-    if (partOf(socket) !== 'supply') continue
-    const supply = w.plan.supply.leads.find((l) => socket.startsWith(`supply.${l.id}.`))
+    const supply = w.supplyLead(socket)
     if (supply?.mm !== undefined && supply.awg !== undefined) {
       const sockets = Array.from({ length: supply.plugs }, (_, i) => `supply.${supply.id}.${i + 1}`)
       yield { ref: `supply.${supply.id}`, amps: carried(sockets), mm: supply.mm, awg: supply.awg }

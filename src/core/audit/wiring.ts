@@ -4,7 +4,17 @@
  * of the bench, so a new kind of part is known here without a word.
  */
 import { modelOf } from '../bench/parts/models.ts'
-import type { Light, Motor, Part, PartId, Plan, PlannedLead, PortRef } from '../plan/plan.ts'
+import type {
+  FanHeader,
+  Light,
+  Motor,
+  Part,
+  PartId,
+  Plan,
+  PlannedLead,
+  PortRef,
+  SupplyLead,
+} from '../plan/plan.ts'
 import { allPorts, type Conductor, type Port } from '../plan/ports.ts'
 
 export interface MotorAt {
@@ -49,6 +59,10 @@ export interface Wiring {
   /** The port of the same part from which a socket gets a conductor. */
   inside(socket: PortRef, conductor: Conductor): PortRef | undefined
   trace(plug: PortRef, conductor: Conductor): Trace
+  /** The fan header that a port is. */
+  fanHeader(port: PortRef): FanHeader | undefined
+  /** The supply lead that a socket is on. */
+  supplyLead(socket: PortRef): SupplyLead | undefined
   /** What draws its supply through a socket. */
   load(socket: PortRef): Load
   /** Motors whose supply, control or tach runs through a socket. */
@@ -69,6 +83,12 @@ export function wire(plan: Plan): Wiring {
   for (const port of all) portsOf.set(port.part, [...(portsOf.get(port.part) ?? []), port])
   const leads = new Map(plan.leads.map((lead) => [lead.plug, lead]))
   const plugs = new Map(plan.leads.map((lead) => [lead.socket, lead.plug]))
+  const headers = new Map(plan.board.fanHeaders.map((h) => [`board.${h.id}`, h]))
+  const supply = new Map<PortRef, SupplyLead>(
+    plan.supply.leads.flatMap((lead) =>
+      Array.from({ length: lead.plugs }, (_, i) => [`supply.${lead.id}.${i + 1}`, lead] as const),
+    ),
+  )
   const inside = new Map<string, PortRef>()
   for (const part of plan.parts) addInside(part, inside)
 
@@ -138,6 +158,8 @@ export function wire(plan: Plan): Wiring {
     plugIn: (socket) => plugs.get(socket),
     inside: (socket, conductor) => inside.get(`${socket} ${conductor}`),
     trace,
+    fanHeader: (port) => headers.get(port),
+    supplyLead: (socket) => supply.get(socket),
     load: (socket) => loads.get(socket) ?? NOTHING,
     motorsOn: (socket) => [...(on.get(socket) ?? [])],
     tachsOn: (socket) => tachs.get(socket) ?? [],

@@ -25,7 +25,7 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'a lead from a header',
     doing: 'rewire',
     says: (f) =>
-      `${f.of('part')} has no lead to a fan header: ${f.of('fans')} run at full speed and no header reads them`,
+      `${f.of('part')} has no lead to a fan header: ${f.of('fans')} ${f.verb('fans', 'runs', 'run')} at full speed and no header reads ${f.verb('fans', 'it', 'them')}`,
     todo: (f) => `plug ${f.of('part')}.in into a fan header`,
   },
   'four-pin-on-dc': {
@@ -41,7 +41,7 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'PWM',
     doing: 'setting',
     says: (f) =>
-      `${f.of('at')} controls by DC, but ${f.of('fans')} get their 12 V elsewhere: they do not follow`,
+      `${f.of('at')} controls by DC, but ${f.of('fans')} ${f.verb('fans', 'gets its', 'get their')} 12 V elsewhere and ${f.verb('fans', 'does', 'do')} not follow`,
     todo: (f) => `set ${f.of('at')} to PWM`,
   },
   'drive-not-offered': {
@@ -64,7 +64,7 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'none; a choice',
     doing: 'know',
     says: (f) =>
-      `the curve of ${f.of('at')} goes down to 0 %: ${f.of('fans')} stand still when cool, and the header reads 0 rpm`,
+      `the curve of ${f.of('at')} goes down to 0 %: ${f.of('fans')} ${f.verb('fans', 'stands', 'stand')} still when cool, and the header reads 0 rpm`,
     todo: () => 'nothing if it is meant so; else lift the lowest point',
   },
   'dc-under-start-volts': {

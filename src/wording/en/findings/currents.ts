@@ -2,13 +2,13 @@
 import type { RuleWords, Said } from '../../findings.ts'
 
 const overPart = (f: Said): string =>
-  `${f.of('at')} feeds ${f.of('fans')}, together ${f.figure}; it gives ${f.limit}`
+  `${f.of('at')} feeds ${f.of('fans')}, ${f.verb('fans', 'with', 'together')} ${f.figure}; it gives ${f.limit}`
 const overLight = (f: Said): string =>
   `${f.of('at')} feeds the lights of ${f.of('parts')}: ${f.figure} at full white, ${f.of('mixed')} A in mixed colours; it gives ${f.limit}`
 const dim = (f: Said): string =>
   `move some of them elsewhere, or hold the brightness under ${f.of('percent')} %`
 const surge = (f: Said): string =>
-  `${f.of('fans')} start together with ${f.figure} on ${f.of('at')}; it gives ${f.limit}, for a second about ${f.of('surge')} A`
+  `${f.of('fans')} ${f.verb('fans', 'starts', 'start together')} with ${f.figure} on ${f.of('at')}; it gives ${f.limit}, for a second about ${f.of('surge')} A`
 const move = (f: Said): string => `move fans worth ${f.by} to another header or to a hub with its own supply`
 
 export const currents: Readonly<Record<string, RuleWords>> = {

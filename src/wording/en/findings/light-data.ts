@@ -9,14 +9,15 @@ export const lightData: Readonly<Record<string, RuleWords>> = {
     limit: 'no empty port before a used one',
     doing: 'rewire',
     says: (f) =>
-      `${f.of('channel')} runs in series and ${f.of('gaps')} ${f.count('gaps') === 1 ? 'is' : 'are'} empty: ${f.of('dark')} get no data`,
+      `${f.of('channel')} runs in series and ${f.of('gaps')} ${f.count('gaps') === 1 ? 'is' : 'are'} empty: ${f.of('dark')} ${f.verb('dark', 'gets', 'get')} no data`,
     todo: () => 'move the plugs up so that no port is left out',
   },
   'series-no-return': {
     title: 'No data back in a series',
     limit: 'a return wire on all but the last',
     doing: 'rewire',
-    says: (f) => `${f.of('part')} on ${f.of('at')} hands no data back, so ${f.of('dark')} after it get none`,
+    says: (f) =>
+      `${f.of('part')} on ${f.of('at')} hands no data back, so ${f.of('dark')} after it ${f.verb('dark', 'gets', 'get')} none`,
     todo: (f) => `put ${f.of('part')} on the last used port`,
   },
   'splitter-in-series': {
@@ -71,7 +72,7 @@ export const lightData: Readonly<Record<string, RuleWords>> = {
     limit: 'the order that the LEDs take',
     doing: 'setting',
     says: (f) =>
-      `channel ${f.of('channel')} sends ${f.of('sent')} and ${f.of('parts')} take ${f.of('takes')}: colours come out wrong`,
+      `channel ${f.of('channel')} sends ${f.of('sent')} and ${f.of('parts')} ${f.verb('parts', 'takes', 'take')} ${f.of('takes')}: colours come out wrong`,
     todo: (f) => `set the colours of ${f.of('channel')} to ${f.of('takes')}`,
   },
   'unlike-leds-on-channel': {

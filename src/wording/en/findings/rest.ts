@@ -27,21 +27,23 @@ export const air: Readonly<Record<string, RuleWords>> = {
     title: 'Fans against each other',
     limit: 'one direction a place',
     doing: 'rewire',
-    says: (f) => `at ${f.of('at')} ${f.of('in')} blow in and ${f.of('out')} out: they take each other’s air`,
+    says: (f) =>
+      `at ${f.of('at')} ${f.of('in')} ${f.verb('in', 'blows', 'blow')} in and ${f.of('out')} out: they take each other’s air`,
     todo: () => 'turn one round; air leaves on the side with the struts',
   },
   'radiator-flow-mixed': {
     title: 'Both directions through one radiator',
     limit: 'one direction a radiator',
     doing: 'rewire',
-    says: (f) => `on ${f.of('on')} ${f.of('in')} blow in and ${f.of('out')} out`,
+    says: (f) => `on ${f.of('on')} ${f.of('in')} ${f.verb('in', 'blows', 'blow')} in and ${f.of('out')} out`,
     todo: () => 'turn them the same way',
   },
   'radiator-screws': {
     title: 'Screws of a radiator',
     limit: 'the length that came with it',
     doing: 'know',
-    says: (f) => `${f.of('fans')} sit on ${f.of('on')}: a screw that is too long pierces it`,
+    says: (f) =>
+      `${f.of('fans')} ${f.verb('fans', 'sits', 'sit')} on ${f.of('on')}: a screw that is too long pierces it`,
     todo: () => 'use the screws that came with it, and try one by hand without the fan first',
   },
   'radiator-speeds-differ': {
@@ -64,7 +66,7 @@ export const air: Readonly<Record<string, RuleWords>> = {
     limit: 'all or none at one place',
     doing: 'know',
     says: (f) =>
-      `at ${f.of('at')} ${f.of('still')} stand still when cool while the others run: air comes back through them`,
+      `at ${f.of('at')} ${f.of('still')} ${f.verb('still', 'stands', 'stand')} still when cool while the others run: air comes back through ${f.verb('still', 'it', 'them')}`,
     todo: () => 'give fans at one place one curve',
   },
 }
@@ -201,7 +203,7 @@ export const unknowns: Readonly<Record<string, RuleWords>> = {
     limit: 'the usual start duty',
     doing: 'write',
     says: (f) =>
-      `the curve of ${f.of('at')} goes down to ${f.figure}; whether ${f.of('fans')} stop there depends on their kind, which the plan does not say`,
+      `the curve of ${f.of('at')} goes down to ${f.figure}; whether ${f.of('fans')} ${f.verb('fans', 'stops', 'stop')} there depends on the kind of fan, which the plan does not say`,
     todo: () => 'look it up, or lift the lowest point over the usual start',
   },
   'unknown-profile': {
@@ -217,14 +219,15 @@ export const unknowns: Readonly<Record<string, RuleWords>> = {
     limit: '2 A a channel',
     doing: 'write',
     says: (f) =>
-      `${f.of('channels')} carry more than ${f.limit} of lights and no lead length is given, so the voltage at the far end is not known`,
+      `${f.of('channels')} ${f.verb('channels', 'carries', 'carry')} more than ${f.limit} of lights and no lead length is given, so the voltage at the far end is not known`,
     todo: () => 'measure the leads and write mm and awg',
   },
   'unknown-flow': {
     title: 'Direction of a fan not given',
     limit: 'none',
     doing: 'write',
-    says: (f) => `the plan does not say which way ${f.of('fans')} blow, so air is not checked`,
+    says: (f) =>
+      `the plan does not say which way ${f.of('fans')} ${f.verb('fans', 'blows', 'blow')}, so air is not checked`,
     todo: () => 'write flow: in or flow: out',
   },
 }

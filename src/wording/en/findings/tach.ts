@@ -13,7 +13,8 @@ export const tach: Readonly<Record<string, RuleWords>> = {
     title: 'No tach comes back',
     limit: 'one tach',
     doing: 'know',
-    says: (f) => `${f.of('at')} feeds ${f.of('fans')} and gets no tach: it reads 0 rpm while they turn`,
+    says: (f) =>
+      `${f.of('at')} feeds ${f.of('fans')} and gets no tach: it reads 0 rpm while ${f.verb('fans', 'it turns', 'they turn')}`,
     todo: () => 'expect 0 rpm there, and set no alarm on it',
   },
   'tach-way-empty': {
@@ -52,7 +53,7 @@ export const tach: Readonly<Record<string, RuleWords>> = {
     doing: 'know',
     says: (f) =>
       `${f.of('at')} reads ${f.of('seen')} alone; if ${f.of('unseen')} stopped, no reading would tell`,
-    todo: () => 'look at these fans now and then',
+    todo: (f) => `look at ${f.verb('unseen', 'this fan', 'these fans')} now and then`,
   },
   'tach-elsewhere': {
     title: 'Tach lead of a fan on the supply not plugged in',

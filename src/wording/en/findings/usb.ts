@@ -6,14 +6,16 @@ export const usb: Readonly<Record<string, RuleWords>> = {
     title: 'USB header over its current',
     limit: 'milliamps of the port',
     doing: 'rewire',
-    says: (f) => `${f.of('at')} feeds ${f.of('parts')}, together ${f.figure}; it gives ${f.limit}`,
+    says: (f) =>
+      `${f.of('at')} feeds ${f.of('parts')}, ${f.verb('parts', 'with', 'together')} ${f.figure}; it gives ${f.limit}`,
     todo: () => 'move one of them to another port, or use a hub with its own supply',
   },
   'usb-hub-port-over-current': {
     title: 'Port of a USB hub over its current',
     limit: '100 mA of a bus-powered hub, 500 mA of a fed one, or what the plan gives',
     doing: 'rewire',
-    says: (f) => `${f.of('at')} gives ${f.limit} and ${f.of('parts')} want ${f.figure}: not listed`,
+    says: (f) =>
+      `${f.of('at')} gives ${f.limit} and ${f.of('parts')} ${f.verb('parts', 'wants', 'want')} ${f.figure}: not listed`,
     todo: () => 'use a hub with its own supply, or a port of the board',
   },
   'usb-bus-hub-over-budget': {
@@ -73,7 +75,8 @@ export const usb: Readonly<Record<string, RuleWords>> = {
     title: 'USB port turned off',
     limit: 'enabled',
     doing: 'setting',
-    says: (f) => `${f.of('at')} is turned off, so ${f.of('parts')} are not listed`,
+    says: (f) =>
+      `${f.of('at')} is turned off, so ${f.of('parts')} ${f.verb('parts', 'is', 'are')} not listed`,
     todo: () => 'turn it on in the firmware, or use another port',
   },
   'usb-device-over-port': {
