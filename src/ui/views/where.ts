@@ -10,24 +10,41 @@ import { type Model, marksOf, say, sayLines } from './model.ts'
 interface Piece {
   readonly spans: readonly Span[]
   readonly wide: number
-  readonly here: boolean
 }
 
-/** `supply.SA.1` stays, `H1.3` stays: what stands on the label and beside the socket. */
-const shortRef = (model: Model, ref: string): string => say(model, ref.replace(/^board\./, ''))
+/** `[H1] 3 ─●─ light [F3]`: ports are called as beside their part, since the part stands next to them. */
+function nameOf(path: readonly PathStep[], at: number): string {
+  const step = path[at]
+  if (!step) return ''
+  const beside = [path[at - 1], path[at + 1]].find(
+    (s) => s?.kind === 'part' && step.ref.startsWith(`${s.ref}.`),
+  )
+  return step.kind === 'joint' && beside ? step.ref.slice(beside.ref.length + 1) : step.ref
+}
 
-function piece(model: Model, step: PathStep, longest: number): Piece {
+/** What stands between a step and the one before: a joint's live state before its plug, else a mere link. */
+function linkOf(model: Model, path: readonly PathStep[], at: number): Span | undefined {
   const marks = marksOf(model)
-  const tone = step.here ? 'strong' : step.state === 'planned' ? 'plain' : 'strong'
-  const name = middleCut(shortRef(model, step.ref), longest, marks.cut)
-  const text = step.kind === 'part' ? `[${name}]` : name
-  const joint = step.kind === 'joint' ? marks.joint[step.state] : marks.link
+  const [before, step, after] = [path[at - 1], path[at], path[at + 1]]
+  if (!before || !step) return undefined
+  // A socket before its plug, and a plug before its part, hang on the part itself.
+  const plug = step.kind === 'joint' && (before.kind === 'joint' || after?.kind !== 'joint')
+  if (plug) return span(`${marks.joint[step.state]} `, step.state === 'planned' ? 'dim' : 'bad')
+  return before.kind === 'part' && step.kind === 'part' ? span(`${marks.link} `, 'dim') : undefined
+}
+
+function piece(model: Model, path: readonly PathStep[], at: number, longest: number): Piece {
+  const marks = marksOf(model)
+  const step = path[at]
+  if (!step) return { spans: [], wide: 0 }
+  const link = linkOf(model, path, at)
+  const name = middleCut(say(model, nameOf(path, at)), longest, marks.cut)
+  const doubted = step.state === 'suspect' && (step.kind === 'part' || link === undefined) ? '?' : ''
+  const text = step.kind === 'part' ? `[${name}${doubted}]` : `${name}${doubted}`
   const shown = step.here ? marks.here.join(text) : text
-  return {
-    spans: [span(`${joint} `, step.state === 'planned' ? 'dim' : 'bad'), span(shown, tone), span(' ')],
-    wide: width(joint) + 1 + width(shown) + 1,
-    here: step.here,
-  }
+  const tone = step.here || step.state !== 'planned' ? 'strong' : 'plain'
+  const spans = [...(link ? [link] : []), span(shown, tone), span(' ')]
+  return { spans, wide: spans.reduce((sum, s) => sum + width(s.text), 0) }
 }
 
 /** The path over as many lines as it needs, broken between places. */
@@ -37,10 +54,8 @@ export function pathLines(model: Model, columns: number): Line[] {
   const longest = Math.max(8, Math.min(24, columns - 12))
   const rows: Span[][] = [[]]
   let used = 0
-  for (const [i, step] of path.entries()) {
-    const p = piece(model, step, longest)
-    const spans = i === 0 ? p.spans.slice(1) : p.spans
-    const wide = i === 0 ? p.wide - width(p.spans[0]?.text ?? '') : p.wide
+  for (const at of path.keys()) {
+    const { spans, wide } = piece(model, path, at, longest)
     if (used > 0 && used + wide > columns) {
       rows.push([span('  ')])
       used = 2
