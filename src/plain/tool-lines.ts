@@ -63,7 +63,12 @@ function asked(
   }
 }
 
-const sentences = (lines: readonly string[]): string => lines.map((l) => l.trim()).join(' ')
+/** Lines as one text; what has no end of its own gets one. */
+const sentences = (lines: readonly string[]): string =>
+  lines
+    .map((l) => l.trim().replace(/ {2,}/g, ' '))
+    .map((l) => (/[.:?!;]$/.test(l) ? l : `${l}.`))
+    .join(' ')
 
 export function promptLine(prompt: Prompt, view: View, language: Language): ToolLine {
   if (prompt.show === 'do') {

@@ -162,6 +162,17 @@ function whichOf(marks: Extract<Ask, { many: true }>['marks']): string {
   return entry(WHICH, [what, ...values].join(' ')) ?? WHICH_BY_WHAT[what] ?? 'Which of these hold?'
 }
 
+const MAP_HINT: Readonly<Partial<Record<Observable['what'], string>>> = {
+  rpm: "On the firmware's fan page or in the monitoring program; mind the rows.",
+  shows: 'Set one steady colour for all first, if a program runs.',
+}
+
+function mapHints(marks: Extract<Ask, { many: true }>['marks']): string[] {
+  const [first] = marks
+  const hint = first && MAP_HINT[first.observe.what]
+  return [...(hint ? [hint] : []), 'Mark all; none is an answer too.']
+}
+
 const PAST: Readonly<Record<About, (at: string, scene: Scene) => Look>> = {
   since: () =>
     look('When did it begin?', 'Cleaning, moving, an update or a closed cable cover count as changes.'),
@@ -216,7 +227,7 @@ const PROOF = 'This is the proof: look again at what was wrong.'
 export function questionText(ask: Ask, scene: Scene): QuestionText {
   const off = ask.power === 'off'
   const seen: Look = ask.many
-    ? look(whichOf(ask.marks), 'Mark all; none is an answer too.')
+    ? look(whichOf(ask.marks), ...mapHints(ask.marks))
     : 'about' in ask
       ? PAST[ask.about](ask.at ?? '', scene)
       : lookAtSeveral(ask.observe, off, scene)

@@ -73,8 +73,9 @@ const ENDED: Readonly<Record<End['outcome'], string>> = {
 export function endLines(end: End, view: View): string[] {
   const lines = [ENDED[end.outcome]]
   const [first] = end.suspects
-  if (end.outcome === 'fixed' && first)
+  if (end.outcome === 'fixed' && first && !first.faults.some((f) => f.at === 'build'))
     lines.push(`Cause: ${first.faults.map((f) => faultWords(f, view).is).join(' Also: ')}`)
+  else if (end.outcome === 'fixed') lines.push('What it was cannot be named for sure.')
   else if (end.outcome !== 'nothing-wrong' && end.suspects.length > 0)
     lines.push('Most suspect:', ...ranked(end.suspects, view, 3).map((line) => `  ${line}`))
   if (end.outcome !== 'fixed' && view.inForce.length > 0) lines.push(...stillChanged(view))
