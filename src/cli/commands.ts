@@ -69,6 +69,12 @@ export const COMMANDS: readonly Command[] = [
     options: [],
   },
   {
+    name: 'engine',
+    arguments: [],
+    options: [flag('policy')],
+    hidden: true,
+  },
+  {
     name: 'completion',
     arguments: [{ name: 'SHELL', need: 'must' }],
     options: [],

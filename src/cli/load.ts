@@ -11,6 +11,7 @@ const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   jobs: () => import('./commands/jobs.ts'),
   new: () => import('./commands/new.ts'),
   schema: () => import('./commands/schema.ts'),
+  engine: () => import('./run-engine.ts'),
   completion: () => import('./commands/completion.ts'),
   help: () => import('./commands/help.ts'),
 }

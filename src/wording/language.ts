@@ -207,6 +207,7 @@ export interface ProgramSentences {
   readonly crashed: (message: string, log: string | undefined) => string[]
   readonly interrupted: (log: string | undefined) => string[]
   readonly tooSmall: (columns: number, rows: number) => string
+  readonly engineNeedsPolicy: string
   readonly unknownShell: (given: string, known: readonly string[]) => string
   readonly unknownLanguage: (given: string, known: readonly string[]) => string
   readonly start: StartSentences

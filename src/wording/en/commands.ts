@@ -133,10 +133,10 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
   engine: {
     summary: 'Solve troubleshooting problems with the engine alone',
     about: [
-      'Reads troubleshooting problems as JSON and answers with the next step, for measuring the engine.',
+      'Reads problems and standings as JSON, one a line, and answers each standing with the next step.',
     ],
-    options: { policy: 'answer with the next step for each line read' },
-    examples: [],
+    options: { policy: 'answer each standing with the next step' },
+    examples: [['whichlead engine --policy < problems.ndjson', 'the next step for each standing']],
   },
   completion: {
     summary: 'Print a script by which a shell completes commands and options',
