@@ -16,7 +16,7 @@ const SMALL_CHECKS = 16
 
 /** Measured in tests/bench/sequencing.mjs: on small problems more nodes still help a little, on large ones no more. */
 const SMALL = {
-  nodes: 20_000,
+  nodes: 12_000,
   hope: 0.7,
   width: { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY },
 }

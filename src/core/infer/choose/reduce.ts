@@ -2,8 +2,10 @@
  * A problem made small enough to plan on: classes instead of suspects, and without the checks and repairs that cannot
  * change the plan. Only planning works on this; the belief itself stays exact and is never taken from here.
  */
+import { SAME_ROW } from '../groups.ts'
 import type { Mode, Problem, Standing } from '../problem.ts'
-import { type Classes, classesOf, SAME } from './classes.ts'
+import { orderMinutes, repairOrder } from '../repair-order.ts'
+import { type Classes, classesOf } from './classes.ts'
 
 /** Numbers only; `n` classes, row-major tables. Mode 0 is the one in which repairs are proven, 1 the other. */
 export interface Reduced {
@@ -48,7 +50,7 @@ export function reduce(problem: Problem, standing: Standing): Reduced {
   const classes = classesOf(problem, standing)
   const members = classes.tail.length > 0 ? [...classes.kept, classes.tail] : classes.kept
   const n = members.length
-  const mass = members.map((list) => list.reduce((sum, s) => sum + standing.belief[s]!, 0))
+  const mass = members.map((list) => massOf(list, standing))
   const total = mass.reduce((a, b) => a + b, 0)
   const checks = keptChecks(problem, standing, classes, n)
   const repairs = keptRepairs(problem, standing, classes, modeOf)
@@ -87,7 +89,7 @@ function starts(lengths: readonly number[]): Int32Array {
 
 /** Checks that tell at least two classes apart, with their rows by class. */
 function keptChecks(problem: Problem, standing: Standing, { kept, tail }: Classes, n: number): KeptCheck[] {
-  const tailMass = tail.reduce((sum, s) => sum + standing.belief[s]!, 0)
+  const tailMass = massOf(tail, standing)
   const useful: KeptCheck[] = []
   for (const index of standing.checksLeft) {
     const { table, outcomes } = problem.checks[index]!
@@ -108,7 +110,7 @@ function keptChecks(problem: Problem, standing: Standing, { kept, tail }: Classe
 
 function tells(rows: Float64Array, n: number): boolean {
   for (let at = 0; at < rows.length; at += n)
-    for (let k = 1; k < n; k++) if (Math.abs(rows[at + k]! - rows[at]!) > SAME) return true
+    for (let k = 1; k < n; k++) if (Math.abs(rows[at + k]! - rows[at]!) > SAME_ROW) return true
   return false
 }
 
@@ -144,21 +146,19 @@ function tailRepair(
   tail: readonly number[],
   tailClass: number,
 ): KeptRepair {
+  const mass = massOf(tail, standing)
   const tries = standing.repairsLeft.flatMap((r) => {
     const { fixes, minutes, mode } = problem.repairs[r]!
-    let cured = 0
-    for (const s of tail) if (fixes[s] === 1) cured += standing.belief[s]!
+    const cures = massOf(
+      tail.filter((s) => fixes[s] === 1),
+      standing,
+    )
     const switching = mode === problem.verifyMode ? 0 : 2 * problem.switchMinutes
-    return cured > 0 ? [{ r, cured, minutes: minutes + switching }] : []
+    return cures > 0 ? [{ cures: cures / mass, minutes: minutes + switching }] : []
   })
-  tries.sort((a, b) => b.cured * a.minutes - a.cured * b.minutes || a.r - b.r)
-  const mass = tail.reduce((sum, s) => sum + standing.belief[s]!, 0)
-  let left = mass
-  let spent = 0
-  for (const one of tries) {
-    spent += one.minutes * left
-    left = Math.max(0, left - one.cured)
-  }
-  const minutes = Math.min(problem.escalateMinutes, (spent + left * problem.escalateMinutes) / mass)
-  return { index: -1, minutes, mode: 0, fixed: [tailClass] }
+  const minutes = orderMinutes(tries, repairOrder(tries), problem.escalateMinutes)
+  return { index: -1, minutes: Math.min(minutes, problem.escalateMinutes), mode: 0, fixed: [tailClass] }
 }
+
+const massOf = (suspects: readonly number[], { belief }: Standing): number =>
+  suspects.reduce((sum, s) => sum + belief[s]!, 0)

@@ -74,3 +74,49 @@ export function optimum(problem: Problem, startMode: Mode): number {
     0,
   )
 }
+
+/**
+ * The same for a problem without wrong answers, larger than `optimum` can hold: what is known is which suspects are
+ * still possible, so a state is that set and the power state. No bound either.
+ */
+export function optimumWithoutNoise(problem: Problem, startMode: Mode): number {
+  const n = problem.suspects.length
+  const prior = problem.suspects.map((s) => s.prior)
+  const known = new Map<number, number>()
+  const switching = (from: Mode, to: Mode): number => (from === to ? 0 : problem.switchMinutes)
+  const setOf = (holds: (s: number) => boolean): number =>
+    prior.reduce((set, _, s) => (holds(s) ? set | (1 << s) : set), 0)
+  const outcomeSets = problem.checks.map((c) => c.outcomes.map((_, o) => setOf((s) => c.table[s]![o]! === 1)))
+  const cured = problem.repairs.map((r) => setOf((s) => r.fixes[s] === 1))
+
+  function solve(set: number, mode: Mode): number {
+    if (set === 0) return 0
+    const key = set * 2 + (mode === 'on' ? 0 : 1)
+    const before = known.get(key)
+    if (before !== undefined) return before
+    let mass = 0
+    for (let s = 0; s < n; s++) if ((set >> s) & 1) mass += prior[s]!
+    let best = problem.escalateMinutes * mass
+    problem.checks.forEach((check, c) => {
+      const parts = outcomeSets[c]!.map((o) => o & set)
+      if (parts.includes(set)) return
+      const own = mass * (check.minutes + switching(mode, check.mode))
+      best = Math.min(
+        best,
+        parts.reduce((sum, part) => sum + solve(part, check.mode), own),
+      )
+    })
+    problem.repairs.forEach((repair, r) => {
+      const left = set & ~cured[r]!
+      if (left === set) return
+      const own = repair.minutes + switching(mode, repair.mode) + switching(repair.mode, problem.verifyMode)
+      best = Math.min(best, mass * own + solve(left, problem.verifyMode))
+    })
+    known.set(key, best)
+    return best
+  }
+  return solve(
+    setOf(() => true),
+    startMode,
+  )
+}
