@@ -10,11 +10,13 @@ const UNSEEN =
 /** The longest name that a sentence carries, in characters as a person counts them. */
 export const LONGEST_NAME = 48
 
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' })
+// Made when first needed: it takes milliseconds, and most texts are short.
+let segmenter: Intl.Segmenter | undefined
 
 /** Cuts after `longest` characters as a person counts them and marks the cut with an ellipsis. */
 export function shorten(text: string, longest: number): string {
   if (text.length <= longest) return text
+  segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' })
   const seen = [...segmenter.segment(text)].map((s) => s.segment)
   return seen.length <= longest ? text : `${seen.slice(0, longest - 1).join('')}…`
 }
