@@ -116,7 +116,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     const { words } = around
     if (reply.say === 'note') return { say: 'noted' }
     if (reply.say === 'undo') return { say: 'taken-back', count: 1 }
-    if (reply.say === 'done') return { say: 'recorded', what: words.ways.done }
+    if (reply.say === 'done') return { say: 'recorded', what: around.language.labels.done }
     if (reply.say === 'unsure' || reply.say === 'cannot')
       return { say: 'recorded', what: words.ways[reply.say] }
     if (reply.say !== 'answer' || view.prompt?.show !== 'ask') return null

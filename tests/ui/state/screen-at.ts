@@ -1,5 +1,5 @@
 /** A screen without a terminal: keys go in, what was said to the job and the lines as drawn come out. */
-import type { View } from '../../../src/job/view.ts'
+import type { Session, View } from '../../../src/job/view.ts'
 import type { Key } from '../../../src/ui/keys/key.ts'
 import { splitKeys } from '../../../src/ui/keys/split.ts'
 import { createScreen } from '../../../src/ui/screen.ts'
@@ -8,8 +8,8 @@ import { english } from '../../../src/wording/en/english.ts'
 import { screen as words } from '../../../src/wording/en/screen.ts'
 import { type FakeSession, fakeSession, lightsScript, type ScriptStep } from '../../support/fake-session.ts'
 
-export interface At {
-  readonly session: FakeSession
+export interface At<S extends Session = FakeSession> {
+  readonly session: S
   readonly ended: string[]
   /** Keys as one burst: nothing is drawn between them. */
   readonly burst: (keys: string | readonly Key[]) => void
@@ -39,18 +39,22 @@ const NAMED: Readonly<Record<string, Key>> = {
 export const keysOf = (text: string): Key[] =>
   [...text].flatMap((c) => (NAMED[c] ? [NAMED[c]] : splitKeys(c, {})))
 
-export function screenAt(
+export interface AtOptions {
+  columns?: number
+  rows?: number
+  ascii?: boolean
+  settleMs?: number
+  now?: () => number
+}
+
+/** Over a job that goes by a script. */
+export const screenAt = (
   script: readonly ScriptStep[] = lightsScript,
-  options: {
-    columns?: number
-    rows?: number
-    ascii?: boolean
-    settleMs?: number
-    now?: () => number
-    over?: Partial<View>
-  } = {},
-): At {
-  const session = fakeSession(script, options.over)
+  options: AtOptions & { over?: Partial<View> } = {},
+): At => screenOver(fakeSession(script, options.over), options)
+
+/** Over any job. */
+export function screenOver<S extends Session>(session: S, options: AtOptions = {}): At<S> {
   const ended: string[] = []
   // A second between keys, unless a test says otherwise.
   let clock = 0
