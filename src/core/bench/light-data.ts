@@ -34,7 +34,7 @@ export function channelPlace(moment: Pick<Moment, 'build'>, socket: number): str
 
 /** What goes out at a socket, or null where nothing does. */
 export function outOf(moment: Moment, socket: number): Stream | null {
-  return once(moment, `out ${socket}`, () => sent(moment, socket))
+  return once(moment, 'out', socket, () => sent(moment, socket))
 }
 
 function sent(moment: Moment, socket: number): Stream | null {

@@ -11,9 +11,16 @@ export interface Moment {
   readonly build: Build
   readonly world: World
   readonly strain: Float32Array
-  readonly memo: Map<string, unknown>
+  readonly memo: Memo
   /** A duty that is tried at one port in place of its curve, percent. */
   readonly forced: { readonly port: number; readonly duty: number } | undefined
+}
+
+/** What was worked out already at this moment, by number of socket or part. */
+export interface Memo {
+  readonly out: unknown[]
+  readonly turning: unknown[]
+  readonly listed: unknown[]
 }
 
 const plannedStrain = new WeakMap<Build, Float32Array>()
@@ -25,15 +32,14 @@ export function momentOf(build: Build, world: World, forced?: Moment['forced']):
     strain = strainOf(build, world.plugIn)
     if (!world.rewired) plannedStrain.set(build, strain)
   }
-  return { build, world, strain, memo: new Map(), forced }
+  return { build, world, strain, memo: { out: [], turning: [], listed: [] }, forced }
 }
 
-/** Computes a thing once a moment. */
-export function once<T>(moment: Moment, key: string, compute: () => T): T {
-  if (moment.memo.has(key)) return moment.memo.get(key) as T
-  const value = compute()
-  moment.memo.set(key, value)
-  return value
+/** Computes a thing once a moment; `undefined` is no value. */
+export function once<T>(moment: Moment, what: keyof Memo, index: number, compute: () => T): T {
+  const known = moment.memo[what]
+  if (known[index] === undefined) known[index] = compute()
+  return known[index] as T
 }
 
 const NO_STATE: PartState = {}

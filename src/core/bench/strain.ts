@@ -12,19 +12,45 @@ export const SAG = 0.88
 
 const RAILS = [conductorIndex['12V'], conductorIndex['5V']] as const
 
+/** Sockets that share one limit on some rails. */
+interface Limit {
+  readonly sockets: readonly number[]
+  readonly rails: readonly number[]
+  readonly amps: number
+}
+
+const limits = new WeakMap<Build, readonly Limit[]>()
+
+/** Every limit of a build; the same however it is plugged. */
+function limitsIn(build: Build): readonly Limit[] {
+  const known = limits.get(build)
+  if (known) return known
+  const [v12, v5] = RAILS
+  const byLead = build.plan.supply.leads.map((): number[] => [])
+  for (const s of build.sockets) byLead[build.supplyLead[s] ?? NOWHERE]?.push(s)
+  const made: Limit[] = [
+    ...[...build.fanHeaders, ...build.lightHeaders].map(([s, { amps }]) => ({
+      sockets: [s],
+      rails: RAILS,
+      amps,
+    })),
+    ...build.plan.supply.leads.flatMap((lead, k) => [
+      { sockets: byLead[k] ?? [], rails: [v12], amps: lead.amps12 },
+      { sockets: byLead[k] ?? [], rails: [v5], amps: lead.amps5 },
+    ]),
+    ...build.parts.flatMap((part) =>
+      limitsOf(part).map(([sockets, amps]) => ({ sockets, rails: RAILS, amps })),
+    ),
+  ]
+  limits.set(build, made)
+  return made
+}
+
 /** By socket: 1, SAG or 0, for the loads that hang on it as the plugs sit. */
 export function strainOf(build: Build, plugIn: Int32Array): Float32Array {
   const strain = new Float32Array(build.ports.length).fill(1)
-  const known = new Map<number, number>()
+  const known = new Float64Array(build.ports.length * CONDUCTORS.length).fill(UNKNOWN)
 
-  const ownLoad = (part: BuildPart, plug: number, rail: number): number => {
-    let amps = 0
-    if (rail === conductorIndex['12V'] && part.motor && part.motorPower === plug) amps += part.motor.amps
-    for (const { light, plug: lightPlug } of part.lights) {
-      if (lightPlug === plug && (light.volts === 5) === (rail === conductorIndex['5V'])) amps += light.amps
-    }
-    return amps
-  }
   const plugLoad = (plug: number, rail: number): number => {
     const part = build.parts[build.partOf[plug] ?? NOWHERE]
     if (!part) return 0
@@ -38,32 +64,31 @@ export function strainOf(build: Build, plugIn: Int32Array): Float32Array {
     const plug = plugIn[socket] ?? NOWHERE
     if (plug < 0) return 0
     const key = plug * CONDUCTORS.length + rail
-    const before = known.get(key)
-    if (before !== undefined) return before
-    known.set(key, 0) // a loop of plugs adds nothing
+    const before = known[key] ?? UNKNOWN
+    if (before !== UNKNOWN) return before
+    known[key] = 0 // a loop of plugs adds nothing
     const amps = plugLoad(plug, rail)
-    known.set(key, amps)
+    known[key] = amps
     return amps
   }
-  const weigh = (sockets: readonly number[], load: number, limit: number): void => {
-    if (!(load > limit * 1.0001)) return
-    const left = load <= limit * SAG_UP_TO ? SAG : 0
-    for (const socket of sockets) strain[socket] = Math.min(strain[socket] ?? 1, left)
+  for (const { sockets, rails, amps } of limitsIn(build)) {
+    let load = 0
+    for (const s of sockets) for (const rail of rails) load += socketLoad(s, rail)
+    if (!(load > amps * 1.0001)) continue
+    const left = load <= amps * SAG_UP_TO ? SAG : 0
+    for (const s of sockets) strain[s] = Math.min(strain[s] ?? 1, left)
   }
-  const load = (sockets: readonly number[]): number =>
-    sockets.reduce((sum, s) => sum + RAILS.reduce((amps, rail) => amps + socketLoad(s, rail), 0), 0)
-
-  for (const [socket, header] of build.fanHeaders) weigh([socket], load([socket]), header.amps)
-  for (const [socket, header] of build.lightHeaders) weigh([socket], load([socket]), header.amps)
-  build.plan.supply.leads.forEach((lead, k) => {
-    const sockets = build.sockets.filter((s) => build.supplyLead[s] === k)
-    const on = (rail: number): number => sockets.reduce((sum, s) => sum + socketLoad(s, rail), 0)
-    weigh(sockets, on(conductorIndex['12V']), lead.amps12)
-    weigh(sockets, on(conductorIndex['5V']), lead.amps5)
-  })
-  for (const part of build.parts)
-    for (const [sockets, limit] of limitsOf(part)) weigh(sockets, load(sockets), limit)
   return strain
+}
+
+const UNKNOWN = -1
+
+function ownLoad(part: BuildPart, plug: number, rail: number): number {
+  let amps = rail === conductorIndex['12V'] && part.motor && part.motorPower === plug ? part.motor.amps : 0
+  for (const { light, plug: lightPlug } of part.lights) {
+    if (lightPlug === plug && (light.volts === 5) === (rail === conductorIndex['5V'])) amps += light.amps
+  }
+  return amps
 }
 
 /** Groups of a part's sockets with the amps that they may carry together. */

@@ -47,7 +47,7 @@ const worse = (a: Listed, b: Listed): Listed =>
 export function listed(moment: Moment, index: number): Listed | null {
   const entry = moment.build.parts[index]
   if (!entry || entry.usbPlug < 0) return null
-  return once(moment, `listed ${index}`, () => link(moment, index, 0))
+  return once(moment, 'listed', index, () => link(moment, index, 0))
 }
 
 function link(moment: Moment, index: number, hubs: number): Listed {

@@ -135,8 +135,8 @@ export function scopeAfter(
 /** Whether the symptom would be gone under a suspect after these edits. */
 function cures(known: Knowledge, dossier: Dossier, h: Hypothesis, repair: RepairDef): boolean {
   const history = historyFor(known.build, dossier, repair.edits, 'on')
-  const sights = known.sights.values(h, history, scopeAfter(known.build, dossier.scope, history))
-  return sights.every((values) => dossier.scope.every((o, i) => values[i] === wanted(known.build, o)))
+  const wants = dossier.scope.map((o) => wanted(known.build, o))
+  return known.sights.shows(h, history, scopeAfter(known.build, dossier.scope, history), wants)
 }
 
 /** Things that an edit or a fault names: a part, or the part and port of a reference. */
@@ -203,7 +203,7 @@ function repairsOffered(known: Knowledge, dossier: Dossier, alive: readonly Aliv
   const offer = (repair: RepairDef): void => {
     if (!dossier.closed.has(repair.id) && !found.has(repair.id)) found.set(repair.id, repair)
   }
-  if (dossier.history.length > 0) offer(LOOK_AGAIN)
+  if (dossier.history.length > 0 && dossier.inForce.length === 0) offer(LOOK_AGAIN)
   for (const { h } of alive.slice(0, MEND_FOR)) {
     const each = h.faults.map((fault) => repairsFor(known.build, fault))
     for (const repair of each.flat()) offer(repair)

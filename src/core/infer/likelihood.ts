@@ -62,6 +62,17 @@ interface Thing {
   readonly chosen: Mark | undefined
 }
 
+type Many = Extract<Evidence, { kind: 'many' }>
+
+/** Sorted once an answer, since every suspect is held against it. */
+const sorted = new WeakMap<Many, readonly Thing[]>()
+
+function thingsIn(e: Many): readonly Thing[] {
+  const known = sorted.get(e) ?? things(e.marks, e.chosen)
+  sorted.set(e, known)
+  return known
+}
+
 /** Marks by what they are about: each thing is a small question of its own, answered by a mark or by none. */
 function things(marks: readonly Mark[], chosen: readonly string[]): readonly Thing[] {
   const by = new Map<string, Mark[]>()
@@ -141,7 +152,7 @@ export function likelihood(e: Evidence, h: Hypothesis, sights: Sights, times: nu
     const odds = oddsUnder(e.answers, sights.values(h, e.history, e.observe), e.error)
     return tempered(odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length, times)
   }
-  const of = things(e.marks, e.chosen)
+  const of = thingsIn(e)
   if (h.kind === 'none')
     return tempered(
       of.reduce((p, t) => p / (t.marks.length + 1), 1),

@@ -7,7 +7,7 @@ import { type Build, conductorIndex, NOWHERE } from '../bench/build.ts'
 import { chainOf, channelsOf } from '../bench/channel.ts'
 import { look } from '../bench/look.ts'
 import { type Moment, momentOf } from '../bench/moment.ts'
-import type { Observable, Value } from '../bench/observable.ts'
+import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import { plannedMoment } from '../bench/run.ts'
 import { listed } from '../bench/usb.ts'
 import { asPlanned } from '../bench/world.ts'
@@ -87,8 +87,21 @@ function wantedMoment(build: Build): Moment {
   return moment
 }
 
+const wantedValues = new WeakMap<Build, Map<string, Value | null>>()
+
 /** What should be seen when all is well, null where nothing can be. */
 export function wanted(build: Build, o: Observable): Value | null {
+  const values = wantedValues.get(build) ?? new Map<string, Value | null>()
+  wantedValues.set(build, values)
+  const key = observableKey(o)
+  const known = values.get(key)
+  if (known !== undefined) return known
+  const value = meant(build, o)
+  values.set(key, value)
+  return value
+}
+
+function meant(build: Build, o: Observable): Value | null {
   const moment = wantedMoment(build)
   return look({ now: moment, reference: moment, retry: (forced) => momentOf(build, moment.world, forced) }, o)
 }

@@ -11,6 +11,13 @@ import type { Hypothesis } from './hypothesis.ts'
 
 export interface Sights {
   /** Values under a suspect after these edits: one list, or two where it comes and goes. */
+  /** Whether every sight under a suspect shows just these values; stops at the first that differs. */
+  shows(
+    h: Hypothesis,
+    history: readonly Edit[],
+    observe: readonly Observable[],
+    values: readonly (Value | null)[],
+  ): boolean
   values(
     h: Hypothesis,
     history: readonly Edit[],
@@ -63,6 +70,8 @@ export function sightsOf(build: Build): Sights {
     return value
   }
   return {
+    shows: (h, history, observe, values) =>
+      seenBy(sceneryOf(history), h).every((seen) => observe.every((o, i) => valueIn(seen, o) === values[i])),
     values: (h, history, observe) =>
       seenBy(sceneryOf(history), h).map((seen) => observe.map((o) => valueIn(seen, o))),
   }
