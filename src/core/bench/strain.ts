@@ -4,7 +4,7 @@
  * The shares are judgement (common practice, no source).
  */
 import type { Build, BuildPart } from './build.ts'
-import { CONDUCTORS, conductorIndex, NOWHERE, WIDTH } from './build.ts'
+import { conductorIndex, NOWHERE, WIDTH } from './build.ts'
 
 const SAG_UP_TO = 1.25
 /** What is left of the volts when a source sags. */
@@ -49,7 +49,7 @@ function limitsIn(build: Build): readonly Limit[] {
 /** By socket: 1, SAG or 0, for the loads that hang on it as the plugs sit. */
 export function strainOf(build: Build, plugIn: Int32Array): Float32Array {
   const strain = new Float32Array(build.ports.length).fill(1)
-  const known = new Float64Array(build.ports.length * CONDUCTORS.length).fill(UNKNOWN)
+  const known = new Float64Array(build.ports.length * 2).fill(UNKNOWN)
 
   const plugLoad = (plug: number, rail: number): number => {
     const part = build.parts[build.partOf[plug] ?? NOWHERE]
@@ -63,7 +63,7 @@ export function strainOf(build: Build, plugIn: Int32Array): Float32Array {
   const socketLoad = (socket: number, rail: number): number => {
     const plug = plugIn[socket] ?? NOWHERE
     if (plug < 0) return 0
-    const key = plug * CONDUCTORS.length + rail
+    const key = plug * 2 + (rail === conductorIndex['5V'] ? 1 : 0)
     const before = known[key] ?? UNKNOWN
     if (before !== UNKNOWN) return before
     known[key] = 0 // a loop of plugs adds nothing

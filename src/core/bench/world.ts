@@ -31,41 +31,81 @@ export interface PartState {
 }
 
 export interface World {
-  readonly socketOf: Int32Array
-  readonly plugIn: Int32Array
-  readonly joint: Uint8Array
+  socketOf: Int32Array
+  plugIn: Int32Array
+  joint: Uint8Array
   /** By plug: bit c is set where conductor c of its lead is open. */
-  readonly cut: Uint16Array
-  readonly port: Uint8Array
+  cut: Uint16Array
+  port: Uint8Array
   readonly parts: Map<number, PartState>
   /** By lead of the supply: how it sits at the supply; `sound`, `loose`, or out. */
-  readonly supplyEnd: Uint8Array
+  supplyEnd: Uint8Array
   settings: Settings
   power: boolean
   /** Loose joints make contact at this moment. */
   contact: boolean
   /** Plugs that a hand has moved (pulled, plugged or exchanged), wherever they were before. */
-  moved: ReadonlySet<number>
+  readonly moved: Set<number>
+  /** A hand is moving plugs just now, not a fault. */
+  handling: boolean
+  /** Arrays that are this world's own; the others are shared with every world of the build until written to. */
+  own: number
   /** Some plug is not where the plan has it, so loads must be added up anew. */
   rewired: boolean
 }
 
 export const SUPPLY_END_OUT = 9
-const NOTHING_MOVED: ReadonlySet<number> = new Set()
 
-/** The build exactly as planned, with power on. The caller may change the copy it gets. */
+type Field = 'socketOf' | 'plugIn' | 'joint' | 'cut' | 'port' | 'supplyEnd'
+const OWN: Readonly<Record<Field, number>> = {
+  socketOf: 1,
+  plugIn: 2,
+  joint: 4,
+  cut: 8,
+  port: 16,
+  supplyEnd: 32,
+}
+
+/** Thousands of worlds differ from the plan in one place or two: an array is copied when it is first written to. */
+function write(world: World, field: Field, index: number, value: number): void {
+  if (world[field][index] === value) return
+  if (!(world.own & OWN[field])) {
+    const mine: Record<Field, World[Field]> = world
+    mine[field] = world[field].slice()
+    world.own |= OWN[field]
+  }
+  world[field][index] = value
+}
+
+type Blank = Pick<World, 'joint' | 'cut' | 'port' | 'supplyEnd'>
+const blanks = new WeakMap<Build, Blank>()
+
+function blankOf(build: Build): Blank {
+  const known = blanks.get(build)
+  if (known) return known
+  const n = build.ports.length
+  const blank = {
+    joint: new Uint8Array(n),
+    cut: new Uint16Array(n),
+    port: new Uint8Array(n),
+    supplyEnd: new Uint8Array(build.plan.supply.leads.length),
+  }
+  blanks.set(build, blank)
+  return blank
+}
+
+/** The build exactly as planned, with power on, to be altered by the functions of this file only. */
 export const asPlanned = (build: Build): World => ({
-  socketOf: build.socketOf.slice(),
-  plugIn: build.plugIn.slice(),
-  joint: new Uint8Array(build.ports.length),
-  cut: new Uint16Array(build.ports.length),
-  port: new Uint8Array(build.ports.length),
+  ...blankOf(build),
+  socketOf: build.socketOf,
+  plugIn: build.plugIn,
   parts: new Map(),
-  supplyEnd: new Uint8Array(build.plan.supply.leads.length),
   settings: build.plan.settings,
   power: true,
   contact: false,
-  moved: NOTHING_MOVED,
+  moved: new Set(),
+  handling: false,
+  own: 0,
   rewired: false,
 })
 
@@ -75,29 +115,30 @@ export const alterPart = (world: World, part: number, change: PartState): void =
 
 /** Leaves a plug in its socket as `JOINT` says. */
 export function seatBadly(world: World, plug: number, how: number): void {
-  world.joint[plug] = how
+  write(world, 'joint', plug, how)
 }
 
 /** Leaves a lead of the supply as `JOINT` says, or SUPPLY_END_OUT, at the supply's own end. */
 export function seatAtSupply(world: World, lead: number, how: number): void {
-  world.supplyEnd[lead] = how
+  write(world, 'supplyEnd', lead, how)
 }
 
 export function openConductor(world: World, plug: number, conductor: number): void {
-  world.cut[plug] = (world.cut[plug] ?? 0) | (1 << conductor)
+  write(world, 'cut', plug, (world.cut[plug] ?? 0) | (1 << conductor))
 }
 
 /** Marks what does not work at a socket, bits of `PORT`. */
 export function spoilPort(world: World, socket: number, bits: number): void {
-  world.port[socket] = (world.port[socket] ?? 0) | bits
+  write(world, 'port', socket, (world.port[socket] ?? 0) | bits)
 }
 
 /** Pulls a plug out of wherever it is. */
 export function pull(world: World, plug: number): void {
   const socket = world.socketOf[plug] ?? NOWHERE
-  if (socket >= 0) world.plugIn[socket] = NOWHERE
-  world.socketOf[plug] = NOWHERE
-  world.joint[plug] = JOINT.sound
+  if (world.handling) world.moved.add(plug)
+  if (socket >= 0) write(world, 'plugIn', socket, NOWHERE)
+  write(world, 'socketOf', plug, NOWHERE)
+  write(world, 'joint', plug, JOINT.sound)
   world.rewired = true
 }
 
@@ -106,8 +147,8 @@ export function push(world: World, plug: number, socket: number): void {
   pull(world, plug)
   const other = world.plugIn[socket] ?? NOWHERE
   if (other >= 0) pull(world, other)
-  world.socketOf[plug] = socket
-  world.plugIn[socket] = plug
+  write(world, 'socketOf', plug, socket)
+  write(world, 'plugIn', socket, plug)
 }
 
 export function exchange(world: World, a: number, b: number): void {
@@ -121,7 +162,7 @@ export function exchange(world: World, a: number, b: number): void {
 
 /** Pushes a plug home again: where it is, or in its planned socket if it was out and that is free. */
 export function reseat(build: Build, world: World, plug: number): void {
-  world.joint[plug] = JOINT.sound
+  write(world, 'joint', plug, JOINT.sound)
   if ((world.socketOf[plug] ?? NOWHERE) >= 0) return
   const planned = build.socketOf[plug] ?? NOWHERE
   if (planned >= 0 && (world.plugIn[planned] ?? NOWHERE) < 0) push(world, plug, planned)
@@ -144,20 +185,20 @@ function substitutePart(build: Build, world: World, index: number): void {
   const part = build.parts[index]
   if (!part) return
   for (const plug of part.plugs) {
-    world.cut[plug] = 0
+    write(world, 'cut', plug, 0)
     reseat(build, world, plug)
   }
   for (const socket of part.sockets) {
-    world.port[socket] = 0
+    write(world, 'port', socket, 0)
     const plug = world.plugIn[socket] ?? NOWHERE
-    if (plug >= 0) world.joint[plug] = JOINT.sound
+    if (plug >= 0) write(world, 'joint', plug, JOINT.sound)
   }
 }
 
 /** Switching off clears trips and whatever had hung. */
 function powerOff(world: World): void {
   world.power = false
-  for (let i = 0; i < world.port.length; i++) world.port[i] = (world.port[i] ?? 0) & ~PORT.tripped
+  for (let i = 0; i < world.port.length; i++) write(world, 'port', i, (world.port[i] ?? 0) & ~PORT.tripped)
   for (const [index, state] of world.parts) {
     if (!state.hung) continue
     const { hung: _, ...rest } = state
@@ -168,14 +209,13 @@ function powerOff(world: World): void {
 /** Does one edit and keeps in mind which plugs it moved; false where it names what is not there or does not fit. */
 export function applyEdit(build: Build, world: World, edit: Edit): boolean {
   if (edit.do !== 'unplug' && edit.do !== 'plug' && edit.do !== 'swap') return change(build, world, edit)
-  const before = world.socketOf.slice()
+  for (const ref of edit.do === 'swap' ? [edit.a, edit.b] : [edit.plug]) {
+    const plug = plugAt(build, world, ref)
+    if (plug >= 0) world.moved.add(plug)
+  }
+  world.handling = true
   const done = change(build, world, edit)
-  const named = edit.do === 'swap' ? [edit.a, edit.b] : [edit.plug]
-  const moved = new Set(world.moved)
-  for (const ref of named) moved.add(plugAt(build, world, ref))
-  for (const plug of build.plugs) if (before[plug] !== world.socketOf[plug]) moved.add(plug)
-  moved.delete(NOWHERE)
-  world.moved = moved
+  world.handling = false
   return done
 }
 
@@ -187,7 +227,7 @@ function change(build: Build, world: World, edit: Edit): boolean {
       return true
     case 'unplug': {
       const lead = supplyLeadAt(build, edit.plug)
-      if (lead >= 0) world.supplyEnd[lead] = SUPPLY_END_OUT
+      if (lead >= 0) write(world, 'supplyEnd', lead, SUPPLY_END_OUT)
       const plug = plugAt(build, world, edit.plug)
       if (plug >= 0) pull(world, plug)
       return plug >= 0 || lead >= 0
@@ -208,7 +248,7 @@ function change(build: Build, world: World, edit: Edit): boolean {
     }
     case 'reseat': {
       const lead = supplyLeadAt(build, edit.plug)
-      if (lead >= 0) world.supplyEnd[lead] = JOINT.sound
+      if (lead >= 0) write(world, 'supplyEnd', lead, JOINT.sound)
       const plug = plugAt(build, world, edit.plug)
       if (plug >= 0) reseat(build, world, plug)
       return plug >= 0 || lead >= 0
@@ -221,7 +261,7 @@ function change(build: Build, world: World, edit: Edit): boolean {
       }
       const plug = build.portAt.get(edit.what) ?? NOWHERE
       if (plug < 0) return false
-      world.cut[plug] = 0
+      write(world, 'cut', plug, 0)
       reseat(build, world, plug)
       return true
     }
