@@ -4,15 +4,11 @@
  */
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { toolLine } from '../../src/plain/protocol.ts'
 import { type Driven, driveJob } from '../support/line-driver.ts'
 import { ownFolder } from '../support/own-folder.ts'
-
-const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
-const program = here('../../dist/whichlead.mjs')
-const ten = here('../../docs/examples/archive-ten-fans.build.yaml')
+import { PROGRAM, TEN } from '../support/program.ts'
 
 let folder: string
 beforeEach(() => {
@@ -22,7 +18,7 @@ beforeEach(() => {
 const env = () => ({ PATH: process.env.PATH, HOME: folder, XDG_STATE_HOME: join(folder, 'state') })
 
 const drive = (symptom: string, ...faults: string[]): Promise<Driven> =>
-  driveJob(program, { plan: ten, symptom, faults, log: join(folder, 'job.ndjson') }, env())
+  driveJob(PROGRAM, { plan: TEN, symptom, faults, log: join(folder, 'job.ndjson') }, env())
 
 /** Every fault that the last verdict, or the end, names first or cannot tell from the first. */
 function named({ lines }: Driven): string[] {

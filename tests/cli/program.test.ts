@@ -2,18 +2,15 @@
 import { spawn, spawnSync } from 'node:child_process'
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
-
-const program = fileURLToPath(new URL('../../dist/whichlead.mjs', import.meta.url))
-const demo = fileURLToPath(new URL('../../docs/examples/small-three-fans.build.yaml', import.meta.url))
+import { NODE, PROGRAM, SMALL } from '../support/program.ts'
 
 let folder: string
 const env = () => ({ PATH: process.env.PATH, HOME: folder, XDG_STATE_HOME: join(folder, 'state') })
 
 function call(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+  const { status, stdout, stderr } = spawnSync(NODE, [PROGRAM, ...args], {
     cwd: folder,
     env: env(),
     encoding: 'utf8',
@@ -38,7 +35,7 @@ describe('the program without a terminal', () => {
     expect(help).toMatchObject({ code: 0, err: '' })
     expect(help.out).toContain('Commands:')
     expect(call('help', 'bench').out).toContain('Usage: whichlead bench PLAN')
-    const wrong = call('dignose', demo)
+    const wrong = call('dignose', SMALL)
     expect(wrong).toMatchObject({ code: 2, out: '' })
     expect(wrong.err).toContain('Did you mean "diagnose"?')
     expect(wrong.err.trim().split('\n')).toHaveLength(1)
@@ -63,7 +60,7 @@ describe('the program without a terminal', () => {
 
   it('runs the bench with a fault and after an edit, as text and as JSON', () => {
     const seen = (...args: string[]) => {
-      const { code, out } = call('bench', demo, '--json', ...args)
+      const { code, out } = call('bench', SMALL, '--json', ...args)
       expect(code).toBe(0)
       const { sight } = JSON.parse(out) as { sight: { what: string; at: string; value: string }[] }
       return new Map(sight.map((s) => [`${s.what} ${s.at}`, s.value]))
@@ -72,13 +69,13 @@ describe('the program without a terminal', () => {
     expect(seen('--fault', 'F2.light:unplugged').get('lit F2')).toBe('dark')
     expect(seen('--fault', 'F2.light:unplugged', '--edit', 'reseat F2.light').get('lit F2')).toBe('whole')
     expect(seen('--edit', 'power off').has('rpm board.SYS1')).toBe(false)
-    expect(call('bench', demo, '--fault', 'F2.light:unplugged').out).toContain(
+    expect(call('bench', SMALL, '--fault', 'F2.light:unplugged').out).toContain(
       'F2.light:unplugged  The light plug of F2',
     )
   })
 
   it('shows both sights of a joint that makes contact only now and then', () => {
-    const { out } = call('bench', demo, '--json', '--fault', 'F2.motor:loose')
+    const { out } = call('bench', SMALL, '--json', '--fault', 'F2.motor:loose')
     const { sight } = JSON.parse(out) as {
       sight: { what: string; at: string; value: string; contact?: string }[]
     }
@@ -89,14 +86,14 @@ describe('the program without a terminal', () => {
   })
 
   it('lists the faults of a plan with priors that sum to one', () => {
-    const { faults } = JSON.parse(call('bench', demo, '--list-faults', '--json').out) as {
+    const { faults } = JSON.parse(call('bench', SMALL, '--list-faults', '--json').out) as {
       faults: { at: string; mode: string; prior: number }[]
     }
     expect(faults.reduce((sum, f) => sum + f.prior, 0)).toBeCloseTo(1, 9)
     expect(faults).toContainEqual(expect.objectContaining({ at: 'F2.light', mode: 'unplugged' }))
     // Every fault listed can be planted by its name.
     const some = faults.filter((_, i) => i % 17 === 0).flatMap((f) => ['--fault', `${f.at}:${f.mode}`])
-    expect(call('bench', demo, '--json', ...some).code).toBe(0)
+    expect(call('bench', SMALL, '--json', ...some).code).toBe(0)
   })
 
   it.each([
@@ -107,7 +104,7 @@ describe('the program without a terminal', () => {
     [['--edit', 'unplug F9.motor'], 'does not have'],
     [['--edit', 'set headers/SYS1/drive = warp'], 'does not fit'],
   ])('bench %j is a mistake', (args, said) => {
-    const { code, err } = call('bench', demo, ...args)
+    const { code, err } = call('bench', SMALL, ...args)
     expect(code).toBe(2)
     expect(err).toContain(said)
   })
@@ -129,7 +126,7 @@ describe('the program without a terminal', () => {
   it('alone, offers the builds of the folder', () => {
     mkdirSync(join(folder, 'shelf'), { recursive: true })
     writeFileSync(join(folder, 'shelf', 'studio two.build.yaml'), '')
-    const { stdout } = spawnSync(process.execPath, [program], {
+    const { stdout } = spawnSync(NODE, [PROGRAM], {
       cwd: join(folder, 'shelf'),
       env: env(),
       encoding: 'utf8',
@@ -137,13 +134,12 @@ describe('the program without a terminal', () => {
     expect(stdout).toContain("whichlead diagnose 'studio two.build.yaml'")
     mkdirSync(join(folder, 'bare'), { recursive: true })
     expect(
-      spawnSync(process.execPath, [program], { cwd: join(folder, 'bare'), env: env(), encoding: 'utf8' })
-        .stdout,
+      spawnSync(NODE, [PROGRAM], { cwd: join(folder, 'bare'), env: env(), encoding: 'utf8' }).stdout,
     ).toContain('whichlead new')
   })
 
   it('ends quietly when the other end of a pipe has seen enough', async () => {
-    const child = spawn(process.execPath, [program, 'bench', demo, '--list-faults', '--json'], { env: env() })
+    const child = spawn(NODE, [PROGRAM, 'bench', SMALL, '--list-faults', '--json'], { env: env() })
     child.stdout.destroy()
     let err = ''
     child.stderr.on('data', (d) => {

@@ -2,13 +2,9 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
-
-const here = (path: string) => fileURLToPath(new URL(path, import.meta.url))
-const program = here('../../dist/whichlead.mjs')
-const small = here('../../docs/examples/small-three-fans.build.yaml')
+import { NODE, PROGRAM, SMALL } from '../support/program.ts'
 
 let folder: string
 let log: string
@@ -26,7 +22,7 @@ const env = () => ({ PATH: process.env.PATH, HOME: folder, XDG_STATE_HOME: join(
 
 /** The program with an open input; `until` waits for a text on its output, `end` for its exit. */
 function begin(...args: string[]) {
-  const started = spawn(process.execPath, [program, ...args], { cwd: folder, env: env() })
+  const started = spawn(NODE, [PROGRAM, ...args], { cwd: folder, env: env() })
   child = started
   let out = ''
   let err = ''
@@ -62,10 +58,10 @@ function begin(...args: string[]) {
 }
 
 const diagnose = (...more: string[]) =>
-  begin('diagnose', small, '--symptom', 'lights-dark', '--log', log, '--plain', ...more)
+  begin('diagnose', SMALL, '--symptom', 'lights-dark', '--log', log, '--plain', ...more)
 
 const call = (input: string, ...args: string[]) => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+  const { status, stdout, stderr } = spawnSync(NODE, [PROGRAM, ...args], {
     cwd: folder,
     env: env(),
     input,
@@ -110,7 +106,7 @@ describe('a job that is stopped', () => {
   })
 
   it('the end of the input leaves it, and it can be taken up without naming its log', () => {
-    const first = call('F2\n', 'diagnose', small, '--symptom', 'lights-dark')
+    const first = call('F2\n', 'diagnose', SMALL, '--symptom', 'lights-dark')
     expect(first.code).toBe(0)
     expect(first.out).toContain('whichlead resume ')
     const again = call('', 'resume')
@@ -120,7 +116,7 @@ describe('a job that is stopped', () => {
   })
 
   it('a job that has ended is not taken up again', () => {
-    call('F2\nhand over\n', 'diagnose', small, '--symptom', 'lights-dark', '--log', log)
+    call('F2\nhand over\n', 'diagnose', SMALL, '--symptom', 'lights-dark', '--log', log)
     const again = call('', 'resume', log)
     expect(again.code).toBe(2)
     expect(again.err).toContain('This job has ended')
@@ -128,7 +124,7 @@ describe('a job that is stopped', () => {
   })
 
   it('hands over with 1: it ended without a fix', () => {
-    const { code, out } = call('F2\nhand over\n', 'diagnose', small, '--symptom', 'lights-dark', '--log', log)
+    const { code, out } = call('F2\nhand over\n', 'diagnose', SMALL, '--symptom', 'lights-dark', '--log', log)
     expect(code).toBe(1)
     expect(out).toContain('Handing over: Listening desk')
   })
@@ -136,7 +132,7 @@ describe('a job that is stopped', () => {
 
 describe('a job that cannot be opened', () => {
   it('asks for the symptom when it was not given, and takes it from the same input', () => {
-    const { code, out } = call('purple\n3\nCPU\n', 'diagnose', small, '--log', log)
+    const { code, out } = call('purple\n3\nCPU\n', 'diagnose', SMALL, '--log', log)
     expect(code).toBe(0)
     expect(out).toContain('"purple" is not one of the answers')
     expect(out).toContain('Listening desk. A header reports 0 RPM.')
@@ -148,7 +144,7 @@ describe('a job that cannot be opened', () => {
     [['--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'], 'no such folder'],
     [['--symptom', 'lights-dark', '--log', '.'], 'Name another'],
   ])('%j is a mistake, told with what to do', (args, said) => {
-    const { code, out, err } = call('', 'diagnose', small, ...args)
+    const { code, out, err } = call('', 'diagnose', SMALL, ...args)
     expect(code).toBe(2)
     expect(out).toBe('')
     expect(err).toContain(said)
@@ -157,10 +153,10 @@ describe('a job that cannot be opened', () => {
 
   it('tells a program at the other end by a problem line too', () => {
     for (const args of [
-      [small],
-      [small, '--symptom', 'purple'],
+      [SMALL],
+      [SMALL, '--symptom', 'purple'],
       [join(folder, 'nothing.yaml'), '--symptom', 'lights-dark'],
-      [small, '--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'],
+      [SMALL, '--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'],
     ]) {
       const { code, out, err } = call('', 'diagnose', '--lines', ...args)
       expect(code).toBe(2)
@@ -171,7 +167,7 @@ describe('a job that cannot be opened', () => {
 
   it('an existing log is never written over', () => {
     writeFileSync(log, 'mine\n')
-    const { code, err } = call('', 'diagnose', small, '--symptom', 'lights-dark', '--log', log)
+    const { code, err } = call('', 'diagnose', SMALL, '--symptom', 'lights-dark', '--log', log)
     expect(code).toBe(2)
     expect(err).toContain('there already')
     expect(readFileSync(log, 'utf8')).toBe('mine\n')
@@ -179,7 +175,7 @@ describe('a job that cannot be opened', () => {
 
   it('a folder for logs that cannot be made is told', () => {
     writeFileSync(join(folder, 'state'), '')
-    const { code, err } = call('', 'diagnose', small, '--symptom', 'lights-dark')
+    const { code, err } = call('', 'diagnose', SMALL, '--symptom', 'lights-dark')
     expect(code).toBe(2)
     expect(err).toContain('--log')
   })

@@ -11,6 +11,7 @@ import { run } from '../../src/core/bench/run.ts'
 import { faultByName, type KnownFault } from '../../src/core/faults/catalogue.ts'
 import { type Fault, parseFault } from '../../src/core/faults/fault.ts'
 import { readPlanFile } from '../../src/io/read-plan.ts'
+import { NODE } from './program.ts'
 
 interface AnswerLine {
   readonly id: string
@@ -99,7 +100,7 @@ export async function driveJob(
     return known
   })
   const child = spawn(
-    process.execPath,
+    NODE,
     [program, 'diagnose', job.plan, '--symptom', job.symptom, '--lines', '--log', job.log],
     { env: { ...env } },
   )

@@ -59,7 +59,7 @@ export const program: Program = {
       `"whichlead ${command}" needs ${name}. "whichlead help ${command}" has examples.`,
     tooMany: (command, extra) => `"whichlead ${command}" does not know what to do with ${quoted(extra)}.`,
     unknownSymptom: (given, near, all) =>
-      `${quoted(given)} is not a symptom that is known.${meant(near)} There are:${symptoms(all)}`,
+      `${quoted(given)} is not a symptom that is known.${meant(near)}${all.length > 0 ? ` There are:${symptoms(all)}` : ''}`,
     symptomNeeded: (all) => `Say what is wrong, with --symptom. There are:${symptoms(all)}`,
     chooseSymptom: 'What is wrong with the build?',
     badFault: (given, near) =>

@@ -1,0 +1,109 @@
+/** Which front end the built program takes at a real terminal, and that it leaves the terminal as it was. */
+import { join } from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { ownFolder } from '../support/own-folder.ts'
+import { envIn, NODE, PROGRAM, SMALL } from '../support/program.ts'
+import { openPty, type Pty } from '../support/pty.ts'
+
+let folder: string
+let pty: Pty | undefined
+beforeEach(() => {
+  folder = ownFolder()
+})
+afterEach(() => pty?.kill())
+
+function open(
+  args: readonly string[],
+  more: { env?: Record<string, string>; columns?: number; rows?: number } = {},
+): Pty {
+  const { env, ...size } = more
+  pty = openPty({
+    // The emulator sets TERM itself; only a program in between can change it.
+    command: 'env',
+    arguments: [
+      `TERM=${env?.TERM ?? 'xterm-256color'}`,
+      NODE,
+      PROGRAM,
+      'diagnose',
+      SMALL,
+      '--log',
+      join(folder, 'job.ndjson'),
+      ...args,
+    ],
+    cwd: folder,
+    env: { ...envIn(folder), LANG: 'C.UTF-8', ...env },
+    ...size,
+  })
+  return pty
+}
+
+const ALTERNATE = '\u001b[?1049h'
+const lights = ['--symptom', 'lights-dark']
+
+describe('at a terminal', () => {
+  it('draws the screen, and Ctrl+C leaves the terminal as it was, with 130 and the log kept', async () => {
+    const at = open(lights)
+    await at.until('dark')
+    expect(at.output()).toContain(ALTERNATE)
+    at.write('\u0003')
+    expect((await at.ended).code).toBe(130)
+    expect(at.output().lastIndexOf('\u001b[?1049l')).toBeGreaterThan(at.output().lastIndexOf(ALTERNATE))
+    expect(at.output()).toContain('\u001b[?25h')
+  })
+
+  it('asks what is wrong from a menu, and goes on with what is highlighted', async () => {
+    const at = open([])
+    await at.until('Lights stuck in a default pattern')
+    at.write('\u001b[B\r')
+    await at.until('Mind the blades')
+    at.write('\u0003')
+    expect((await at.ended).code).toBe(130)
+  })
+
+  it.each([
+    ['--plain', ['--plain'], {}, {}],
+    ['a setting for screen readers', [], { WHICHLEAD_PLAIN: '1' }, {}],
+    ['a terminal that cannot move its cursor', [], { TERM: 'dumb' }, {}],
+    ['too small a terminal', [], {}, { columns: 50, rows: 15 }],
+  ] as const)('%s: goes line by line and only appends', async (_why, args, env, size) => {
+    const at = open([...lights, ...args], { env, ...size })
+    await at.until('for help)')
+    // No escape sequence at all came out.
+    expect(at.output()).not.toContain('\u001b')
+    at.write('F2\r')
+    await at.until('When did it begin?')
+    at.write('\u0004')
+    expect((await at.ended).code).toBe(0)
+    expect(at.output()).not.toContain('\u001b')
+  })
+
+  it('line by line, Ctrl+C ends with 130 and says how to go on', async () => {
+    const at = open([...lights, '--plain'])
+    await at.until('for help)')
+    at.write('\u0003')
+    expect((await at.ended).code).toBe(130)
+    expect(at.output()).toContain('whichlead resume')
+  })
+
+  it('shows no colour where NO_COLOR is set, though CI may be set as well', async () => {
+    const at = open(lights, { env: { NO_COLOR: '1', CI: 'true' } })
+    await at.until('dark')
+    // Colours are SGR 30 to 49 and 90 to 107 (ECMA-48); bold, dim and inverse are none.
+    const codes = at
+      .output()
+      .split('\u001b[')
+      .map((part) => /^([\d;]+)m/u.exec(part)?.[1] ?? '')
+    const coloured = codes.filter((code) => code.split(';').some((n) => /^(?:[349]\d|10\d)$/u.test(n)))
+    expect(coloured).toEqual([])
+    at.write('\u0003')
+    await at.ended
+  })
+
+  it('breaks lines between words at the width of the terminal', async () => {
+    const at = open([...lights, '--plain'], { columns: 60 })
+    const rows = await at.until('for help)')
+    expect(rows.some((row) => row.includes('Each that you name is'))).toBe(true)
+    for (const line of at.output().replaceAll('\r', '').split('\n'))
+      if (!line.includes('job.ndjson')) expect(line.length).toBeLessThanOrEqual(60)
+  })
+})
