@@ -39,7 +39,7 @@ describe('a mistake of the program itself', () => {
     expect(code).toBe(70)
     expect(err).toHaveLength(2)
     expect(err[0]).toContain('joint J3 has no socket')
-    expect(err[1]).toContain('whichlead resume /jobs/studio one.ndjson')
+    expect(err[1]).toContain("whichlead resume '/jobs/studio one.ndjson'")
     expect(err.join('\n')).not.toContain('    at ')
   })
 

@@ -2,6 +2,7 @@
 import type { View } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
 import type { Dialogue } from '../language.ts'
+import { shellWord } from '../report-page.ts'
 import { symptomText } from './symptoms.ts'
 
 const said = (text: string): string => `"${shorten(clean(text), 40)}"`
@@ -79,7 +80,7 @@ export const dialogue: Dialogue = {
   where: 'Where: ',
   whereUnknown: 'No lead is in question yet.',
   inputEnded: (log) =>
-    `The input has ended; the job is kept. Take it up again with: whichlead resume ${clean(log)}`,
+    `The input has ended; the job is kept. Take it up again with: whichlead resume ${shellWord(clean(log))}`,
   tooLong: 'That line is too long. The question stands.',
   notUtf8: 'That line is not text. The question stands.',
 }

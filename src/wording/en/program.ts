@@ -1,6 +1,7 @@
 /** What the program says of itself: the overview, mistakes on the command line, files in trouble, endings. */
 import { clean, shorten } from '../clean.ts'
 import type { FileTrouble, Program } from '../language.ts'
+import { shellWord } from '../report-page.ts'
 import { commandTexts } from './commands.ts'
 import { symptomText } from './symptoms.ts'
 
@@ -69,22 +70,22 @@ export const program: Program = {
     editNowhere: (given) =>
       `${quoted(given)} names something that this build does not have, or a value that does not fit there.`,
     written: (path) => `Written: ${clean(path)}`,
-    nextCheck: (path) => `Change it to the build at hand, then: whichlead check ${clean(path)}`,
+    nextCheck: (path) => `Change it to the build at hand, then: whichlead check ${shellWord(clean(path))}`,
     noJobs: (folder) => `There are no jobs yet. They will be kept in ${clean(folder)}.`,
     noJobYet: 'There is no job yet to make a report of. Name a log, or begin with: whichlead diagnose PLAN',
     jobIsOver: (log) =>
-      `This job has ended; there is nothing to take up. Read it with: whichlead report ${clean(log)}`,
+      `This job has ended; there is nothing to take up. Read it with: whichlead report ${shellWord(clean(log))}`,
     noOpenJob: 'There is no job to take up again. "whichlead jobs" lists those that have ended.',
     file: (path, why) => `${clean(path)}: ${FILE[why]}`,
     crashed: (message, log) => [
       `This is a mistake in whichlead itself: ${shorten(clean(message), 300)}`,
       log
-        ? `The job is kept in ${clean(log)}; take it up again with: whichlead resume ${clean(log)}`
+        ? `The job is kept in ${clean(log)}; take it up again with: whichlead resume ${shellWord(clean(log))}`
         : 'No job was open.',
     ],
     interrupted: (log) =>
       log
-        ? [`Stopped. The job is kept; take it up again with: whichlead resume ${clean(log)}`]
+        ? [`Stopped. The job is kept; take it up again with: whichlead resume ${shellWord(clean(log))}`]
         : ['Stopped.'],
     tooSmall: (columns, rows) =>
       `This terminal is ${columns} by ${rows}; the screen needs 60 by 20. Going on line by line.`,
