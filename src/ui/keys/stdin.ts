@@ -22,7 +22,10 @@ export function createKeyboard(stdin: NodeJS.ReadStream): Keyboard {
   const emitter = new EventEmitter()
 
   const deliver = (chunk: string, last: boolean): void => {
-    const read = rawKeys(rest + chunk, last)
+    // Escape came in a read of its own, and what follows cannot go on from it: two keys, not one with Alt.
+    const apart = rest === '\x1b' && chunk !== '' && !/^[[\]OP_^X]/u.test(chunk)
+    if (apart) queue.push(...rawKeys(rest, true).keys)
+    const read = rawKeys(apart ? chunk : rest + chunk, last)
     rest = read.rest
     queue.push(...read.keys)
     if (queue.length > 0) emitter.emit('readable')
