@@ -53,6 +53,7 @@ test('a symptom is chosen, questions answered, the job broken off with Ctrl+C an
   again.write('p')
   await again.until(/2\. When did it begin\? – After something/)
   again.write('\x1b')
+  await again.until(answers)
   again.write('q')
   await again.until('Leave?')
   again.write('\r')
