@@ -7,10 +7,11 @@ import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import { type DriverSaid, expectedLines, readDriverLine } from './driver-lines.ts'
+import { graveFindings } from './grave.ts'
 import { say } from './kept.ts'
 import type { ToolLine } from './protocol.ts'
 import type { Ended, Talk } from './talk.ts'
-import { endLine, helloLine, promptLine, toldLine, whyLine } from './tool-lines.ts'
+import { endLine, findingLine, helloLine, promptLine, toldLine, whyLine } from './tool-lines.ts'
 
 /** A word that fits only the other kind of prompt. */
 function misfit(said: DriverSaid, prompt: Prompt): string | undefined {
@@ -50,6 +51,7 @@ export async function runLines(
   }
 
   write(helloLine(session.view(), plan))
+  for (const finding of graveFindings(session.view().findings)) write(findingLine(finding, language))
   const before = show()
   if (before !== undefined) return before
   for await (const line of talk.lines) {

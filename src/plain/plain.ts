@@ -6,6 +6,7 @@ import type { Ask, Prompt } from '../core/checks/prompt.ts'
 import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
+import { graveFindings } from './grave.ts'
 import { say } from './kept.ts'
 import type { Said } from './said.ts'
 import type { Ended, Talk } from './talk.ts'
@@ -79,6 +80,14 @@ const toldLines = (view: View, before: View['told'] | undefined, language: Langu
     t.show === 'note' ? language.note(t, view) : language.verdict(t, view),
   )
 
+/** The grave findings in full, the rest by number. */
+function auditLines({ findings }: View, language: Language): string[] {
+  const grave = graveFindings(findings)
+  const rest = findings.length - grave.length
+  const more = rest > 0 ? [language.dialogue.moreFindings(rest)] : []
+  return [...grave.flatMap((f) => language.finding(f)), ...more]
+}
+
 function tellLines(
   what: Extract<Said, { do: 'tell' }>['what'],
   session: Session,
@@ -99,6 +108,10 @@ function tellLines(
       return view.path.length === 0
         ? [dialogue.whereUnknown]
         : [dialogue.where + language.path(view.path, view)]
+    case 'findings':
+      return view.findings.length === 0
+        ? [dialogue.noFindings]
+        : view.findings.flatMap((f) => language.finding(f))
     case 'again':
       return promptLines(view, language)
   }
@@ -151,6 +164,7 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
   }
 
   tell(dialogue.hello(session.view()))
+  tell(auditLines(session.view(), language))
   if (session.view().prompt === null) return ended()
   show()
   talk.write(dialogue.prompt)

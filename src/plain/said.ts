@@ -3,7 +3,7 @@ import type { Reply } from '../job/view.ts'
 
 export type Said =
   | { readonly do: 'reply'; readonly reply: Reply }
-  | { readonly do: 'tell'; readonly what: 'help' | 'why' | 'path' | 'where' | 'again' }
+  | { readonly do: 'tell'; readonly what: 'help' | 'why' | 'path' | 'where' | 'findings' | 'again' }
   | { readonly do: 'ask-back'; readonly text: string }
 
 /** Small letters, one blank between words, one form for accents and apostrophes. */

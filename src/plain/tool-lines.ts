@@ -1,4 +1,5 @@
 /** Records as lines of the protocol. Everything a program needs is data; the text beside it is for a person looking on. */
+import type { Finding } from '../core/audit/finding.ts'
 import { editText } from '../core/bench/edit.ts'
 import { type Observable, observableKey } from '../core/bench/observable.ts'
 import type { Ask, End, Note, Prompt, Suspect, Verdict } from '../core/checks/prompt.ts'
@@ -148,4 +149,12 @@ export const whyLine = (why: Why, view: View, language: Language): ToolLine => (
     for: [...s.speaksFor],
     against: [...s.speaksAgainst],
   })),
+})
+
+/** A grave finding, told before the first question. */
+export const findingLine = (finding: Finding, language: Language): ToolLine => ({
+  type: 'note',
+  kind: 'finding',
+  text: sentences(language.finding(finding)),
+  facts: { rule: finding.rule, severity: finding.severity, refs: finding.refs },
 })

@@ -13,7 +13,7 @@ export function answerIds(ask: Ask): readonly string[] {
   return 'about' in ask ? ask.choices : ask.answers.map((a) => a.id)
 }
 
-const TELLS: ReadonlySet<Way> = new Set(['help', 'why', 'path', 'where', 'again'])
+const TELLS: ReadonlySet<Way> = new Set(['help', 'why', 'path', 'where', 'findings', 'again'])
 
 interface Target {
   readonly names: readonly string[]

@@ -2,6 +2,7 @@
  * What a language must be able to say. Records come in, sentences go out; both front ends, the line protocol and
  * the report use the same ones. A new language is one folder beside `en` and one line in `languages.ts`.
  */
+import type { Finding } from '../core/audit/finding.ts'
 import type { Edit } from '../core/bench/edit.ts'
 import type { Observable, Value } from '../core/bench/observable.ts'
 import type { Ask, Do, End, Hands, Note, Outcome, Power, Suspect, Verdict } from '../core/checks/prompt.ts'
@@ -113,6 +114,8 @@ export interface Language {
   suspect(suspect: Suspect, scene: Scene): string
   verdict(verdict: Verdict, scene: Scene): string[]
   note(note: Note, scene: Scene): string[]
+  /** What the audit found: one line with the figure and the limit, one with what to do. */
+  finding(finding: Finding): string[]
   end(end: End, view: View): string[]
   why(why: Why, view: View): string[]
   /** One step of the job so far, on one line. */
@@ -139,6 +142,7 @@ export type Way =
   | 'why'
   | 'path'
   | 'where'
+  | 'findings'
   | 'again'
   | 'hand-over'
   | 'leave'
@@ -166,6 +170,9 @@ export interface Dialogue {
   readonly undone: string
   readonly pathSoFar: string
   readonly pathEmpty: string
+  /** How many findings of the audit there are beside those that were told. */
+  readonly moreFindings: (count: number) => string
+  readonly noFindings: string
   readonly where: string
   readonly whereUnknown: string
   readonly inputEnded: (log: string) => string

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest'
+import { audit } from '../../src/core/audit/audit.ts'
 import type { InputLine } from '../../src/plain/lines-in.ts'
 import { runPlain } from '../../src/plain/plain.ts'
+import { archivePlan } from '../support/archive-plan.ts'
 import { askLit, askMany, doPowerOff, doReseat, fakeSession, lightsScript } from '../support/fake-session.ts'
+
+/** A 5 V light lead in a 12 V header: 12 V on a chip whose limit is 5.3 V (WS2812B datasheet, absolute ratings). */
+const onTwelveVolts = {
+  ...archivePlan,
+  leads: archivePlan.leads.map((l) => (l.plug === 'F4.light' ? { ...l, socket: 'board.L2' } : l)),
+}
 
 async function* typed(...lines: string[]): AsyncGenerator<InputLine> {
   for (const text of lines) yield { text }
@@ -197,6 +205,17 @@ describe('the job line by line', () => {
     const told = [note]
     const { text } = await talk(['leave'], fakeSession([{ told, prompt: askLit }], { told }))
     expect(text.split('is fed from')).toHaveLength(2)
+  })
+
+  it('tells before the first question what would damage parts, and the rest when asked', async () => {
+    const session = () => fakeSession([{ prompt: askLit }], { findings: audit(onTwelveVolts) })
+    const { text } = await talk([], session())
+    expect(text.indexOf('will damage')).toBeGreaterThan(0)
+    expect(text.indexOf('will damage')).toBeLessThan(text.indexOf('Step 1.'))
+    expect(text).toContain('To do:')
+    const all = await talk(['findings'], session())
+    expect(all.text.split('To do:').length).toBeGreaterThan(text.split('To do:').length)
+    expect((await talk(['findings'], fakeSession())).text).toContain('The audit of the plan found nothing.')
   })
 
   it('hands over with a page for the next person', async () => {

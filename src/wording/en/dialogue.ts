@@ -13,6 +13,7 @@ const ALWAYS = [
   '  why              why this step, and what each answer would mean',
   '  path             what was done and seen so far',
   '  where            the run of the lead in question',
+  '  findings         what the audit of the plan found',
   '  undo             take the last answer back',
   '  note TEXT        put a note into the log',
   '  again            say the question once more',
@@ -46,6 +47,7 @@ export const dialogue: Dialogue = {
     why: ['why', 'why?'],
     path: ['path', 'so far'],
     where: ['where', 'where?'],
+    findings: ['findings'],
     again: ['again', 'repeat'],
     'hand-over': ['hand over', 'handover', 'hand-over'],
     leave: ['leave', 'quit', 'exit', 'stop'],
@@ -77,6 +79,9 @@ export const dialogue: Dialogue = {
   undone: 'Taken back.',
   pathSoFar: 'So far:',
   pathEmpty: 'Nothing has been asked yet.',
+  moreFindings: (n) =>
+    `The audit of the plan has ${n === 1 ? 'one more finding' : `${n} more findings`}; type: findings`,
+  noFindings: 'The audit of the plan found nothing.',
   where: 'Where: ',
   whereUnknown: 'No lead is in question yet.',
   inputEnded: (log) =>

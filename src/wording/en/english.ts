@@ -6,7 +6,7 @@ import { editSentence } from './edits.ts'
 import { faultWords } from './faults.ts'
 import { labels } from './labels.ts'
 import { list, partName, refName } from './names.ts'
-import { noteLines } from './notes.ts'
+import { findingLines, noteLines } from './notes.ts'
 import { problemLines, refusalText } from './problems.ts'
 import { program } from './program.ts'
 import { answerText, questionText } from './questions.ts'
@@ -35,6 +35,7 @@ export const english: Language = {
   suspect: suspectWords,
   verdict: verdictLines,
   note: noteLines,
+  finding: findingLines,
   end: endLines,
   why: whyLines,
   trail: trailLine,

@@ -3,11 +3,14 @@
  * sentence, figures with their unit. Facts without a sentence of their own are still told, never dropped.
  */
 
+import type { Finding } from '../../core/audit/finding.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
+import { findingText } from '../findings.ts'
 import type { Scene } from '../language.ts'
 import { caution } from './cautions.ts'
+import { findingWords } from './findings.ts'
 import { list, refName } from './names.ts'
 import { stepNumber } from './trail.ts'
 import { sentence } from './values.ts'
@@ -59,6 +62,8 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
   'no-speed': (f, s) => `no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
   'nothing-fits': (f, s) =>
     `no single cause that the plan allows explains all answers well. Most at odds: ${atOdds(f, s)}.`,
+  'still-moved': (f, s) =>
+    `not yet: ${names(f.refs, s)} still sit elsewhere than planned. Change the plan, or put them back.`,
   disagree: (f, s) => `${atOdds(f, s)} does not fit the rest. It is looked at by another route.`,
 }
 
@@ -103,4 +108,10 @@ export function noteLines(note: Note, scene: Scene): string[] {
   const say = typeof what === 'string' ? entry(SAID, what) : undefined
   const said = say ? say(note.facts, scene) : plainly(note.facts, scene)
   return [`${HEAD[note.kind]}${sentence(said, scene)}`]
+}
+
+/** A finding of the audit: its severity and figure, then what to do. */
+export function findingLines(finding: Finding): string[] {
+  const { severity, says, todo } = findingText(findingWords, finding)
+  return [`${HEAD.finding}${severity}: ${says}.`, `  To do: ${todo}.`]
 }
