@@ -49,13 +49,4 @@ describe('a job over the line protocol', () => {
     expect(existsSync(join(folder, 'job.ndjson'))).toBe(true)
     expect(readFileSync(join(folder, 'job.ndjson'), 'utf8')).toMatch(/\n$/u)
   })
-
-  it('never overwrites a log', async () => {
-    await drive('lights-dark', 'F3.light:unplugged')
-    const before = readFileSync(join(folder, 'job.ndjson'))
-    const again = await drive('lights-dark', 'F3.light:unplugged')
-    expect(again.code).toBe(2)
-    expect(again.stderr).toContain('there already')
-    expect(readFileSync(join(folder, 'job.ndjson'))).toEqual(before)
-  })
 })

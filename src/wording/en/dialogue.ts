@@ -79,8 +79,7 @@ export const dialogue: Dialogue = {
   undone: 'Taken back.',
   pathSoFar: 'So far:',
   pathEmpty: 'Nothing has been asked yet.',
-  moreFindings: (n) =>
-    `The audit of the plan has ${n === 1 ? 'one more finding' : `${n} more findings`}; type: findings`,
+  moreFindings: (n) => `Findings of the audit that are not shown here: ${n}. To see them, type: findings`,
   noFindings: 'The audit of the plan found nothing.',
   where: 'Where: ',
   whereUnknown: 'No lead is in question yet.',
