@@ -35,6 +35,15 @@ export function momentOf(build: Build, world: World, forced?: Moment['forced']):
   return { build, world, strain, memo: { out: [], turning: [], listed: [] }, forced }
 }
 
+const unstrained = new WeakMap<Build, Float32Array>()
+
+/** The same with sources that carry whatever hangs on them: what should stand at a pin, not what an overload leaves. */
+export function idealMomentOf(build: Build, world: World, forced?: Moment['forced']): Moment {
+  const strain = unstrained.get(build) ?? new Float32Array(build.ports.length).fill(1)
+  unstrained.set(build, strain)
+  return { build, world, strain, memo: { out: [], turning: [], listed: [] }, forced }
+}
+
 /** Computes a thing once a moment; `undefined` is no value. */
 export function once<T>(moment: Moment, what: keyof Memo, index: number, compute: () => T): T {
   const known = moment.memo[what]

@@ -73,6 +73,8 @@ function turn(moment: Moment, index: number): Turning {
 export function governor(moment: Moment, index: number): number {
   const { build, world } = moment
   const part = build.parts[index]
+  // Fed past the header and without a control pin: the header only reads it.
+  if (part?.motor && part.motor.feed !== 'lead' && part.motor.pins !== 4) return NOWHERE
   let plug = part?.motorPlug ?? NOWHERE
   for (let step = 0; step < 16 && plug >= 0; step++) {
     const socket = world.socketOf[plug] ?? NOWHERE

@@ -5,7 +5,7 @@
 import { type Build, NOWHERE } from './build.ts'
 import type { Edit } from './edit.ts'
 import { look, type Scene } from './look.ts'
-import { type Moment, momentOf } from './moment.ts'
+import { idealMomentOf, type Moment, momentOf } from './moment.ts'
 import type { Observable, Value } from './observable.ts'
 import { applyEdit, asPlanned, pull, push, type World } from './world.ts'
 
@@ -37,19 +37,19 @@ function worldOf(build: Build, { plants, edits, power, contact }: Run): World {
 
 /**
  * What should be there after these edits, were nothing wrong; many runs share it. Settings as planned with the
- * changes made since, wiring as planned, save for plugs that a hand has moved.
+ * changes made since, wiring as planned, save for plugs that a hand has moved, sources that carry what hangs on them.
  */
 export function referenceOf(build: Build, edits: readonly Edit[], power?: 'on' | 'off'): Moment {
-  return momentOf(build, worldOf(build, { plants: [], edits, ...(power ? { power } : {}) }))
+  return idealMomentOf(build, worldOf(build, { plants: [], edits, ...(power ? { power } : {}) }))
 }
 
 const planned = new WeakMap<Build, Moment>()
 
-/** The build as planned, with nothing wrong and nothing changed. */
+/** The build as planned, with nothing wrong but what the plan itself overloads. */
 export function plannedMoment(build: Build): Moment {
   const known = planned.get(build)
   if (known) return known
-  const moment = referenceOf(build, [])
+  const moment = momentOf(build, asPlanned(build))
   planned.set(build, moment)
   return moment
 }
@@ -67,7 +67,7 @@ function laidAsIs(build: Build, world: World, reference: Moment): Moment {
     const socket = world.socketOf[plug] ?? NOWHERE
     if (socket >= 0) push(laid, plug, socket)
   }
-  return momentOf(build, laid)
+  return idealMomentOf(build, laid)
 }
 
 /** @param reference from `referenceOf` with the same edits and power; made anew where it is not given. */

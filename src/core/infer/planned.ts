@@ -6,7 +6,7 @@
 import { type Build, conductorIndex, NOWHERE } from '../bench/build.ts'
 import { chainOf, channelsOf } from '../bench/channel.ts'
 import { look } from '../bench/look.ts'
-import { type Moment, momentOf } from '../bench/moment.ts'
+import { idealMomentOf, type Moment } from '../bench/moment.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import { plannedMoment } from '../bench/run.ts'
 import { listed } from '../bench/usb.ts'
@@ -82,7 +82,7 @@ function wantedMoment(build: Build): Moment {
       Object.entries(world.settings.channels).map(([place, { profile: _, ...rest }]) => [place, rest]),
     ),
   }
-  const moment: Moment = { ...momentOf(build, world), strain: new Float32Array(build.ports.length).fill(1) }
+  const moment = idealMomentOf(build, world)
   wantedMoments.set(build, moment)
   return moment
 }
@@ -103,5 +103,6 @@ export function wanted(build: Build, o: Observable): Value | null {
 
 function meant(build: Build, o: Observable): Value | null {
   const moment = wantedMoment(build)
-  return look({ now: moment, reference: moment, retry: (forced) => momentOf(build, moment.world, forced) }, o)
+  const retry = (forced: NonNullable<Moment['forced']>): Moment => idealMomentOf(build, moment.world, forced)
+  return look({ now: moment, reference: moment, retry }, o)
 }
