@@ -125,6 +125,7 @@ const UNRELATED = 0.02
 
 function relevance(known: Knowledge, dossier: Dossier, h: Hypothesis): number {
   if (h.kind === 'none' || h.kind === 'as-planned') return 1
+  if (h.of) return relevance(known, dossier, h.of[0]) * relevance(known, dossier, h.of[1])
   const first = dossier.evidence.find((e) => e.kind === 'many' && e.chosen.length > 0)
   if (first?.kind !== 'many') return 1
   const observe = first.marks.map((m) => m.observe)

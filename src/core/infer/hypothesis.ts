@@ -17,6 +17,8 @@ export interface Hypothesis {
   readonly plants: readonly Plant[]
   readonly intermittent: boolean
   readonly prior: number
+  /** The two singles of a pair. */
+  readonly of?: readonly [Hypothesis, Hypothesis]
 }
 
 /** Shares of the prior that are not single faults (judgement). */
@@ -92,5 +94,6 @@ export function pairOf(a: Hypothesis, b: Hypothesis): Hypothesis | undefined {
     plants: [...a.plants, ...b.plants],
     intermittent: a.intermittent || b.intermittent,
     prior: PAIR_FACTOR * a.prior * b.prior,
+    of: [a, b],
   }
 }

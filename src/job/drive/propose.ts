@@ -84,7 +84,12 @@ export function propose(job: Job): Proposal {
   const thought = think(job)
   const left = thought.suspects.filter((s) => s.p > 0.02).length
   const rest = { suspects: thought.suspects, left }
-  if (job.proven) return { told: [], step: ending('fixed'), ...rest }
+  if (job.proven && stillWrong(job).length === 0) {
+    const closing = closingLook(job)
+    return closing
+      ? { told: [], step: closing, ...rest }
+      : { told: notAsPlanned(job), step: ending('fixed'), ...rest }
+  }
   if (survey) return { told: [], step: survey, ...rest }
   const told = conflictNotes(job, thought.assessment)
   const verdict = (repair: RepairDef | null): Verdict => ({
@@ -130,13 +135,15 @@ export function propose(job: Job): Proposal {
 }
 
 function repairStep(job: Job, repair: RepairDef): WorkStep {
-  const cycle = repair.edits.length > 0 && repair.edits.every((e) => e.do === 'power')
+  // Power is no edit like others: it is cut and given at the gate, before the rest is done.
+  const edits = repair.edits.filter((e) => e.do !== 'power')
+  const cycle = edits.length < repair.edits.length
   // What a trial changed goes back before anything is mended, so that the proof is of the build as planned.
   const handsIn = repair.hands === 'in' || (job.inForce.length > 0 && repair.edits.length > 0)
   return {
     kind: 'repair',
     id: repair.id,
-    edits: repair.edits,
+    edits,
     handsIn,
     cycle: cycle && !handsIn,
     minutes: repair.minutes,
@@ -146,9 +153,19 @@ function repairStep(job: Job, repair: RepairDef): WorkStep {
 
 /** Plugs that a trial left exchanged go back before the job is closed, and all is looked at once more. */
 function restore(job: Job): WorkStep | undefined {
-  const edits = undoing(job.ground.build, job.inForce)
-  if (edits.length === 0) return undefined
-  return { kind: 'restore', id: 'restore', edits: [], handsIn: true, cycle: false, minutes: 2, ask: null }
+  const id = `restore ${job.history.length}`
+  if (job.closed.has(id) || undoing(job.ground.build, job.inForce).length === 0) return undefined
+  return { kind: 'restore', id, edits: [], handsIn: true, cycle: false, minutes: 2, ask: null }
+}
+
+/** Who could not put plugs back is told at the end that they still sit elsewhere. */
+function notAsPlanned(job: Job): readonly Note[] {
+  const refs = undoing(job.ground.build, job.inForce).flatMap((e) =>
+    e.do === 'swap' ? [e.a, e.b] : e.do === 'plug' ? [e.plug] : [],
+  )
+  return refs.length === 0
+    ? []
+    : [{ show: 'note', kind: 'restored', facts: { what: 'still-moved', refs: [...new Set(refs)] } }]
 }
 
 /** As long as nothing at all was seen to be wrong, the other maps are looked at one by one. */
@@ -158,9 +175,43 @@ function surveyStep(job: Job): WorkStep | undefined {
   const seen = new Set(job.trail.filter((t) => !t.undone).map((t) => t.prompt.id))
   const kind = KINDS.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
   if (!kind) return undefined
-  const ask = mapAsk(job.ground.build, [kind], 'scope')
-  return { kind: 'check', id: ask.id, edits: [], handsIn: false, cycle: false, minutes: ask.minutes, ask }
+  return lookOver(mapAsk(job.ground.build, [kind], 'scope'))
 }
+
+/** Kinds of map whose last look showed something wrong. */
+function stillWrong(job: Job): readonly MapKind[] {
+  const { build } = job.ground
+  return KINDS.filter((kind) => {
+    const last = job.evidence.findLast(
+      (e) => e.kind === 'many' && e.marks.some((m) => m.observe.what === kind),
+    )
+    if (last?.kind !== 'many') return false
+    return last.marks.some(
+      (m) => m.observe.what === kind && last.chosen.includes(m.id) && m.value !== wanted(build, m.observe),
+    )
+  })
+}
+
+/** Before a job is closed, what was never looked at is looked over once: a second fault may hide behind the first. */
+function closingLook(job: Job): WorkStep | undefined {
+  const seen = new Set(
+    job.trail.flatMap(({ prompt, undone }) =>
+      !undone && prompt.show === 'ask' && prompt.many ? prompt.marks.map((m) => m.observe.what) : [],
+    ),
+  )
+  const kinds = KINDS.filter((kind) => !seen.has(kind) && mappedAll(job.ground.build, [kind]).length > 0)
+  return kinds.length === 0 ? undefined : lookOver(mapAsk(job.ground.build, kinds, 'proof'))
+}
+
+const lookOver = (ask: Ask): WorkStep => ({
+  kind: 'check',
+  id: ask.id,
+  edits: [],
+  handsIn: false,
+  cycle: false,
+  minutes: ask.minutes,
+  ask,
+})
 
 /** All that was looked over is as wanted, and that is the best explanation too. */
 function nothingWrong(job: Job, { suspects }: Thought): boolean {
