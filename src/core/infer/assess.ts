@@ -127,7 +127,8 @@ function relevance(known: Knowledge, dossier: Dossier, h: Hypothesis): number {
   if (h.kind === 'none' || h.kind === 'as-planned') return 1
   if (h.of) return relevance(known, dossier, h.of[0]) * relevance(known, dossier, h.of[1])
   const first = dossier.evidence.find((e) => e.kind === 'many' && e.chosen.length > 0)
-  if (first?.kind !== 'many') return 1
+  // Nothing at all was seen to be wrong: then hardly anything is.
+  if (first?.kind !== 'many') return dossier.evidence.some((e) => e.kind === 'many') ? UNRELATED : 1
   const observe = first.marks.map((m) => m.observe)
   const shown = known.sights.values(h, first.history, observe)
   return shown.some((values) => values.some((v, i) => v !== wanted(known.build, observe[i] as Observable)))

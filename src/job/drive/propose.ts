@@ -88,7 +88,7 @@ export function propose(job: Job): Proposal {
     const closing = closingLook(job)
     return closing
       ? { told: [], step: closing, ...rest }
-      : { told: notAsPlanned(job), step: ending('fixed'), ...rest }
+      : { told: notAsPlanned(job), step: ending(mended(job, thought) ? 'fixed' : 'nothing-wrong'), ...rest }
   }
   if (survey) return { told: [], step: survey, ...rest }
   const told = conflictNotes(job, thought.assessment)
@@ -177,6 +177,10 @@ function surveyStep(job: Job): WorkStep | undefined {
   if (!kind) return undefined
   return lookOver(mapAsk(job.ground.build, [kind], 'scope'))
 }
+
+/** Gone without anything having been mended, and "nothing was wrong" explains it best: a job of its own kind. */
+const mended = (job: Job, { suspects }: Thought): boolean =>
+  job.history.some((e) => e.do !== 'power') || suspects[0]?.faults[0]?.mode !== 'nothing-wrong'
 
 /** Kinds of map whose last look showed something wrong. */
 function stillWrong(job: Job): readonly MapKind[] {
