@@ -86,9 +86,20 @@ export type Reply =
   | { readonly say: 'hand-over' }
   | { readonly say: 'leave' }
 
+/** Why a reply was not taken. */
+export type Refused =
+  | 'ended'
+  | 'no-prompt'
+  | 'not-an-ask'
+  | 'not-a-do'
+  | 'unknown-answer'
+  | 'one-answer'
+  | 'one-mark-each'
+  | 'nothing-to-undo'
+
 /** A reply that does not fit what was asked; the prompt stands. */
 export interface Refusal {
-  readonly problem: string
+  readonly problem: Refused
   readonly expected: readonly string[]
 }
 

@@ -192,9 +192,10 @@ describe('input that ends', () => {
     const problems = out
       .trim()
       .split('\n')
-      .map((line) => JSON.parse(line) as { type: string; expected?: unknown[] })
+      .map((line) => JSON.parse(line) as { type: string; text?: string; expected?: unknown[] })
       .filter((l) => l.type === 'problem')
     expect(problems).toHaveLength(5)
     for (const p of problems) expect(p.expected?.length).toBeGreaterThan(0)
+    expect(problems[3]?.text).toContain('There is no such answer.')
   })
 })

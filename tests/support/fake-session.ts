@@ -138,16 +138,16 @@ export const lightsScript: readonly ScriptStep[] = [
 /** Whether a reply fits what is asked, as a real job checks it. */
 function refuse(prompt: Prompt, reply: Reply): Refusal | undefined {
   if (reply.say === 'done')
-    return prompt.show === 'do' ? undefined : { problem: 'not-a-task', expected: ['answer'] }
-  if (reply.say === 'unsure' && prompt.show === 'do') return { problem: 'not-a-question', expected: ['done'] }
+    return prompt.show === 'do' ? undefined : { problem: 'not-a-do', expected: ['answer'] }
+  if (reply.say === 'unsure' && prompt.show === 'do') return { problem: 'not-an-ask', expected: ['done'] }
   if (reply.say !== 'answer') return undefined
-  if (prompt.show === 'do') return { problem: 'not-a-question', expected: ['done'] }
+  if (prompt.show === 'do') return { problem: 'not-an-ask', expected: ['done'] }
   const ids = prompt.many
     ? prompt.marks.map((m) => m.id)
     : 'about' in prompt
       ? prompt.choices
       : prompt.answers.map((a) => a.id)
-  if (reply.ids.some((id) => !ids.includes(id))) return { problem: 'no-such-answer', expected: ids }
+  if (reply.ids.some((id) => !ids.includes(id))) return { problem: 'unknown-answer', expected: ids }
   if (!prompt.many && reply.ids.length !== 1) return { problem: 'one-answer', expected: ids }
   return undefined
 }
@@ -239,7 +239,7 @@ export function fakeSession(
 
   async function reply(said_: Reply): Promise<{ ok: true } | { ok: false; refusal: Refusal }> {
     const { prompt } = view()
-    if (prompt === null) return { ok: false, refusal: { problem: 'over', expected: [] } }
+    if (prompt === null) return { ok: false, refusal: { problem: 'ended', expected: [] } }
     const refusal = said_.say === 'undo' ? undo() : refuse(prompt, said_)
     if (refusal) return { ok: false, refusal }
     said.push(said_)

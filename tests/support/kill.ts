@@ -53,7 +53,7 @@ export function wholeLines(path: string): number {
 /** The run to its end, by itself or by the kill. */
 export function runLines(run: LineRun): Promise<LineResult> {
   const child: ChildProcessWithoutNullStreams = spawn(
-    process.execPath,
+    process.env.WHICHLEAD_NODE ?? process.execPath,
     [run.program ?? PROGRAM, ...run.args],
     {
       cwd: run.cwd,

@@ -1,25 +1,24 @@
 /** What does not fit: a reply to a question, or something in a file. What, where, what was expected, what to do. */
 
 import type { Problem } from '../../core/plan/plan.ts'
-import type { Refusal } from '../../job/view.ts'
+import type { Refusal, Refused } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
-import { entry } from '../entry.ts'
 
-const WHY: Readonly<Record<string, string>> = {
-  over: 'The job has ended; nothing is asked any more',
-  'not-a-question': 'This is a thing to do, not a question',
-  'not-a-task': 'This is a question, not a thing to do',
-  'no-such-answer': 'There is no such answer',
+const WHY: Readonly<Record<Refused, string>> = {
+  ended: 'The job has ended; nothing is asked any more',
+  'no-prompt': 'Nothing is asked at the moment',
+  'not-an-ask': 'This is a thing to do, not a question',
+  'not-a-do': 'This is a question, not a thing to do',
+  'unknown-answer': 'There is no such answer',
   'one-answer': 'One answer is wanted',
   'one-mark-each': 'Each thing can be marked in one way only',
   'nothing-to-undo': 'There is nothing to take back',
 }
 
 export function refusalText(refusal: Refusal): string {
-  const why = entry(WHY, refusal.problem) ?? clean(refusal.problem)
+  const why = WHY[refusal.problem]
   const expected = refusal.expected.map((e) => shorten(clean(e), 60))
-  const end = /[.!?]$/.test(why) ? '' : '.'
-  return expected.length === 0 ? `${why}${end}` : `${why}${end} Expected: ${expected.join(', ')}.`
+  return expected.length === 0 ? `${why}.` : `${why}. Expected: ${expected.join(', ')}.`
 }
 
 const dot = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`)
