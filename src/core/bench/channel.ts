@@ -112,14 +112,21 @@ const now = (moment: Moment, entry: ChainEntry): LightNow | undefined => {
   return light && lightNow(moment, entry.part, light)
 }
 
-/** LEDs told by port, from the settings, else as the lights are planned. */
+const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
+
+const byPort = (channel: Channel, chain: readonly ChainEntry[]): number[] =>
+  channel.sockets.map((_, b) => sum(chain.flatMap((e) => (e.branch === b ? [e.leds] : []))))
+
+/**
+ * LEDs told by port, from the settings, else as the lights are planned. A profile may be written by part where
+ * several hang on one port: then it is added up.
+ */
 export function profileOf(moment: Moment, reference: Moment, channel: Channel): readonly number[] {
   const set = moment.world.settings.channels[channel.place]?.profile
-  if (set) return set
   const planned = chainOf(reference, channel)
-  return channel.sockets.map((_, b) =>
-    planned.filter((e) => e.branch === b).reduce((sum, e) => sum + e.leds, 0),
-  )
+  if (!set) return byPort(channel, planned)
+  if (channel.order !== 'series' || set.length !== planned.length) return set
+  return channel.sockets.map((_, b) => sum(set.filter((_, i) => planned[i]?.branch === b)))
 }
 
 export type EffectWord = 'whole' | 'stops-short' | 'runs-off' | 'jumps'
@@ -129,22 +136,33 @@ export function effect(moment: Moment, reference: Moment, channel: Channel): Eff
   if (!driven(moment, channel) || frozen(moment, channel)) return null
   const planned = chainOf(reference, channel)
   const actual = chainOf(moment, channel)
-  const last = planned.at(-1)
+  const last = lastOf(planned, channel)
   if (!last) return null
   const lastNow = now(moment, last)
   if (!lastNow || lastNow.lit < lastNow.leds) return 'stops-short'
-  const order = (chain: readonly ChainEntry[]): string => chain.map((e) => `${e.part}.${e.light}`).join(' ')
-  if (order(planned) !== order(actual)) return 'jumps'
   const told = profileOf(moment, reference, channel)
-  const fitted = channel.sockets.map((_, b) =>
-    actual.filter((e) => e.branch === b).reduce((sum, e) => sum + e.leds, 0),
-  )
-  const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
-  if (channel.order === 'parallel') return told.some((n, b) => n > (fitted[b] ?? 0)) ? 'runs-off' : 'whole'
-  if (told.length === channel.sockets.length && sum(told) > sum(fitted)) return 'runs-off'
-  const longest = Math.max(...actual.map((e) => e.start + e.leds))
-  if (sum(told) > longest && channel.order === 'series') return 'runs-off'
-  return channel.order === 'series' && told.some((n, b) => n !== (fitted[b] ?? 0)) ? 'jumps' : 'whole'
+  const fitted = byPort(channel, actual)
+  // All ports show the same from their first LED on, so there is no order that could be wrong.
+  if (channel.order === 'parallel')
+    return fitted.some((n, b) => n > 0 && (told[b] ?? 0) > n) ? 'runs-off' : 'whole'
+  if (!sameOrder(planned, actual)) return 'jumps'
+  if (sum(told) > Math.max(...actual.map((e) => e.start + e.leds))) return 'runs-off'
+  const shifted = (n: number, b: number): boolean => n > 0 && (told[b] ?? 0) > 0 && n !== told[b]
+  return channel.order === 'series' && fitted.some(shifted) ? 'jumps' : 'whole'
+}
+
+/** Where an effect ends: at the end of the longest branch where several take the same frames. */
+function lastOf(chain: readonly ChainEntry[], channel: Channel): ChainEntry | undefined {
+  if (channel.order !== 'separate') return chain.at(-1)
+  const end = Math.max(...chain.map((e) => e.start + e.leds))
+  return chain.findLast((e) => e.start + e.leds === end)
+}
+
+/** The parts that hang on both come in the same order; a missing one is no other order. */
+function sameOrder(planned: readonly ChainEntry[], actual: readonly ChainEntry[]): boolean {
+  const names = (chain: readonly ChainEntry[]): string[] => chain.map((e) => `${e.part}.${e.light}`)
+  const [should, is] = [names(planned), names(actual)]
+  return should.filter((n) => is.includes(n)).join(' ') === is.filter((n) => should.includes(n)).join(' ')
 }
 
 const driven = (moment: Moment, channel: Channel): boolean =>

@@ -3,7 +3,7 @@
  * on (WS2812B class), so a break darkens all that follows, and too low a count leaves the tail without. A hub in
  * series sends out to a port and must get the data back before the next port has any.
  */
-import type { BeforeHost } from '../plan/plan.ts'
+import type { BeforeHost, Light } from '../plan/plan.ts'
 import { type BuildLight, type BuildPart, conductorIndex, NOWHERE } from './build.ts'
 import { across, grounded, type Moment, once, stateOf, walk, working } from './moment.ts'
 import { alive, hostSpeaksTo } from './usb.ts'
@@ -34,7 +34,11 @@ export function channelPlace(moment: Pick<Moment, 'build'>, socket: number): str
 
 /** What goes out at a socket, or null where nothing does. */
 export function outOf(moment: Moment, socket: number): Stream | null {
-  return once(moment, 'out', socket, () => sent(moment, socket))
+  return once(moment, 'out', socket, () => {
+    // Plugs in a ring have no beginning: whoever comes round again finds nothing.
+    moment.memo.out[socket] = null
+    return sent(moment, socket)
+  })
 }
 
 function sent(moment: Moment, socket: number): Stream | null {
@@ -105,8 +109,8 @@ export function into(moment: Moment, plug: number): Stream | null {
 function pastLights(moment: Moment, index: number, { light, plug }: BuildLight): Stream | null {
   const state = stateOf(moment, index)
   const stream = into(moment, plug)
-  if (!stream || !powered(moment, light.volts, plug) || state.lightsDead || state.ledDead !== undefined)
-    return null
+  if (!stream || !powered(moment, light.volts, plug) || state.lightsDead) return null
+  if (deadLed(moment, index, light) !== undefined) return null
   return { ...stream, used: stream.used + light.leds }
 }
 
@@ -131,6 +135,14 @@ export function powered(moment: Moment, volts: 5 | 12, plug: number): boolean {
     : walk(moment, plug, V12).source >= 0
 }
 
+/** The LED at which data ends in one set of lights: the first set that has so many LEDs in a chain. */
+function deadLed(moment: Moment, index: number, light: Light): number | undefined {
+  const n = stateOf(moment, index).ledDead
+  if (n === undefined) return undefined
+  const set = moment.build.parts[index]?.lights.find((l) => l.light.volts === 5 && n <= l.light.leds)
+  return set?.light === light ? n : undefined
+}
+
 export interface LightNow {
   /** LEDs that light, of all. */
   readonly lit: number
@@ -146,7 +158,11 @@ export function lightNow(moment: Moment, index: number, entry: BuildLight): Ligh
   if (!stream || !powered(moment, light.volts, plugOrInside(moment, index, plug)) || state.lightsDead)
     return { lit: 0, leds: light.leds, stream: null }
   const told = Math.max(0, Math.min(light.leds, stream.told - stream.used))
-  return { lit: Math.min(told, (state.ledDead ?? light.leds + 1) - 1), leds: light.leds, stream }
+  return {
+    lit: Math.min(told, (deadLed(moment, index, light) ?? light.leds + 1) - 1),
+    leds: light.leds,
+    stream,
+  }
 }
 
 /** A part that drives its own lights (a pump head with a USB plug) and has no light lead in use. */

@@ -101,6 +101,7 @@ export interface Reach {
 
 const BROKEN: Reach = { source: NOWHERE, left: 0 }
 const MOST_STEPS = 64
+const RAILS = (1 << conductorIndex['12V']) | (1 << conductorIndex['5V'])
 
 /** Follows a conductor up from a port to the socket that feeds it. */
 export function walk(moment: Moment, port: number, conductor: number): Reach {
@@ -114,6 +115,8 @@ export function walk(moment: Moment, port: number, conductor: number): Reach {
     }
     if (!working(moment, at)) return BROKEN
     left = Math.min(left, strain[at] ?? 1)
+    // A source that has given up under its load feeds nothing; its other wires are still there.
+    if (left <= 0 && RAILS & (1 << conductor)) return BROKEN
     const next = build.up[at * WIDTH + conductor] ?? NOWHERE
     if (next === SOURCE) return { source: at, left }
     at = next

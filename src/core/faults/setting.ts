@@ -79,6 +79,13 @@ const channelRefs = (key: string) => (build: Build) =>
     .filter((c) => c.sockets.some((s) => (build.plugIn[s] ?? NOWHERE) >= 0))
     .map((c) => settingRef('channels', c.place, key))
 
+const litByHost = (build: Build): boolean =>
+  channelsOf(build).some((c) => c.sockets.some((s) => (build.plugIn[s] ?? NOWHERE) >= 0)) ||
+  build.parts.some(({ part }) => part.kind === 'pump' && part.host === 'usb' && part.lights.length > 0)
+
+/** A controller that sets its fans itself reports them to the host program only. */
+const readByHost = (build: Build): boolean => governedPorts(build).some((s) => !build.fanHeaders.has(s))
+
 const fansUnder = (build: Build, port: number) =>
   build.parts.filter((entry, i) => entry.motor && governorOf(build, i) === port)
 
@@ -204,7 +211,9 @@ const settingFaults: readonly SettingFault[] = [
     family: 'host',
     weight: 1,
     refs: (build) =>
-      channelsOf(build).length > 0 && build.plan.settings.host.program === 'running' ? ['host/program'] : [],
+      (litByHost(build) || readByHost(build)) && build.plan.settings.host.program === 'running'
+        ? ['host/program']
+        : [],
     wrong: () => 'absent',
   },
   {
@@ -212,9 +221,7 @@ const settingFaults: readonly SettingFault[] = [
     family: 'host',
     weight: 0.5,
     refs: (build) =>
-      channelsOf(build).length > 0 && build.plan.settings.host.globalEffect === 'off'
-        ? ['host/global_effect']
-        : [],
+      litByHost(build) && build.plan.settings.host.globalEffect === 'off' ? ['host/global_effect'] : [],
     wrong: () => 'on',
   },
   {
