@@ -7,6 +7,7 @@ import type { Motor } from '../plan/plan.ts'
 import { type BuildPart, conductorIndex, NOWHERE, SOURCE, WIDTH } from './build.ts'
 import { askedDuty, controlWorks, driveMode } from './drive.ts'
 import { grounded, type Moment, once, stateOf, walk } from './moment.ts'
+import { hostSpeaksTo } from './usb.ts'
 
 const V12 = conductorIndex['12V']
 const { CONTROL } = conductorIndex
@@ -117,7 +118,16 @@ function bladeByHand(moment: Moment, index: number): Spin {
   return motor === 'seized' ? 'no' : motor === 'blocked' ? 'twitches' : 'normal'
 }
 
-/** Whether the fans under a port change their speed when its setting is changed. */
+function settable(moment: Moment, port: number): boolean {
+  const index = moment.build.partOf[port] ?? NOWHERE
+  const part = moment.build.parts[index]?.part
+  return part?.kind !== 'controller' || part.host !== 'usb' || hostSpeaksTo(moment, index)
+}
+
+/**
+ * Whether the fans under a port change their speed when its setting is changed; null where no fan hangs there, or
+ * where nobody can change it because the host does not reach the controller.
+ */
 export function follows(
   moment: Moment,
   reference: Moment,
@@ -127,7 +137,7 @@ export function follows(
   const fans = moment.build.parts.flatMap((part, i) =>
     part.motor && governor(reference, i) === port ? [i] : [],
   )
-  if (fans.length === 0) return null
+  if (fans.length === 0 || !settable(moment, port)) return null
   const low = retry({ port, duty: 45 })
   const high = retry({ port, duty: 100 })
   const change = (i: number): number => {

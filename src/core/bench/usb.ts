@@ -50,9 +50,11 @@ export function listed(moment: Moment, index: number): Listed | null {
   return once(moment, 'listed', index, () => link(moment, index, 0))
 }
 
-function link(moment: Moment, index: number, hubs: number): Listed {
+/** @param below hubs between this part and the one that is asked for */
+function link(moment: Moment, index: number, below: number): Listed {
   const { build, world } = moment
   const entry = build.parts[index]
+  const hubs = below + (entry?.part.kind === 'usb-hub' ? 1 : 0)
   if (!entry || hubs > MOST_HUBS || !world.power) return 'no'
   const state = stateOf(moment, index)
   if (state.dead || state.notAnswering) return 'no'
@@ -66,7 +68,7 @@ function link(moment: Moment, index: number, hubs: number): Listed {
     const above = build.partOf[socket] ?? NOWHERE
     const own = withinBudget(drawOf(moment, index), limitAt(moment, socket))
     if (above < 0) return own
-    if (build.parts[above]?.part.kind === 'usb-hub') return worse(own, link(moment, above, hubs + 1))
+    if (build.parts[above]?.part.kind === 'usb-hub') return worse(own, link(moment, above, hubs))
     plug = build.up[socket * WIDTH + USB] ?? NOWHERE
     if (plug < 0) return 'no'
   }
