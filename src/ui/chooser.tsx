@@ -6,7 +6,6 @@
 import { Box, Text, useInput } from 'ink'
 import SelectInput from 'ink-select-input'
 import { useRef, useState } from 'react'
-import { screen as english } from '../wording/en/screen.ts'
 import type { Language } from '../wording/language.ts'
 import type { Key } from './keys/key.ts'
 import { splitKeys } from './keys/split.ts'
@@ -94,6 +93,8 @@ export function chooserKey(
 interface MenuProps {
   readonly choices: readonly Choice[]
   readonly title: string
+  /** Which keys do what, on the last line. */
+  readonly how: string
   readonly ascii: boolean
   readonly size: Size
   readonly onResize: (changed: (size: Size) => void) => void
@@ -101,7 +102,7 @@ interface MenuProps {
 }
 
 /** The menu itself; keys of one read are taken one after the other before anything is drawn. */
-export function Menu({ choices, title, ascii, size: first, onResize, onChosen }: MenuProps) {
+export function Menu({ choices, title, how, ascii, size: first, onResize, onChosen }: MenuProps) {
   const [size, setSize] = useState(first)
   const listening = useRef(false)
   if (!listening.current) {
@@ -163,7 +164,7 @@ export function Menu({ choices, title, ascii, size: first, onResize, onChosen }:
         </Text>
       ))}
       <Box flexGrow={1} />
-      <Text wrap="truncate">{shortened(say({ ascii }, english.choose.how), columns, marks.cut)}</Text>
+      <Text wrap="truncate">{shortened(say({ ascii }, how), columns, marks.cut)}</Text>
     </Box>
   )
 }
@@ -188,6 +189,7 @@ export async function runChooser(
     <Menu
       choices={choices}
       title={options.title}
+      how={options.language.screen.choose.how}
       ascii={options.ascii}
       size={mounted.size()}
       onResize={mounted.onResize}
@@ -206,4 +208,7 @@ export const symptomChoices = (ids: readonly string[], language: Language): Choi
 
 /** Asks what is wrong; resolves as `runChooser`. */
 export const chooseSymptom = (ids: readonly string[], options: Omit<ChooserOptions, 'title'>) =>
-  runChooser(symptomChoices(ids, options.language), { ...options, title: english.choose.symptom })
+  runChooser(symptomChoices(ids, options.language), {
+    ...options,
+    title: options.language.screen.choose.symptom,
+  })

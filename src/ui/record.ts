@@ -1,7 +1,6 @@
 /** What is left in the scrollback when the screen is gone: how it ended, what was done and seen, where the log is. */
 import type { View } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
-import type { ScreenWords } from '../wording/screen.ts'
 import { lineText } from './text/line.ts'
 import { sayLines } from './views/model.ts'
 
@@ -9,14 +8,9 @@ import { sayLines } from './views/model.ts'
 const LONGEST = 30
 
 /** Plain text of whole lines, ending in a line break. */
-export function recordText(
-  view: View,
-  language: Language,
-  words: ScreenWords,
-  ascii: boolean,
-  columns: number,
-): string {
+export function recordText(view: View, language: Language, ascii: boolean, columns: number): string {
   const out: string[] = []
+  const words = language.screen
   const put = (text: string): void => {
     out.push(...sayLines({ ascii }, text, Math.max(20, columns - 1)).map(lineText))
   }

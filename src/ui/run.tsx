@@ -1,6 +1,5 @@
 /** The screen for one job: opens it, runs it to its end, closes the log and prints the record below the prompt. */
 import type { Session } from '../job/view.ts'
-import { screen as english } from '../wording/en/screen.ts'
 import type { Language } from '../wording/language.ts'
 import { App } from './app.tsx'
 import { mount } from './mount.tsx'
@@ -32,7 +31,6 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
     code = await mount({ stdout, stdin }, (mounted) => {
       const screen = createScreen(session, mounted.size(), {
         language,
-        words: english,
         ascii: options.ascii,
         settleMs: options.settleMs ?? SETTLE_MS,
         now: () => performance.now(),
@@ -49,6 +47,6 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
     close()
     await session.close()
   }
-  stdout.write(recordText(session.view(), language, english, options.ascii, stdout.columns || 80))
+  stdout.write(recordText(session.view(), language, options.ascii, stdout.columns || 80))
   return code
 }

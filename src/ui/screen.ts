@@ -4,7 +4,6 @@
  */
 import type { Reply, Session, View, Why } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
-import type { ScreenWords } from '../wording/screen.ts'
 import { heldEnter } from './keys/held-enter.ts'
 import type { Key } from './keys/key.ts'
 import { type Event, keymap } from './keys/keymap.ts'
@@ -20,7 +19,6 @@ import { toldNeedsPage } from './views/told.ts'
 /** What the screen asks of the terminal and of the program around it. */
 export interface Surroundings {
   readonly language: Language
-  readonly words: ScreenWords
   readonly ascii: boolean
   /** How long the keyboard must be quiet before a gate takes an answer, milliseconds. */
   readonly settleMs: number
@@ -69,7 +67,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     why,
     cursor: at,
     language: around.language,
-    words: around.words,
+    words: around.language.screen,
     ascii: around.ascii,
     size: shownSize,
   })
@@ -113,7 +111,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   }
 
   const wordsFor = (reply: Reply): Message | null => {
-    const { words } = around
+    const words = around.language.screen
     if (reply.say === 'note') return { say: 'noted' }
     if (reply.say === 'undo') return { say: 'taken-back', count: 1 }
     if (reply.say === 'done') return { say: 'recorded', what: around.language.labels.done }

@@ -9,6 +9,7 @@ import type { Ask, Do, End, Hands, Note, Outcome, Power, Suspect, Verdict } from
 import type { Fault } from '../core/faults/fault.ts'
 import type { Plan, Problem } from '../core/plan/plan.ts'
 import type { PathStep, Refusal, TrailEntry, View, Why } from '../job/view.ts'
+import type { ScreenWords } from './screen.ts'
 
 /** What names and places are drawn from. A `View` is one. */
 export interface Scene {
@@ -130,6 +131,7 @@ export interface Language {
   problem(problem: Problem): string[]
 
   readonly dialogue: Dialogue
+  readonly screen: ScreenWords
   readonly program: Program
 }
 

@@ -4,7 +4,6 @@ import { describe, expect, test, vi } from 'vitest'
 import { App } from '../../src/ui/app.tsx'
 import { createScreen } from '../../src/ui/screen.ts'
 import { english } from '../../src/wording/en/english.ts'
-import { screen as words } from '../../src/wording/en/screen.ts'
 import { askLit, askSince, fakeSession } from '../support/fake-session.ts'
 
 function app() {
@@ -15,7 +14,6 @@ function app() {
     { columns: 80, rows: 24 },
     {
       language: english,
-      words,
       ascii: false,
       settleMs: 1,
       now: () => performance.now(),

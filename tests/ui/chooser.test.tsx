@@ -13,6 +13,7 @@ function menu(list = choices) {
     <Menu
       choices={list}
       title="What is wrong?"
+      how=""
       ascii={false}
       size={{ columns: 80, rows: 24 }}
       onResize={() => {}}

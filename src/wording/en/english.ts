@@ -10,6 +10,7 @@ import { findingLines, noteLines } from './notes.ts'
 import { problemLines, refusalText } from './problems.ts'
 import { program } from './program.ts'
 import { answerText, questionText } from './questions.ts'
+import { screen } from './screen.ts'
 import { stepText } from './steps.ts'
 import { symptomText } from './symptoms.ts'
 import { pathLine, trailLine } from './trail.ts'
@@ -45,5 +46,6 @@ export const english: Language = {
   refusal: refusalText,
   problem: problemLines,
   dialogue,
+  screen,
   program,
 }

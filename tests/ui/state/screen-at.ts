@@ -5,7 +5,6 @@ import { splitKeys } from '../../../src/ui/keys/split.ts'
 import { createScreen } from '../../../src/ui/screen.ts'
 import { lineText } from '../../../src/ui/text/line.ts'
 import { english } from '../../../src/wording/en/english.ts'
-import { screen as words } from '../../../src/wording/en/screen.ts'
 import { type FakeSession, fakeSession, lightsScript, type ScriptStep } from '../../support/fake-session.ts'
 
 export interface At<S extends Session = FakeSession> {
@@ -63,7 +62,6 @@ export function screenOver<S extends Session>(session: S, options: AtOptions = {
     { columns: options.columns ?? 80, rows: options.rows ?? 24 },
     {
       language: english,
-      words,
       ascii: options.ascii ?? false,
       now: options.now ?? (() => (clock += 1000)),
       settleMs: options.settleMs ?? 1,
