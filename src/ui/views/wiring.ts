@@ -71,6 +71,13 @@ export function wiringLines(model: Model, columns: number): Line[] {
     tone: 'strong' as const,
     below: sockets(part),
   }))
+  // What hangs on nothing (a hub whose own lead is pulled) is a tree of its own.
+  for (const { id } of plan.parts) {
+    const below =
+      shown.has(id) || !leads.some((l) => l.socket !== null && partOf(l.socket) === id) ? [] : sockets(id)
+    if (below.length > 0)
+      roots.push({ text: say(model, model.language.part(id, model.view)), tone: 'strong', below })
+  }
   const lines = roots.flatMap((root) => [...treeLines(model, root), BLANK])
   const hanging = loose.map((l) =>
     line(

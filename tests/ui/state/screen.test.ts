@@ -361,6 +361,13 @@ describe('what lies over the question', () => {
     expect(at.text()).not.toContain('F4.motor')
   })
 
+  test('in the wiring a hub that is unplugged keeps what hangs on it, and the loose plug is named', async () => {
+    const at = screenAt(one, { over: { inForce: [{ do: 'unplug', plug: 'Y1.in' }] }, rows: 40 })
+    await at.type('d')
+    expect(at.text()).toContain('Y1.in: pulled out')
+    expect(at.text()).toMatch(/^Y1.*\n.*Y1\.1 ─●─ F1\.motor/mu)
+  })
+
   test('Ctrl+C ends from everywhere, also in the middle of a note', async () => {
     for (const before of ['', 'n', '/', 'q', '?', 'p']) {
       const at = screenAt(one)
