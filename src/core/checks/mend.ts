@@ -114,6 +114,32 @@ function portRepairs(build: Build, socket: number): RepairDef[] {
   return [...moves, ...substitutePart(build, owner)]
 }
 
+/** Plugs that hang below a socket, the nearest first. */
+function plugsBelow(build: Build, socket: number, depth = 0): readonly number[] {
+  const plug = build.plugIn[socket] ?? NOWHERE
+  const entry = build.parts[build.partOf[plug] ?? NOWHERE]
+  if (plug < 0 || !entry || depth > 4) return []
+  return [plug, ...entry.sockets.flatMap((s) => plugsBelow(build, s, depth + 1))]
+}
+
+const MOST_LIGHTENED = 4
+
+/** A source that carries too much: one of the plugs below it goes to a free socket elsewhere. */
+function lighten(build: Build, socket: number, part: number): RepairDef[] {
+  const sockets = socket >= 0 ? [socket] : (build.parts[part]?.sockets ?? [])
+  const below = sockets
+    .flatMap((s) => plugsBelow(build, s))
+    .filter((plug) => otherSockets(build, plug).length > 0)
+  return below.slice(-MOST_LIGHTENED).flatMap((plug) => {
+    const free = otherSockets(build, plug).find(
+      (s) => build.partOf[s] !== build.partOf[build.socketOf[plug] ?? NOWHERE],
+    )
+    return free === undefined
+      ? []
+      : [inside(build, plug, [{ do: 'plug', plug: refOf(build, plug), socket: refOf(build, free) }], MOVE)]
+  })
+}
+
 const portOfPlace = (build: Build, place: string): number =>
   build.portAt.get(`board.${place}`) ?? build.portAt.get(place) ?? NOWHERE
 
@@ -157,6 +183,7 @@ export function repairsFor(build: Build, { at, mode }: Fault): readonly RepairDe
   const lead = supplyLeadAt(build, at)
   if (lead >= 0) return [repairOf([{ do: 'reseat', plug: at }], 3, { power: 'off' })]
   const port = build.portAt.get(at)
+  if (mode === 'overloaded') return lighten(build, port ?? NOWHERE, build.partAt.get(at) ?? NOWHERE)
   if (port !== undefined && build.ports[port]?.gender === 'socket') {
     return mode === 'tripped' ? [POWER_CYCLE, ...portRepairs(build, port)] : portRepairs(build, port)
   }

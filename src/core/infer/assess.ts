@@ -4,7 +4,6 @@
  */
 import type { Finding } from '../audit/finding.ts'
 import { type Build, NOWHERE } from '../bench/build.ts'
-import type { Observable } from '../bench/observable.ts'
 import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import type { Evidence } from './evidence.ts'
@@ -130,10 +129,20 @@ function relevance(known: Knowledge, dossier: Dossier, h: Hypothesis): number {
   // Nothing at all was seen to be wrong: then hardly anything is.
   if (first?.kind !== 'many') return dossier.evidence.some((e) => e.kind === 'many') ? UNRELATED : 1
   const observe = first.marks.map((m) => m.observe)
+  const without = known.sights.values(HEALTHY, first.history, observe)[0] ?? []
   const shown = known.sights.values(h, first.history, observe)
-  return shown.some((values) => values.some((v, i) => v !== wanted(known.build, observe[i] as Observable)))
-    ? 1
-    : UNRELATED
+  return shown.some((values) => values.some((v, i) => v !== without[i])) ? 1 : UNRELATED
+}
+
+/** The build just as it is planned, also where the plan itself cannot work. */
+const HEALTHY: Hypothesis = {
+  id: 'as-planned',
+  kind: 'as-planned',
+  faults: [],
+  families: [],
+  plants: [],
+  intermittent: false,
+  prior: 0,
 }
 
 const best = (belief: Float64Array): number => belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)
