@@ -1,5 +1,5 @@
 /** `whichlead` alone: what can be done here. Jobs to take up again, builds in this folder, or how to begin. */
-import { readdir } from 'node:fs/promises'
+import { buildsIn } from '../../io/builds-in.ts'
 import { clean } from '../../wording/clean.ts'
 import { shellWord } from '../../wording/report-page.ts'
 import type { Run } from '../command.ts'
@@ -7,14 +7,6 @@ import { jobsOf } from '../logs.ts'
 import { jobLines } from './jobs.ts'
 
 const MOST = 5
-
-async function buildsIn(folder: string): Promise<string[]> {
-  try {
-    return (await readdir(folder)).filter((name) => /\.build\.ya?ml$/.test(name)).sort()
-  } catch {
-    return []
-  }
-}
 
 export const run: Run = async (_given, shell) => {
   const { language } = shell
