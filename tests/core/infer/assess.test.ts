@@ -1,0 +1,214 @@
+import { describe, expect, test } from 'vitest'
+import { compile } from '../../../src/core/bench/build.ts'
+import { mapAsk, mappedAll } from '../../../src/core/checks/maps.ts'
+import { assess, knowledgeOf } from '../../../src/core/infer/assess.ts'
+import type { Dossier } from '../../../src/core/infer/dossier.ts'
+import type { Evidence } from '../../../src/core/infer/evidence.ts'
+import { nearTo, regionOf, wholeBuild } from '../../../src/core/infer/region.ts'
+import { build } from '../../support/build.ts'
+
+/** Two halls that share nothing but the board and the supply. */
+const twoHalls = () =>
+  build()
+    .supply('SA')
+    .supply('SB')
+    .header('SYS1', { amps: 2 })
+    .header('SYS2', { amps: 2 })
+    .usbHeader('U1')
+    .fan('F1..F6')
+    .splitter('Y1', ['F1', 'F2', 'F3'])
+    .splitter('Y2', ['F4', 'F5', 'F6'])
+    .lightHub('H1', ['F1', 'F2', 'F3'])
+    .lightHub('H2', ['F4', 'F5', 'F6'])
+    .lead('Y1.in', 'board.SYS1')
+    .lead('Y2.in', 'board.SYS2')
+    .lead('H1.power', 'supply.SA.1')
+    .lead('H2.power', 'supply.SB.1')
+    .lead('H1.usb', 'board.U1.a')
+    .lead('H2.usb', 'board.U1.b')
+    .host({ program: 'running', global_effect: 'off' })
+    .plan()
+
+const machine = compile(twoHalls())
+const known = knowledgeOf(machine, [])
+
+const map = (kind: 'lit' | 'spins', seq: number, ...ids: string[]): Evidence => {
+  const ask = mapAsk(machine, [kind], 'scope')
+  if (!ask.many) return expect.fail()
+  return { kind: 'many', seq, id: ask.id, history: [], error: ask.error, marks: ask.marks, chosen: ids }
+}
+const one = (seq: number, at: string, chosen: string): Evidence => ({
+  kind: 'one',
+  seq,
+  id: `look seated ${at}`,
+  history: [{ do: 'power', to: 'off' }],
+  error: 0.12,
+  observe: [{ what: 'seated', at }],
+  answers: ['yes', 'no', 'doubtful'].map((id) => ({ id, means: [id] })),
+  chosen,
+})
+const dossier = (...evidence: Evidence[]): Dossier => ({
+  evidence,
+  history: [],
+  inForce: [],
+  power: 'on',
+  scope: mappedAll(machine, ['lit']),
+  closed: new Set(),
+  toolsMissing: new Set(),
+})
+const beliefIn = (d: Dossier, ...ids: string[]): number => {
+  const a = assess(known, d)
+  return a.hypotheses.reduce((sum, h, i) => (ids.includes(h.id) ? sum + (a.belief[i] ?? 0) : sum), 0)
+}
+const top = (d: Dossier): string => {
+  const a = assess(known, d)
+  return a.hypotheses[a.belief.indexOf(Math.max(...a.belief))]?.id ?? ''
+}
+
+describe('belief', () => {
+  test('sums to 1 and leaves every suspect a share', () => {
+    const { belief } = assess(known, dossier(map('lit', 1, 'F2:dark', 'F3:dark')))
+    expect(belief.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12)
+    expect(Math.min(...belief)).toBeGreaterThan(0)
+  })
+
+  test('does not depend on the order of the answers', () => {
+    const a = map('lit', 1, 'F2:dark', 'F3:dark')
+    const b = one(2, 'F2.light', 'no')
+    expect(beliefIn(dossier(a, b), 'F2.light:unplugged')).toBeCloseTo(
+      beliefIn(dossier(b, a), 'F2.light:unplugged'),
+      10,
+    )
+  })
+
+  test('lights dead from the second of a series on point at the second lead or what is before it, not at the third', () => {
+    const d = dossier(map('lit', 1, 'F2:dark', 'F3:dark'))
+    expect(
+      beliefIn(d, 'F2.light:unplugged', 'F2.light:loose', 'F1.light:open-DATA_BACK', 'H1.2:data-dead'),
+    ).toBeGreaterThan(0.4)
+    expect(beliefIn(d, 'F3.light:unplugged')).toBeLessThan(0.02)
+  })
+
+  test('a plug that was looked at and found home is less suspect, and found out it is most suspect; neither is certain', () => {
+    const scope = map('lit', 1, 'F2:dark', 'F3:dark')
+    const before = beliefIn(dossier(scope), 'F2.light:unplugged')
+    const home = beliefIn(dossier(scope, one(2, 'F2.light', 'yes')), 'F2.light:unplugged')
+    const out = beliefIn(dossier(scope, one(2, 'F2.light', 'no')), 'F2.light:unplugged')
+    expect(home).toBeLessThan(before / 3)
+    expect(home).toBeGreaterThan(0)
+    expect(out).toBeGreaterThan(before)
+    expect(out).toBeLessThan(1)
+  })
+
+  test('saying the same again moves it less than saying it once', () => {
+    const scope = map('lit', 1, 'F2:dark', 'F3:dark')
+    const odds = (p: number): number => p / (1 - p)
+    const once = odds(beliefIn(dossier(scope, one(2, 'F2.light', 'no')), 'F2.light:unplugged'))
+    const twice = odds(
+      beliefIn(dossier(scope, one(2, 'F2.light', 'no'), one(3, 'F2.light', 'no')), 'F2.light:unplugged'),
+    )
+    const start = odds(beliefIn(dossier(scope), 'F2.light:unplugged'))
+    expect(twice / once).toBeGreaterThan(1)
+    expect(twice / once).toBeLessThan(once / start)
+  })
+
+  test('an earlier wrong answer can be overturned', () => {
+    const scope = map('lit', 1, 'F2:dark', 'F3:dark')
+    const wrong = one(2, 'F2.light', 'yes')
+    const goesNowhere: Evidence = {
+      kind: 'one',
+      seq: 3,
+      id: 'look goes F2.light',
+      history: [{ do: 'power', to: 'off' }],
+      error: 0.06,
+      observe: [{ what: 'goes', at: 'F2.light' }],
+      answers: ['H1.2', 'none', 'other'].map((id) => ({ id, means: [id === 'other' ? null : id] })),
+      chosen: 'none',
+    }
+    expect(top(dossier(scope, wrong, goesNowhere))).toBe('F2.light:unplugged')
+  })
+
+  test('nothing seen to be wrong anywhere: that nothing is wrong becomes the best explanation', () => {
+    expect(top(dossier(map('lit', 1), map('spins', 2)))).toBe('as-planned')
+  })
+})
+
+describe('two faults', () => {
+  test('far from each other are named as a pair when no single one explains both', () => {
+    const found = top(dossier(map('lit', 1, 'F3:dark', 'F6:dark')))
+    expect(found).toMatch(/F3.*\+.*F6|F6.*\+.*F3/)
+  })
+
+  test('are not made up where one common cause explains all', () => {
+    expect(top(dossier(map('lit', 1, 'F1:dark', 'F2:dark', 'F3:dark')))).not.toContain('+')
+  })
+})
+
+describe('conflict', () => {
+  test('answers that no cause can explain leave "none of these" on top and are named', () => {
+    const impossible = [1, 2, 3].map(
+      (seq): Evidence => ({
+        kind: 'one',
+        seq: seq + 1,
+        id: `look seated F${seq}.motor`,
+        history: [],
+        error: 0.01,
+        observe: [{ what: 'seated', at: `F${seq}.motor` }],
+        answers: ['yes', 'no', 'doubtful'].map((id) => ({ id, means: [id] })),
+        chosen: 'no',
+      }),
+    )
+    const d = dossier(map('spins', 1), ...impossible)
+    const a = assess(known, d)
+    expect(a.conflict || a.atOdds.length > 0).toBe(true)
+    for (const seq of a.atOdds) expect([1, 2, 3, 4]).toContain(seq)
+  })
+
+  test('answers that fit are not at odds', () => {
+    expect(
+      assess(known, dossier(map('lit', 1, 'F2:dark', 'F3:dark'), one(2, 'F2.light', 'no'))).atOdds,
+    ).toEqual([])
+  })
+})
+
+describe('the region of a symptom', () => {
+  const at = (id: string): number => machine.partAt.get(id) ?? -1
+
+  test('takes in what is upstream and what shares a hub or splitter, and leaves the other hall out', () => {
+    const near = nearTo(machine, regionOf(machine, [at('F2')]))
+    for (const place of [
+      'F2.light',
+      'H1',
+      'H1.2',
+      'F1.light',
+      'supply.SA',
+      'board.SYS1',
+      'Y1',
+      'channels/H1/profile',
+      'host/program',
+    ])
+      expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
+    for (const place of [
+      'F5.light',
+      'H2',
+      'H2.1',
+      'Y2',
+      'board.SYS2',
+      'supply.SB',
+      'channels/H2/profile',
+      'headers/SYS2/curve',
+    ])
+      expect([place, near({ at: place, mode: 'x' })]).toEqual([place, false])
+  })
+
+  test('takes in a swap that reaches into it from outside', () => {
+    const near = nearTo(machine, regionOf(machine, [at('F2')]))
+    expect(near({ at: 'F5.light', mode: 'swapped-with-F2.light' })).toBe(true)
+  })
+
+  test('is everything for the whole build', () => {
+    const near = nearTo(machine, wholeBuild(machine))
+    for (const place of ['F5.light', 'H2.1', 'supply.SB', 'headers/SYS2/curve'])
+      expect(near({ at: place, mode: 'x' })).toBe(true)
+  })
+})
