@@ -8,7 +8,7 @@ import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import type { Evidence } from './evidence.ts'
 import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
-import { likelihood, repetitions } from './likelihood.ts'
+import { likelihood, repetitions, thingsIn } from './likelihood.ts'
 import { wanted } from './planned.ts'
 import { nearTo, type Region, regionOf, wholeBuild } from './region.ts'
 import { type Sights, sightsOf } from './sights.ts'
@@ -108,7 +108,8 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
     dossier.evidence.map((e, i) =>
       Float64Array.from(hs, (h) => likelihood(e, h, known.sights, times[i] ?? 0)),
     )
-  const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(known, dossier, h))
+  const relevance = relevanceIn(known, dossier)
+  const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
   const alone = columnsFor(singles)
   const belief = posterior(prior(singles), alone)
   if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
@@ -122,16 +123,22 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
 /** A fault that shows nothing of what the person came with is hardly why they came. */
 const UNRELATED = 0.02
 
-function relevance(known: Knowledge, dossier: Dossier, h: Hypothesis): number {
-  if (h.kind === 'none' || h.kind === 'as-planned') return 1
-  if (h.of) return relevance(known, dossier, h.of[0]) * relevance(known, dossier, h.of[1])
+/** By hypothesis: 1 where it shows something of what the person came with that the plan alone would not. */
+function relevanceIn(known: Knowledge, dossier: Dossier): (h: Hypothesis) => number {
   const first = dossier.evidence.find((e) => e.kind === 'many' && e.chosen.length > 0)
   // Nothing at all was seen to be wrong: then hardly anything is.
-  if (first?.kind !== 'many') return dossier.evidence.some((e) => e.kind === 'many') ? UNRELATED : 1
-  const observe = first.marks.map((m) => m.observe)
-  const without = known.sights.values(HEALTHY, first.history, observe)[0] ?? []
-  const shown = known.sights.values(h, first.history, observe)
-  return shown.some((values) => values.some((v, i) => v !== without[i])) ? 1 : UNRELATED
+  const unseen = dossier.evidence.some((e) => e.kind === 'many') ? UNRELATED : 1
+  const observe =
+    first?.kind === 'many' ? thingsIn(first).flatMap(({ marks: [mark] }) => (mark ? [mark.observe] : [])) : []
+  const history = first?.history ?? []
+  const without = known.sights.values(HEALTHY, history, observe)[0] ?? []
+  const relevance = (h: Hypothesis): number => {
+    if (h.kind === 'none' || h.kind === 'as-planned') return 1
+    if (h.of) return relevance(h.of[0]) * relevance(h.of[1])
+    if (!first) return unseen
+    return known.sights.shows(h, history, observe, without) ? UNRELATED : 1
+  }
+  return relevance
 }
 
 /** The build just as it is planned, also where the plan itself cannot work. */

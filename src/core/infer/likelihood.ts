@@ -67,7 +67,8 @@ type Many = Extract<Evidence, { kind: 'many' }>
 /** Sorted once an answer, since every suspect is held against it. */
 const sorted = new WeakMap<Many, readonly Thing[]>()
 
-function thingsIn(e: Many): readonly Thing[] {
+/** What a map goes over, each thing with its marks and the one that was chosen. */
+export function thingsIn(e: Many): readonly Thing[] {
   const known = sorted.get(e) ?? things(e.marks, e.chosen)
   sorted.set(e, known)
   return known
