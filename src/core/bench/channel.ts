@@ -114,7 +114,8 @@ const now = (moment: Moment, entry: ChainEntry): LightNow | undefined => {
 
 const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
 
-const byPort = (channel: Channel, chain: readonly ChainEntry[]): number[] =>
+/** LEDs of a chain by port of its channel. */
+export const byPort = (channel: Channel, chain: readonly ChainEntry[]): number[] =>
   channel.sockets.map((_, b) => sum(chain.flatMap((e) => (e.branch === b ? [e.leds] : []))))
 
 /**

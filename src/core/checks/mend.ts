@@ -14,28 +14,15 @@ import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { plannedColours, plannedProfile } from '../faults/setting.ts'
 import { REACH, SWITCH_MINUTES } from './looks.ts'
+import { inside, MOVE, otherSockets, reach, repairOf } from './repair.ts'
+import { replan } from './replan.ts'
 import type { RepairDef } from './step.ts'
+
+export { repairOf }
 
 const SUBSTITUTE: Readonly<Record<string, number>> = { fan: 10, strip: 8, pump: 45 }
 const SUBSTITUTE_HUB = 14
 const SUBSTITUTE_LEAD = 6
-/** Moving to another place leaves the build unlike its plan, which then has to be changed and told. */
-const MOVE = 5
-
-export function repairOf(
-  edits: readonly Edit[],
-  minutes: number,
-  how: { power: 'on' | 'off'; spare?: string },
-): RepairDef {
-  return {
-    id: `mend ${edits.map(editText).join(', ')}`,
-    edits,
-    power: how.power,
-    hands: how.power === 'off' ? 'in' : 'out',
-    minutes,
-    spare: how.spare ?? null,
-  }
-}
 
 /** Cutting power fully and switching on again: it clears trips and whatever had hung. */
 const POWER_CYCLE: RepairDef = {
@@ -49,14 +36,6 @@ const POWER_CYCLE: RepairDef = {
   minutes: 2 * SWITCH_MINUTES + 2,
   spare: null,
 }
-
-const reach = (build: Build, port: number): number => {
-  const part = build.parts[build.partOf[port] ?? NOWHERE]?.part
-  return part ? REACH[part.reach] : 1
-}
-
-const inside = (build: Build, port: number, edits: readonly Edit[], minutes: number): RepairDef =>
-  repairOf(edits, minutes * reach(build, port), { power: 'off' })
 
 /** Leads that can be changed without changing the part they belong to. */
 const separable = (build: Build, plug: number): boolean => {
@@ -87,17 +66,6 @@ function leadRepairs(build: Build, plug: number): RepairDef[] {
       }),
     ]
   return substitutePart(build, build.ports[plug]?.part ?? '')
-}
-
-/** Free sockets that take this plug, on the same part first. */
-export function otherSockets(build: Build, plug: number): readonly number[] {
-  const planned = build.socketOf[plug] ?? NOWHERE
-  const kind = build.ports[plug]?.connector
-  const fits = (s: number): boolean => build.ports[s]?.connector === kind && (build.plugIn[s] ?? NOWHERE) < 0
-  const own = build.partOf[planned]
-  return build.sockets
-    .filter((s) => s !== planned && fits(s) && build.partOf[s] !== build.partOf[plug])
-    .sort((a, b) => Number(build.partOf[a] !== own) - Number(build.partOf[b] !== own) || a - b)
 }
 
 function portRepairs(build: Build, socket: number): RepairDef[] {
@@ -178,7 +146,10 @@ const setting = (build: Build, ref: string): RepairDef[] => {
 }
 
 /** Repairs worth trying for one fault, the cheapest kind first. */
-export function repairsFor(build: Build, { at, mode }: Fault): readonly RepairDef[] {
+export function repairsFor(build: Build, fault: Fault): readonly RepairDef[] {
+  const { at, mode } = fault
+  const replanned = replan(build, fault)
+  if (replanned.length > 0) return replanned
   if (at.includes('/')) return setting(build, at)
   const lead = supplyLeadAt(build, at)
   if (lead >= 0) return [repairOf([{ do: 'reseat', plug: at }], 3, { power: 'off' })]

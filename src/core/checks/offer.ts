@@ -13,7 +13,7 @@ import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { governedPorts } from '../faults/setting.ts'
 import { BLADE, type LookCost, lookCost, REACH } from './looks.ts'
-import { otherSockets } from './mend.ts'
+import { otherSockets } from './repair.ts'
 import type { CheckDef } from './step.ts'
 
 const reachOf = (build: Build, ref: string): number => {

@@ -7,7 +7,7 @@ import { type FaultEntry, portAt, refOf, type Seat, seat, wiredPlugs } from './e
 const MOTOR: readonly Connector[] = ['fan3', 'fan4']
 
 /** Plugs of two connectors that fit the same sockets. */
-const alike = (a: Connector | undefined, b: Connector | undefined): boolean =>
+export const alike = (a: Connector | undefined, b: Connector | undefined): boolean =>
   a === b || (a !== undefined && b !== undefined && MOTOR.includes(a) && MOTOR.includes(b))
 
 /** The same plug type goes into the other voltage's header only by force or by an adapter; it happens. */
@@ -80,7 +80,7 @@ const freeSockets = (build: Build, fits: (c: Connector | undefined) => boolean):
   )
 
 /** A header's port whose whole header is taken by one wide plug, or a whole header of which a port is taken. */
-function covered(build: Build, socket: number): boolean {
+export function covered(build: Build, socket: number): boolean {
   const header = build.usbHeaders.get(socket)
   if (!header) return false
   const whole = `board.${header.id}`

@@ -1,27 +1,43 @@
 /**
  * What is wrong with the plan itself, as faults: a source that cannot carry what hangs on it, a USB port over its
- * current, a count of LEDs that does not fit the wiring, lights in a socket of another voltage. A build wired
+ * current, lights that the plan leaves dark, fans that it gives no control. A build wired
  * exactly so shows a symptom without anything being broken. `wanted` is what the builder meant to see.
  */
-import { type Build, conductorIndex, NOWHERE } from '../bench/build.ts'
-import { chainOf, channelsOf } from '../bench/channel.ts'
+import { type Build, NOWHERE } from '../bench/build.ts'
+import { channelsOf } from '../bench/channel.ts'
 import { look } from '../bench/look.ts'
 import { idealMomentOf, type Moment } from '../bench/moment.ts'
+import { governor, turning } from '../bench/motor.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import { plannedMoment } from '../bench/run.ts'
+import { tachSources } from '../bench/tach.ts'
 import { listed } from '../bench/usb.ts'
 import { asPlanned } from '../bench/world.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
+import { doing, drives, readings, unwatched } from './planned-fans.ts'
+import { counts, fallsShort, gaps, misfit, unfed, voltages, wiredProfile } from './planned-lights.ts'
+
+const known = new WeakMap<Build, readonly Fault[]>()
 
 export function plannedTroubles(build: Build): readonly Fault[] {
+  const before = known.get(build)
+  if (before) return before
   const moment = plannedMoment(build)
-  return [
+  const ideal = idealMomentOf(build, asPlanned(build))
+  const troubles = [
     ...overloads(build, moment),
     ...budgets(build, moment),
     ...counts(build, moment),
     ...voltages(build),
+    ...gaps(build),
+    ...unfed(build),
+    ...drives(build, ideal),
+    ...readings(build, ideal),
+    ...unwatched(build, ideal),
   ]
+  known.set(build, troubles)
+  return troubles
 }
 
 function overloads(build: Build, moment: Moment): Fault[] {
@@ -44,31 +60,6 @@ const budgets = (build: Build, moment: Moment): Fault[] =>
     return off ? [] : [{ at: part.id, mode: 'over-budget' }]
   })
 
-function counts(build: Build, moment: Moment): Fault[] {
-  return channelsOf(build).flatMap((channel): Fault[] => {
-    const profile = build.plan.settings.channels[channel.place]?.profile
-    const chain = chainOf(moment, channel)
-    if (!profile || chain.length === 0) return []
-    const told = profile.reduce((a, b) => a + b, 0)
-    const fitted =
-      channel.order === 'series'
-        ? chain.reduce((sum, e) => sum + e.leds, 0)
-        : Math.max(...chain.map((e) => e.start + e.leds))
-    if (channel.order === 'parallel' || told === fitted) return []
-    return [{ at: `channels/${channel.place}/profile`, mode: told < fitted ? 'count-low' : 'count-high' }]
-  })
-}
-
-const voltages = (build: Build): Fault[] =>
-  build.parts.flatMap(({ lights }) =>
-    lights.flatMap(({ plug, light }): Fault[] => {
-      const socket = build.socketOf[plug] ?? NOWHERE
-      const rail = conductorIndex[light.volts === 5 ? '5V' : '12V']
-      if (socket < 0 || (build.pins[socket] ?? 0) & (1 << rail)) return []
-      return [{ at: refOf(build, plug), mode: `in-${refOf(build, socket)}` }]
-    }),
-  )
-
 const wantedMoments = new WeakMap<Build, Moment>()
 
 /** The build as meant: planned, with sources that carry it and counts that fit it. */
@@ -76,13 +67,12 @@ function wantedMoment(build: Build): Moment {
   const known = wantedMoments.get(build)
   if (known) return known
   const world = asPlanned(build)
-  world.settings = {
-    ...world.settings,
-    channels: Object.fromEntries(
-      Object.entries(world.settings.channels).map(([place, { profile: _, ...rest }]) => [place, rest]),
-    ),
-  }
-  const moment = idealMomentOf(build, world)
+  const ideal = idealMomentOf(build, world)
+  const channels = { ...world.settings.channels }
+  for (const channel of channelsOf(build))
+    if (misfit(build, ideal, channel))
+      channels[channel.place] = { ...channels[channel.place], profile: wiredProfile(ideal, channel) }
+  const moment = idealMomentOf(build, { ...world, settings: { ...world.settings, channels } })
   wantedMoments.set(build, moment)
   return moment
 }
@@ -104,5 +94,46 @@ export function wanted(build: Build, o: Observable): Value | null {
 function meant(build: Build, o: Observable): Value | null {
   const moment = wantedMoment(build)
   const retry = (forced: NonNullable<Moment['forced']>): Moment => idealMomentOf(build, moment.world, forced)
-  return look({ now: moment, reference: moment, retry }, o)
+  const value = look({ now: moment, reference: moment, retry }, o)
+  return value === null ? null : (intended(build, moment, o, value) ?? value)
+}
+
+/** What was meant where the plan itself stands in the way; undefined where it does not. */
+function intended(build: Build, moment: Moment, { what, at }: Observable, value: Value): Value | undefined {
+  const port = build.portAt.get(at) ?? NOWHERE
+  const part = build.partAt.get(at) ?? NOWHERE
+  switch (what) {
+    case 'spins':
+      return doing(moment, part) === 'as-asked' ? undefined : 'normal'
+    case 'rpm': {
+      const turns = tachSources(moment, port).filter(
+        (i) => turning(moment, i).rpm > 0 || doing(moment, i) !== 'as-asked',
+      )
+      return value !== 'none' && turns.length > 0 ? 'plausible' : undefined
+    }
+    case 'follows':
+      return fansAt(moment, port).some((i) => doing(moment, i) === 'too-fast') ? 'yes' : undefined
+    case 'alarm':
+      return 'no'
+    case 'lit':
+      return standsInTheWay(build) && fallsShort(build, moment, part) ? 'whole' : undefined
+    case 'shows':
+      return standsInTheWay(build) && fallsShort(build, moment, part) ? pictureMeant(build) : undefined
+    case 'effect':
+      return standsInTheWay(build) && value === 'stops-short' ? 'whole' : undefined
+    default:
+      return undefined
+  }
+}
+
+const fansAt = (moment: Moment, port: number): readonly number[] =>
+  moment.build.parts.flatMap((entry, i) => (entry.motor && governor(moment, i) === port ? [i] : []))
+
+/** The plan leaves lights in the dark that it means to light. */
+const standsInTheWay = (build: Build): boolean =>
+  voltages(build).length + gaps(build).length + unfed(build).length > 0
+
+function pictureMeant(build: Build): Value {
+  const { program, globalEffect } = build.plan.settings.host
+  return program === 'absent' ? 'stored' : globalEffect === 'on' ? 'global' : 'set'
 }

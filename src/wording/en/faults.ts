@@ -86,6 +86,21 @@ const PLACED: Readonly<Record<string, Say>> = {
       `${refName(at, scene)} over its USB budget`,
       `What hangs on ${refName(at, scene)} asks for more current than a USB port gives.`,
     ),
+  gap: (at, scene) =>
+    text(
+      `${portName(at, scene)} left empty in a series`,
+      `${portName(at, scene)} is empty, so nothing hands the light data on to what follows.`,
+    ),
+  'not-controlled': (at, scene) =>
+    text(
+      `${partName(at, scene)} cannot be slowed`,
+      `No control reaches ${partName(at, scene)} as it is planned: it runs at full speed whatever is set.`,
+    ),
+  'nothing-reports': (at, scene) =>
+    text(
+      `nothing reports at ${refName(at, scene)}`,
+      `${refName(at, scene)} is watched, and as planned no fan or pump reports its speed there.`,
+    ),
   'control-dead': (at, scene) =>
     text(
       `no control signal from ${refName(at, scene)}`,
