@@ -117,7 +117,7 @@ export function boundsFor(t: Reduced): Bounds {
           bestP = sum
         }
       }
-      if (lead >= 0 && lead !== order[0]) value = Math.min(value, follow(arrange(weights, total, lead), mode))
+      if (lead !== order[0]) value = Math.min(value, follow(arrange(weights, total, lead), mode))
       return value
     },
     least(weights, mode) {

@@ -97,7 +97,7 @@ function promising(s: State, hope: number): Action | undefined {
     let bestValue = Number.POSITIVE_INFINITY
     for (const a of s.actions!) {
       const value = trust * a.least + (1 - trust) * a.guess
-      if (value < bestValue - ROUNDING && a.least < s.most - ROUNDING) {
+      if (value < bestValue) {
         best = a
         bestValue = value
       }

@@ -26,6 +26,8 @@ export interface Opener {
 
 /** Differences in minutes below this are rounding. */
 export const ROUNDING = 1e-9
+/** Steps that take less count as taking this, in minutes, where a rate is wanted. */
+const FREE = 0.05
 /** Outcomes less likely than this are not followed. */
 const NEVER = 1e-12
 
@@ -111,7 +113,7 @@ export function openerFor(t: Reduced, bounds: Bounds, guessed: Guess, states: St
       list.push(c)
     }
     if (list.length > width.checks)
-      for (const c of list) score[c] = gathers(s.weight, c) / (checkMinutes(s, c) + 0.05)
+      for (const c of list) score[c] = gathers(s.weight, c) / Math.max(checkMinutes(s, c), FREE)
     return best(list, width.checks)
   }
 
@@ -121,7 +123,7 @@ export function openerFor(t: Reduced, bounds: Bounds, guessed: Guess, states: St
       let cured = 0
       for (let f = fixedStart[r]!; f < fixedStart[r + 1]!; f++) cured += s.weight[fixed[f]!]!
       if (cured === 0) continue
-      score[r] = cured / (repairMinutesFrom(t, r, s.mode) + 0.05)
+      score[r] = cured / Math.max(repairMinutesFrom(t, r, s.mode), FREE)
       list.push(r)
     }
     return best(list, width.repairs)
@@ -219,9 +221,9 @@ export function settle(s: State, escalateMinutes: number): void {
   let most = Math.min(s.most, escalateMinutes)
   let guess = escalateMinutes
   for (const a of s.actions ?? []) {
-    if (a.least < least) least = a.least
-    if (a.most < most) most = a.most
-    if (a.guess < guess) guess = a.guess
+    least = Math.min(least, a.least)
+    most = Math.min(most, a.most)
+    guess = Math.min(guess, a.guess)
   }
   s.most = most
   s.least = Math.max(s.least, Math.min(least, most))

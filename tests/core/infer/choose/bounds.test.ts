@@ -90,6 +90,18 @@ describe('repairs only, in the order of probability over cost', () => {
     expect(most(OFF)).toBeCloseTo(5.5, 12)
   })
 
+  it('lead with it even where another cures more a minute, if the switch saved is worth more', () => {
+    // From off: r0 is 1 + 2 and cures as much as r1 at 2 + 2. r0 first: 3 + 0.5 · 6 = 6. r1 first: 4 + 0.5 · 1 = 4.5.
+    const { most } = valuesOf({
+      priors: [0.5, 0.5],
+      repairs: [
+        { minutes: 1, cures: [0] },
+        { minutes: 2, mode: 'off', cures: [1] },
+      ],
+    })
+    expect(most(OFF)).toBeCloseTo(4.5, 12)
+  })
+
   it('cannot be ordered better from the state of proof, by trying every order and every stop', () => {
     const one = fc.record({
       share: fc.integer({ min: 1, max: 9 }),

@@ -190,6 +190,12 @@ describe('the tail', () => {
     expect(r.repairMinutes[r.repairOf.length - 1]).toBe(5)
   })
 
+  it('takes no time from repairs that cure nothing of it', () => {
+    // The one repair left for it cures three quarters, then the rest is handed over.
+    const r = reduce(problem, startOf(problem, { repairsLeft: [...new Array(41).keys()] }))
+    expect(r.repairMinutes[r.repairOf.length - 1]).toBeCloseTo(4 + 0.25 * 20, 12)
+  })
+
   it('is handed over where nothing cures it', () => {
     const r = reduce(problem, startOf(problem, { repairsLeft: [...new Array(40).keys()] }))
     expect(r.repairMinutes[r.repairOf.length - 1]).toBe(20)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { boundsFor } from '../../../../src/core/infer/choose/bounds.ts'
-import { cautious } from '../../../../src/core/infer/choose/guess.ts'
+import { cautious, type Guess } from '../../../../src/core/infer/choose/guess.ts'
 import { reduce } from '../../../../src/core/infer/choose/reduce.ts'
 import { type Action, type State, statesOf } from '../../../../src/core/infer/choose/states.ts'
 import { carry, openerFor, settle } from '../../../../src/core/infer/choose/steps.ts'
@@ -8,12 +8,12 @@ import { type HandProblem, handProblem, startOf } from './hand-problem.ts'
 
 const ALL = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
 
-function opened(written: HandProblem, width = ALL, all = true) {
+function opened(written: HandProblem, width = ALL, all = true, guess: Guess = cautious) {
   const problem = handProblem(written)
   const reduced = reduce(problem, startOf(problem))
   const bounds = boundsFor(reduced)
-  const states = statesOf(reduced, bounds, cautious)
-  const opener = openerFor(reduced, bounds, cautious, states)
+  const states = statesOf(reduced, bounds, guess)
+  const opener = openerFor(reduced, bounds, guess, states)
   const words = Math.ceil(reduced.checkOf.length / 32)
   const root = states.reach(reduced.weight, 1, reduced.mode, new Int32Array(words))
   const leaves = opener.open(root, width, all)
@@ -65,6 +65,11 @@ describe('opening a state', () => {
     expect(root.least).toBeCloseTo(15, 9)
     expect(root.guess).toBeCloseTo(17, 9)
     expect(leaves).toBe(2 + 2 + 1 + 1)
+  })
+
+  it('guesses for each step from what it leaves: its own minutes, and the guess at every outcome', () => {
+    const { root } = opened(two, ALL, true, (_weights, least, most) => least + (most - least) / 4)
+    for (const a of root.actions!) expect(a.guess).toBeCloseTo(a.least + (a.most - a.least) / 4, 9)
   })
 
   it('below the first step leaves out what cannot be best', () => {
