@@ -7,12 +7,13 @@ import { Box, Text, useInput } from 'ink'
 import SelectInput from 'ink-select-input'
 import { useRef, useState } from 'react'
 import type { Language } from '../wording/language.ts'
-import type { Key } from './keys/key.ts'
+import type { ScreenWords } from '../wording/screen.ts'
 import { splitKeys } from './keys/split.ts'
 import { type Mounted, mount } from './mount.tsx'
+import { AT_TOP, type Chosen, type Highlight, menuKey, rowsShown } from './state/menu-keys.ts'
 import { paragraph } from './text/line.ts'
 import { middleCut, shortened } from './text/width.ts'
-import { marksOf, type Size, say } from './views/model.ts'
+import { marksOf, type Size, say, sayLines } from './views/model.ts'
 
 export interface Choice {
   readonly id: string
@@ -23,6 +24,7 @@ export interface Choice {
 
 export interface ChooserOptions {
   readonly title: string
+  readonly above?: readonly string[]
   readonly language: Language
   readonly ascii: boolean
   readonly colour: boolean
@@ -30,120 +32,83 @@ export interface ChooserOptions {
   readonly stdin: NodeJS.ReadStream
 }
 
-/** Where the highlight is, and the digits typed so far of a number of two. */
-export interface Highlight {
-  readonly at: number
-  readonly digits: string
-}
-
-export type Chosen =
-  | { readonly take: number }
-  | { readonly leave: 'end' | 'interrupt' }
-  | 'suspend'
-  | 'redraw'
-
-/** One key of a menu with `count` rows: the highlight after it, and what it ends in, if it does. Digits only highlight. */
-export function chooserKey(
-  before: Highlight,
-  key: Key,
-  count: number,
-): { readonly highlight: Highlight; readonly chosen?: Chosen } {
-  const to = (at: number, digits = ''): { highlight: Highlight } => ({
-    highlight: { at: Math.max(0, Math.min(count - 1, at)), digits },
-  })
-  const still = { ...before, digits: '' }
-  switch (key.key) {
-    case 'up':
-    case 'left':
-      return to(before.at - 1)
-    case 'down':
-    case 'right':
-    case 'tab':
-      return to(before.at + 1)
-    case 'home':
-    case 'page-up':
-      return to(0)
-    case 'end':
-    case 'page-down':
-      return to(count - 1)
-    case 'enter':
-      return count === 0 ? { highlight: still } : { highlight: still, chosen: { take: before.at } }
-    case 'escape':
-      return { highlight: still, chosen: { leave: 'end' } }
-    case 'interrupt':
-      return { highlight: still, chosen: { leave: 'interrupt' } }
-    case 'suspend':
-    case 'redraw':
-      return { highlight: still, chosen: key.key }
-    case 'erase':
-      return { highlight: still }
-    case 'char':
-      break
-  }
-  if (key.char === 'j') return to(before.at + 1)
-  if (key.char === 'k') return to(before.at - 1)
-  if (key.char === 'q') return { highlight: still, chosen: { leave: 'end' } }
-  for (const digits of /^\d$/.test(key.char) ? [before.digits + key.char, key.char] : []) {
-    const number = Number(digits)
-    if (number >= 1 && number <= count) return to(number - 1, digits)
-  }
-  return { highlight: still }
-}
-
 interface MenuProps {
   readonly choices: readonly Choice[]
   readonly title: string
+  /** What is to be known before choosing, a paragraph each, above the title. */
+  readonly above?: readonly string[]
   /** Which keys do what, on the last line. */
   readonly how: string
+  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches'>
   readonly ascii: boolean
   readonly size: Size
   readonly onResize: (changed: (size: Size) => void) => void
   readonly onChosen: (chosen: Chosen) => void
 }
 
+/** Lines that are neither rows nor what stands above: title, blanks, hint, filter, keys. */
+const AROUND = 10
+const LEAST_ROWS = 5
+
 /** The menu itself; keys of one read are taken one after the other before anything is drawn. */
-export function Menu({ choices, title, how, ascii, size: first, onResize, onChosen }: MenuProps) {
-  const [size, setSize] = useState(first)
+export function Menu(props: MenuProps) {
+  const { choices, title, above = [], how, words, ascii, onResize, onChosen } = props
+  const [size, setSize] = useState(props.size)
   const listening = useRef(false)
   if (!listening.current) {
     listening.current = true
     onResize(setSize)
   }
-  const held = useRef<Highlight>({ at: 0, digits: '' })
-  const [at, setAt] = useState(0)
+  const held = useRef<Highlight>(AT_TOP)
+  const [{ at, filter, typing }, setAt] = useState(AT_TOP)
+  const labels = choices.map((choice) => choice.label)
   useInput((input, ink) => {
     for (const key of splitKeys(input, ink)) {
-      const { highlight, chosen } = chooserKey(held.current, key, choices.length)
+      const { highlight, chosen } = menuKey(held.current, key, labels)
       held.current = highlight
       if (chosen !== undefined) {
         onChosen(chosen)
         return
       }
     }
-    setAt(held.current.at)
+    setAt(held.current)
   })
   const marks = marksOf({ ascii })
   const columns = Math.min(size.columns, 100)
-  const limit = Math.max(1, size.rows - 10)
+  const known = above
+    .flatMap((text) => sayLines({ ascii }, text, columns))
+    .slice(-Math.max(0, size.rows - AROUND - LEAST_ROWS))
+  const limit = Math.max(1, size.rows - AROUND - known.length)
   const digits = String(choices.length).length
-  const items = choices.map((choice, i) => ({
-    value: choice.id,
+  const shown = rowsShown(labels, filter)
+  const items = shown.map((choice, row) => ({
+    value: choices[choice]?.id ?? '',
     label: middleCut(
-      `${String(i + 1).padStart(digits)}  ${say({ ascii }, choice.label)}`,
+      `${String(row + 1).padStart(digits)}  ${say({ ascii }, labels[choice] ?? '')}`,
       columns - 4,
       marks.cut,
     ),
   }))
-  const hint = choices[at]?.hint
+  const hint = choices[shown[at] ?? -1]?.hint
+  const text = (what: string): string => shortened(say({ ascii }, what), columns, marks.cut)
   return (
     <Box flexDirection="column" height={Math.max(1, size.rows - 1)}>
+      {known.map((line, row) => (
+        <Text key={`known ${String(row)}`} wrap="truncate">
+          {line.map((s) => s.text).join('') || ' '}
+        </Text>
+      ))}
+      {known.length > 0 ? <Text> </Text> : null}
       <Text bold wrap="truncate">
-        {shortened(say({ ascii }, title), columns, marks.cut)}
+        {text(title)}
       </Text>
-      <Text> </Text>
+      <Text wrap="truncate">
+        {typing || filter !== '' ? text(words.filter(filter) + (typing ? '_' : '')) : ' '}
+      </Text>
+      {items.length === 0 ? <Text wrap="truncate">{text(words.nothingMatches)}</Text> : null}
       <SelectInput
         // Made anew for each place of the highlight: the list has no memory of its own that could differ.
-        key={`at ${at} of ${limit}`}
+        key={`at ${at} of ${limit} in ${filter}`}
         items={items}
         initialIndex={at}
         limit={limit}
@@ -164,17 +129,20 @@ export function Menu({ choices, title, how, ascii, size: first, onResize, onChos
         </Text>
       ))}
       <Box flexGrow={1} />
-      <Text wrap="truncate">{shortened(say({ ascii }, how), columns, marks.cut)}</Text>
+      <Text wrap="truncate">{text(how)}</Text>
     </Box>
   )
 }
 
-/** Shows a menu and resolves to the id taken, or to null with the exit code of leaving (0, 130, or of a signal). */
-export async function runChooser(
-  choices: readonly Choice[],
-  options: ChooserOptions,
-): Promise<{ readonly id: string; readonly code: 0 } | { readonly id: null; readonly code: number }> {
+/** What was taken; or null, with the exit code of leaving (0, 130, or of a signal) and whether it was only one level back. */
+export type Taken =
+  | { readonly id: string; readonly code: 0 }
+  | { readonly id: null; readonly code: number; readonly back: boolean }
+
+/** Shows a menu. */
+export async function runChooser(choices: readonly Choice[], options: ChooserOptions): Promise<Taken> {
   let id: string | null = null
+  let back = false
   const chosen =
     (mounted: Mounted) =>
     (what: Chosen): void => {
@@ -183,12 +151,17 @@ export async function runChooser(
       else if ('take' in what) {
         id = choices[what.take]?.id ?? null
         mounted.end(0)
-      } else mounted.end(what.leave === 'interrupt' ? 130 : 0)
+      } else {
+        back = what.leave === 'back'
+        mounted.end(what.leave === 'interrupt' ? 130 : 0)
+      }
     }
   const code = await mount(options, (mounted) => (
     <Menu
       choices={choices}
       title={options.title}
+      {...(options.above ? { above: options.above } : {})}
+      words={options.language.screen}
       how={options.language.screen.choose.how}
       ascii={options.ascii}
       size={mounted.size()}
@@ -196,7 +169,7 @@ export async function runChooser(
       onChosen={chosen(mounted)}
     />
   ))
-  return id === null ? { id, code } : { id, code: 0 }
+  return id === null ? { id, code, back: back && code === 0 } : { id, code: 0 }
 }
 
 /** The symptoms as a menu, in the language's words. */

@@ -1,19 +1,22 @@
 import { render } from 'ink-testing-library'
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
-import { type Chosen, Menu, symptomChoices } from '../../src/ui/chooser.tsx'
+import { Menu, symptomChoices } from '../../src/ui/chooser.tsx'
+import type { Chosen } from '../../src/ui/state/menu-keys.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { openPty, type Pty } from '../support/pty.ts'
 import { type Bundle, bundle } from './support/bundle.ts'
 
 const choices = symptomChoices(['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck'], english)
 
-function menu(list = choices) {
+function menu(list = choices, above: readonly string[] = []) {
   const taken: Chosen[] = []
   const app = render(
     <Menu
       choices={list}
       title="What is wrong?"
+      above={above}
       how=""
+      words={english.screen}
       ascii={false}
       size={{ columns: 80, rows: 24 }}
       onResize={() => {}}
@@ -53,6 +56,36 @@ describe('a menu', () => {
     expect(taken).toEqual([])
     stdin.write('\r')
     expect(taken).toEqual([{ take: 2 }])
+  })
+
+  test('rows can be narrowed by typing, and what is highlighted then is what is taken', async () => {
+    const { stdin, taken, frame } = menu()
+    stdin.write('/0 rpm')
+    await vi.waitFor(() => expect(frame()).toMatch(/Find: 0 rpm_\n▸ 1 {2}A header reports 0 RPM/u))
+    expect(frame()).not.toContain('Lights dead')
+    stdin.write('\r')
+    expect(taken).toEqual([{ take: 2 }])
+  })
+
+  test('Escape first shows all rows again, then goes one level back', async () => {
+    const { stdin, taken, frame } = menu()
+    stdin.write('/nothing like it')
+    await vi.waitFor(() => expect(frame()).toContain('Nothing has that in its name'))
+    stdin.write('\r')
+    stdin.write('\x1b')
+    await vi.waitFor(() => expect(frame()).toContain('Lights dead'))
+    expect(taken).toEqual([])
+    stdin.write('\x1b')
+    await vi.waitFor(() => expect(taken).toEqual([{ leave: 'back' }]))
+  })
+
+  test('what is known already stands above the rows, its last lines where there is no room for all', () => {
+    const above = Array.from({ length: 30 }, (_, i) => `Seen: thing ${i + 1}.`)
+    const { frame } = menu(choices, above)
+    expect(frame()).toContain('Seen: thing 30.')
+    expect(frame()).not.toContain('Seen: thing 1.')
+    expect(frame()).toContain('1  Lights dead on some fans')
+    expect(frame().split('\n').length).toBeLessThan(24)
   })
 
   test('Enter in an empty menu takes nothing', () => {

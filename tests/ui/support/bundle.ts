@@ -3,9 +3,20 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { build } from 'esbuild'
+import { build, type Plugin } from 'esbuild'
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
+
+/** Ink's door to its developer tools, which no test goes through. */
+const withoutDevTools: Plugin = {
+  name: 'without-dev-tools',
+  setup({ onResolve, onLoad }) {
+    onResolve({ filter: /^(?:react-devtools-core|ws)$/ }, ({ path }) => ({ path, namespace: 'none' }))
+    onLoad({ filter: /./, namespace: 'none' }, () => ({
+      contents: 'export default { initialize() {}, connectToDevTools() {} }',
+    }))
+  },
+}
 
 export interface Bundle {
   readonly file: string
@@ -27,10 +38,7 @@ export async function bundle(entry: string): Promise<Bundle> {
     jsx: 'automatic',
     logLevel: 'error',
     define: { 'process.env.NODE_ENV': '"production"' },
-    alias: {
-      'react-devtools-core': here('../../../scripts/stub-devtools.mjs'),
-      ws: here('../../../scripts/stub-ws.mjs'),
-    },
+    plugins: [withoutDevTools],
     banner: {
       js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
     },
