@@ -1,2 +1,0 @@
-// The web socket serves the developer tools only.
-export default class {}
