@@ -20,6 +20,10 @@ export async function load(path) {
       format: 'esm',
       target: 'node20',
       logLevel: 'error',
+      // The YAML library asks for Node's own modules in the old way.
+      banner: {
+        js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
+      },
       define: { 'process.env.NODE_ENV': '"production"' },
     })
     return await import(pathToFileURL(outfile).href)

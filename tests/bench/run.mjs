@@ -1,0 +1,136 @@
+// All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
+//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|sequencing|kills]… [--stride N]
+// Without names: all. With --stride only each Nth case.
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { cpus, tmpdir, totalmem } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { kills } from './kills.mjs'
+import { load } from './load.mjs'
+import { start } from './start.mjs'
+
+const argv = process.argv.slice(2)
+const at = argv.indexOf('--stride')
+const stride = at < 0 ? 1 : Number(argv[at + 1])
+const wanted = argv.filter((a, i) => !a.startsWith('--') && argv[i - 1] !== '--stride')
+const runs = (name) => wanted.length === 0 || wanted.includes(name)
+
+const { singles, pairs, score, caseName } = await load('tests/bench/accuracy.ts')
+const { readPlanFile } = await load('src/io/read-plan.ts')
+const { widePlan } = await load('tests/support/wide-plan.ts')
+
+const EXAMPLES = ['small-three-fans', 'plain-no-lights', 'archive-ten-fans']
+const planAt = (path) => {
+  const read = readPlanFile(path)
+  if (!read.ok) throw new Error(`${path} cannot be read`)
+  return read.value
+}
+const example = (name) =>
+  planAt(fileURLToPath(new URL(`../../docs/examples/${name}.build.yaml`, import.meta.url)))
+
+const ms = (x) => `${x < 10 ? x.toFixed(1) : Math.round(x)} ms`
+const percent = (n, of) => `${((100 * n) / of).toFixed(1)} %`
+const quantile = (list, q) =>
+  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * q))]
+const mean = (list) => list.reduce((a, b) => a + b, 0) / list.length
+const waitsOf = (waits) =>
+  `median ${ms(quantile(waits, 0.5))}, 95th percentile ${ms(quantile(waits, 0.95))}, longest ${ms(quantile(waits, 1))}`
+
+/** Plays the cases and says how they ended. */
+async function told(name, plan, cases, wrong = 0) {
+  const chosen = cases.filter((_, i) => i % stride === 0)
+  const scores = []
+  for (const [i, one] of chosen.entries()) scores.push(await score(plan, one, wrong, i + 1))
+  const named = scores.filter((s) => s.named)
+  const outcomes = new Map()
+  for (const s of scores) outcomes.set(s.outcome, (outcomes.get(s.outcome) ?? 0) + 1)
+  console.log(
+    `${name}: ${named.length} of ${scores.length} named (${percent(named.length, scores.length)}); ` +
+      `${[...outcomes].map(([o, n]) => `${o} ${n}`).join(', ')}; ` +
+      `${mean(scores.map((s) => s.asked)).toFixed(1)} questions and steps, ${mean(scores.map((s) => s.minutes)).toFixed(1)} minutes a job`,
+  )
+  for (const s of scores.filter((s) => !s.named).slice(0, 15))
+    console.log(`    not named: ${caseName(s.case)}: ${s.outcome}, ${s.instead}`)
+  return scores
+}
+
+console.log(
+  `${cpus().length} cores (${cpus()[0]?.model ?? 'unknown'}), ${Math.round(totalmem() / 2 ** 30)} GiB, ${process.platform}, Node ${process.version}` +
+    (stride > 1 ? `, each ${stride}th case` : ''),
+)
+
+if (runs('start')) {
+  const s = await start()
+  console.log(`\nStart, median of 15, Node ${s.node}`)
+  console.log(`node -e 0:      ${ms(s.empty)}`)
+  console.log(`--version:      ${ms(s.version)}, ${s.versionRatio.toFixed(2)} of node -e 0`)
+  console.log(`first frame:    ${ms(s.frame)}, ${s.frameRatio.toFixed(2)} of node -e 0`)
+  console.log(
+    `memory then:    ${s.memory === undefined ? 'not told by this system' : `${Math.round(s.memory)} MB resident`}`,
+  )
+  console.log(`program:        ${Math.round(s.bytes / 1000)} kB in one file`)
+}
+
+if (runs('steps')) {
+  console.log('\nFrom an answer to the next question, log in memory')
+  const folder = mkdtempSync(join(tmpdir(), 'whichlead-bench-'))
+  try {
+    for (const fans of [10, 100, 1000]) {
+      const path = join(folder, `${fans}.build.yaml`)
+      writeFileSync(path, widePlan(fans))
+      const plan = planAt(path)
+      const { cases } = singles(plan)
+      const few = cases.filter((_, i) => i % Math.ceil(cases.length / (fans > 100 ? 4 : 12)) === 0)
+      const waits = []
+      for (const one of few) waits.push(...(await score(plan, one)).waits)
+      console.log(`${fans} fans on hubs: ${few.length} jobs, ${waits.length} replies: ${waitsOf(waits)}`)
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+if (runs('accuracy')) {
+  console.log('\nEvery single fault, under every symptom it shows, true answers')
+  for (const name of EXAMPLES) {
+    const plan = example(name)
+    const { cases, unseen, all } = singles(plan)
+    const scores = await told(name, plan, cases)
+    console.log(
+      `    ${all} faults, ${unseen} of them show under none of the symptoms; ${waitsOf(scores.flatMap((s) => s.waits))}`,
+    )
+  }
+}
+
+if (runs('wrong')) {
+  console.log('\nThe same with 5 % of the looks told wrong')
+  for (const name of EXAMPLES) {
+    const plan = example(name)
+    await told(name, plan, singles(plan).cases, 0.05)
+  }
+}
+
+if (runs('pairs')) {
+  console.log(
+    '\nPairs of the 30 likeliest faults that can be seen to be two, under the first symptom both show, true answers',
+  )
+  for (const name of EXAMPLES) {
+    const plan = example(name)
+    await told(name, plan, pairs(plan, 30))
+  }
+}
+
+if (runs('sequencing')) {
+  console.log('\nMinutes over the optimum')
+  const { sequencing } = await import('./sequencing.mjs')
+  const { table, worst } = sequencing()
+  console.table(table)
+  console.table(worst)
+}
+
+if (runs('kills')) {
+  console.log('\nKilled without warning and taken up again')
+  const { jobs, points, struck, flaws } = await kills({ stride, tell: (text) => console.log(`    ${text}`) })
+  console.log(`${jobs} jobs, ${points} kill points, ${struck} struck a running job, ${flaws.length} flaws`)
+  for (const flaw of flaws.slice(0, 20)) console.log(flaw)
+}
