@@ -1,4 +1,5 @@
 /** What must happen before anything else is loaded: the version needs nothing, and a closed pipe is no mistake. */
+import { fileURLToPath } from 'node:url'
 import { version } from './cli/version.ts'
 
 for (const stream of [process.stdout, process.stderr])
@@ -12,5 +13,6 @@ if (argv.length === 1 && (argv[0] === '--version' || argv[0] === '-V')) process.
 else {
   const { start } = await import('./cli/start.ts')
   const { stdin, stdout, stderr, env } = process
-  process.exitCode = await start(argv, { cwd: process.cwd(), env, stdin, stdout, stderr })
+  const program = fileURLToPath(import.meta.url)
+  process.exitCode = await start(argv, { cwd: process.cwd(), env, stdin, stdout, stderr, program })
 }

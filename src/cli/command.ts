@@ -34,6 +34,8 @@ export interface Shell {
   readonly stdin: NodeJS.ReadStream
   readonly stdout: NodeJS.WriteStream
   readonly stderr: NodeJS.WriteStream
+  /** The file that is the program, from where what came with it is found. */
+  readonly program?: string
   /** The job that is open, so that whatever ends the program can say where its log is. */
   readonly job: { log?: string; onScreen?: boolean }
   /** Writes one line to stdout. */

@@ -16,9 +16,9 @@ const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   help: () => import('./commands/help.ts'),
 }
 
-/** Every command of the table has a loader: a test sees to it. Without a name: the first screen. */
-export async function loadCommand(name: string | undefined): Promise<Run> {
-  const load = name === undefined ? () => import('./commands/first-screen.ts') : loaders[name]
+/** Every command of the table has a loader: a test sees to it. */
+export async function loadCommand(name: string): Promise<Run> {
+  const load = loaders[name]
   if (load === undefined) throw new Error(`the command ${name} has no loader`)
   return (await load()).run
 }

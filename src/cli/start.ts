@@ -45,7 +45,7 @@ async function act(parsed: Parsed, shell: Shell): Promise<ExitCode> {
     for (const line of lines) shell.out(line)
     return 0
   }
-  const run = await loadCommand(command?.name)
+  const run = command ? await loadCommand(command.name) : (await import('./commands/first-screen.ts')).run
   return run(given, shell)
 }
 

@@ -95,6 +95,7 @@ export interface ScreenWords {
   readonly zones: Readonly<Record<'top' | 'rear' | 'middle' | 'front' | 'bottom', string>>
   readonly record: { readonly head: string; readonly log: string; readonly resume: string }
   readonly choose: { readonly symptom: string; readonly how: string }
+  readonly start: StartWords
   readonly seen: {
     readonly nothing: string
     readonly same: (sighting: string) => string
@@ -116,4 +117,26 @@ export interface ScreenWords {
     readonly unused: string
   }
   readonly wiring: { readonly open: string; readonly moved: string; readonly unplugged: string }
+}
+
+/** What can be done with a build, as offered on the first screen. */
+export type BuildDoing = 'diagnose' | 'check' | 'draw' | 'practice'
+
+/** The first screen: what the program is asked to do when it is called by its name alone. */
+export interface StartWords {
+  readonly title: string
+  /** Where there is nothing yet: what the program is for, in a sentence or two. */
+  readonly welcome: readonly string[]
+  readonly resume: (build: string, symptom: string) => string
+  readonly resumeHint: (began: string, minutes: string, log: string) => string
+  readonly build: (file: string) => string
+  readonly buildHint: string
+  readonly demo: string
+  readonly demoHint: string
+  readonly create: string
+  readonly createHint: string
+  readonly help: string
+  readonly helpHint: string
+  readonly whatWith: (file: string) => string
+  readonly doing: Readonly<Record<BuildDoing, readonly [label: string, hint: string]>>
 }

@@ -1,6 +1,7 @@
 /** The full screen's own words in English. */
 import { clean } from '../clean.ts'
 import type { ScreenWords } from '../screen.ts'
+import { startWords } from './screen-start.ts'
 
 const n = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
 
@@ -137,7 +138,8 @@ export const screen: ScreenWords = {
   ],
   zones: { top: 'top', rear: 'rear', middle: 'inside', front: 'front', bottom: 'bottom' },
   record: { head: 'Record of the job', log: 'Log', resume: 'Take it up again with: whichlead resume' },
-  choose: { symptom: 'What is wrong?', how: 'Arrows or j and k choose, Enter takes it, q or Escape leaves.' },
+  choose: { symptom: 'What is wrong?', how: 'Enter takes it, ↑↓ choose, / find, Esc back, q leave' },
+  start: startWords,
   seen: {
     nothing: 'Nothing has been seen yet.',
     same: (sighting) => `${sighting} – as planned`,
