@@ -113,4 +113,15 @@ describe('questions in words', () => {
       'fan2 (front-top): dark',
     )
   })
+
+  it('says what a look over several kinds goes over, and that it is the last', () => {
+    const marks = [
+      { id: 'F1:dark', observe: { what: 'lit', at: 'F1' }, value: 'dark' },
+      { id: 'SYS1:zero', observe: { what: 'rpm', at: 'board.SYS1' }, value: 'zero' },
+      { id: 'F1:stored', observe: { what: 'shows', at: 'F1' }, value: 'stored' },
+    ] as const
+    const { title, hints } = english.question({ ...askMany, stage: 'proof', marks }, scene)
+    expect(title).toBe('Which lights, speeds and patterns are not right?')
+    expect(hints[0]).toContain('last look')
+  })
 })

@@ -155,9 +155,25 @@ const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
   follows: 'Where do the fans not follow?',
 }
 
+/** What a look over several kinds at once goes over. */
+const OVER: Readonly<Partial<Record<Observable['what'], string>>> = {
+  spins: 'fans',
+  lit: 'lights',
+  shows: 'patterns',
+  rpm: 'speeds',
+}
+
+const kindsIn = (marks: Extract<Ask, { many: true }>['marks']): Observable['what'][] => [
+  ...new Set(marks.map((m) => m.observe.what)),
+]
+
 function whichOf(marks: Extract<Ask, { many: true }>['marks']): string {
-  const what = marks[0]?.observe.what
-  if (what === undefined || marks.some((m) => m.observe.what !== what)) return 'Which of these hold?'
+  const [what, ...others] = kindsIn(marks)
+  if (what === undefined) return 'Which of these hold?'
+  if (others.length > 0) {
+    const over = [what, ...others].flatMap((w) => OVER[w] ?? [])
+    return over.length > others.length ? `Which ${list(over)} are not right?` : 'Which of these hold?'
+  }
   const values = [...new Set(marks.map((m) => m.value))].sort()
   return entry(WHICH, [what, ...values].join(' ')) ?? WHICH_BY_WHAT[what] ?? 'Which of these hold?'
 }
@@ -223,6 +239,7 @@ const AGAIN: Readonly<Record<NonNullable<Ask['again']>, string>> = {
 }
 
 const PROOF = 'This is the proof: look again at what was wrong.'
+const PROOF_OF_ALL = 'The last look before the job is closed: is all the rest right?'
 
 export function questionText(ask: Ask, scene: Scene): QuestionText {
   const off = ask.power === 'off'
@@ -231,7 +248,8 @@ export function questionText(ask: Ask, scene: Scene): QuestionText {
     : 'about' in ask
       ? PAST[ask.about](ask.at ?? '', scene)
       : lookAtSeveral(ask.observe, off, scene)
-  const hints = ask.stage === 'proof' ? [PROOF, ...seen.hints] : seen.hints
+  const proof = ask.many && kindsIn(ask.marks).length > 1 ? PROOF_OF_ALL : PROOF
+  const hints = ask.stage === 'proof' ? [proof, ...seen.hints] : seen.hints
   return { title: seen.ask, hints, ...(ask.again ? { again: AGAIN[ask.again] } : {}) }
 }
 
