@@ -154,6 +154,9 @@ const HEALTHY: Hypothesis = {
 
 const best = (belief: Float64Array): number => belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)
 
+/** Less likely than this share of a full match, something on a map is left unexplained. */
+const MISFIT = 0.2
+
 /** The likeliest single leaves some answer, or some thing on a map, unexplained. */
 function needsPairs(
   evidence: readonly Evidence[],
@@ -162,17 +165,11 @@ function needsPairs(
 ): boolean {
   const b = best(belief)
   return evidence.some((e, i) => {
-    if (e.kind === 'about') return false
     const p = columns[i]?.[b] ?? 1
-    const unexplained =
-      e.kind === 'many'
-        ? p < 0.3 * largest(columns[i]) || p < (1 - e.error) ** (2 * e.marks.length) * 0.2
-        : p < flat(e)
-    return unexplained
+    if (e.kind === 'about') return false
+    return e.kind === 'many' ? p < MISFIT * (1 - e.error) ** thingsIn(e).length : p < flat(e)
   })
 }
-
-const largest = (column: Float64Array | undefined): number => column?.reduce((a, b) => Math.max(a, b), 0) ?? 1
 
 /** Pairs of the singles that explain most, each forgiven what it can't explain. */
 function pairsOf(
