@@ -60,8 +60,8 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'new',
-    arguments: [{ name: 'FILE', need: 'must' }],
-    options: [flag('force')],
+    arguments: [{ name: 'FILE', need: 'may' }],
+    options: [value('out', 'FILE'), flag('usual'), flag('force'), flag('ascii')],
   },
   {
     name: 'schema',

@@ -119,6 +119,15 @@ describe('the program without a terminal', () => {
     expect(call('new', 'no/such/mine.build.yaml').err).toContain('no such folder')
   })
 
+  it('prints a plan alone where no file is named, with the questions beside it', () => {
+    const { code, out, err } = call('new')
+    expect(code).toBe(0)
+    expect(err).toContain('What is the build called?')
+    writeFileSync(join(folder, 'piped.build.yaml'), out)
+    expect(call('bench', 'piped.build.yaml')).toMatchObject({ code: 0, err: '' })
+    expect(call('new', '--usual')).toEqual({ code: 0, out, err: '' })
+  })
+
   it('prints a JSON Schema', () => {
     expect(JSON.parse(call('schema').out)).toMatchObject({ type: 'object' })
   })

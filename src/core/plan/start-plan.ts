@@ -5,14 +5,13 @@
 import { type StartAnswers, type StartAnswersGiven, startAnswers } from './start-questions.ts'
 import { drafted, litIds, numbers, orUnknown } from './start-wiring.ts'
 
-const remarks = {
-  top: [
-    'Wiring plan, begun from a few answers. Check each line against the build itself.',
-    'Currents: from the labels. What is unknown is taken as usual, and marked as assumed.',
-  ],
-  unplaced: 'These found no free socket. Settle where each goes, then take its # away.',
-  settings: 'What firmware and the lighting program are set to. Put in what you find there.',
-} as const
+/** What the comments in the file say, in the language of whoever will go on with it. */
+export interface StartRemarks {
+  readonly top: readonly string[]
+  readonly fans: string
+  readonly unplaced: string
+  readonly settings: string
+}
 
 /** Free text between quotes that every YAML reader understands. */
 const quoted = (text: string): string => {
@@ -48,7 +47,7 @@ const driveOf = (so: StartAnswers, place: string): string =>
  * The text of a plan for these answers.
  * @throws where an answer is outside what its question allows (a mistake of the asking program)
  */
-export function startPlan(given: StartAnswersGiven): string {
+export function startPlan(given: StartAnswersGiven, remarks: StartRemarks): string {
   const so = startAnswers.parse(given)
   const d = drafted(so)
   const supply = [
@@ -65,6 +64,7 @@ export function startPlan(given: StartAnswersGiven): string {
     ...boardLines(so),
     '',
     'parts:',
+    `  # ${remarks.fans}`,
     ...d.parts.map((line) => `  ${line}`),
     '',
     'leads:',

@@ -34,12 +34,11 @@ export type StartId = keyof StartAnswers
 
 export interface StartQuestion {
   readonly id: StartId
-  readonly about: string
   readonly answer:
     | { readonly is: 'text' }
     | { readonly is: 'count'; readonly min: number; readonly max: number }
     | { readonly is: 'amps'; readonly max: number }
-    | { readonly is: 'choice'; readonly choices: readonly { readonly id: string; readonly about: string }[] }
+    | { readonly is: 'choice'; readonly choices: readonly string[] }
   /** What is taken when it is left out; undefined for what then stays unknown. */
   readonly usual: string | number | undefined
   /** Whether it still matters, given what has been answered. */
@@ -53,31 +52,20 @@ const hubbed = (so: StartAnswers): boolean =>
 
 const usual = startAnswers.parse({})
 
-const counted = (id: StartId, about: string, min: number, max: number, when = always): StartQuestion => ({
+const counted = (id: StartId, min: number, max: number, when = always): StartQuestion => ({
   id,
-  about,
   answer: { is: 'count', min, max },
   usual: usual[id],
   when,
 })
-const chosen = (
-  id: StartId,
-  about: string,
-  choices: Readonly<Record<string, string>>,
-  when = always,
-): StartQuestion => ({
+const chosen = (id: StartId, choices: readonly string[], when = always): StartQuestion => ({
   id,
-  about,
-  answer: {
-    is: 'choice',
-    choices: Object.entries(choices).map(([choice, text]) => ({ id: choice, about: text })),
-  },
+  answer: { is: 'choice', choices },
   usual: usual[id],
   when,
 })
-const amps = (id: StartId, about: string, max: number, when = always): StartQuestion => ({
+const amps = (id: StartId, max: number, when = always): StartQuestion => ({
   id,
-  about,
   answer: { is: 'amps', max },
   usual: undefined,
   when,
@@ -85,62 +73,22 @@ const amps = (id: StartId, about: string, max: number, when = always): StartQues
 
 /** All questions, in the order in which a person looks at a build: fans first, then board, then what is between. */
 export const startQuestions: readonly StartQuestion[] = [
-  { id: 'build', about: 'the name of the build', answer: { is: 'text' }, usual: usual.build, when: always },
-  counted('fans', 'fans in the build, radiator fans included', 1, 60),
-  chosen('fanPins', 'what the motor leads of the fans end in', {
-    '4': 'a plug with four holes: speed by control wire',
-    '3': 'a plug with three holes: speed by voltage',
-  }),
-  amps('fanAmps', 'current on the label of a fan’s motor, A', 6),
-  chosen('lights', 'what the light leads of the fans end in', {
-    '5 V': 'three holes and a gap: addressable, 5 V',
-    '12 V': 'four holes: one colour for all, 12 V',
-    none: 'the fans have no lights',
-  }),
-  counted('leds', 'LEDs in one fan', 1, 2000, (so) => so.lights !== 'none'),
-  chosen('pump', 'the pump of a liquid cooler', {
-    none: 'there is none',
-    plain: 'one without lights',
-    lit: 'one with lights',
-  }),
-  counted('fanHeaders', 'fan headers on the board, beside the one for the processor', 0, 20),
-  amps('headerAmps', 'most current of a fan header, from the board’s manual, A', 20),
-  chosen('pumpHeader', 'a header for a pump on the board', { yes: 'there is one', no: 'there is none' }),
-  counted('lightHeaders', 'light headers on the board', 0, 8, lit),
-  counted('usbHeaders', 'internal USB 2 headers on the board', 0, 8),
-  counted('sataLeads', 'SATA power leads from the supply', 0, 8, hubbed),
-  chosen('motorsOn', 'what the motor leads go into', {
-    headers: 'a header each',
-    splitters: 'splitters on the headers',
-    'fan-hub': 'a fan hub with a supply plug of its own',
-    controller: 'a controller for fans and lights',
-  }),
-  chosen(
-    'lightsOn',
-    'what the light leads go into',
-    {
-      'light-hub': 'a light hub',
-      controller: 'a controller for fans and lights',
-      splitter: 'a splitter on a light header',
-      headers: 'a light header each',
-    },
-    lit,
-  ),
-  counted('hubPorts', 'sockets on that hub or controller', 1, 32, hubbed),
-  chosen(
-    'hubChain',
-    'how a light hub hands on the data',
-    {
-      series: 'from socket to socket: each part shows its own piece of a pattern',
-      parallel: 'the same to every socket: all parts show the same',
-      unknown: 'not known',
-    },
-    (so) => lit(so) && so.lightsOn === 'light-hub',
-  ),
-  chosen(
-    'hubHost',
-    'who tells the hub what to show',
-    { usb: 'a program, over USB', header: 'the board, over a light header' },
-    (so) => lit(so) && so.lightsOn === 'light-hub',
-  ),
+  { id: 'build', answer: { is: 'text' }, usual: usual.build, when: always },
+  counted('fans', 1, 60),
+  chosen('fanPins', ['4', '3']),
+  amps('fanAmps', 6),
+  chosen('lights', ['5 V', '12 V', 'none']),
+  counted('leds', 1, 2000, (so) => so.lights !== 'none'),
+  chosen('pump', ['none', 'plain', 'lit']),
+  counted('fanHeaders', 0, 20),
+  amps('headerAmps', 20),
+  chosen('pumpHeader', ['yes', 'no']),
+  counted('lightHeaders', 0, 8, lit),
+  counted('usbHeaders', 0, 8),
+  chosen('motorsOn', ['headers', 'splitters', 'fan-hub', 'controller']),
+  chosen('lightsOn', ['light-hub', 'controller', 'splitter', 'headers'], lit),
+  counted('hubPorts', 1, 32, hubbed),
+  counted('sataLeads', 0, 8, hubbed),
+  chosen('hubChain', ['series', 'parallel', 'unknown'], (so) => lit(so) && so.lightsOn === 'light-hub'),
+  chosen('hubHost', ['usb', 'header'], (so) => lit(so) && so.lightsOn === 'light-hub'),
 ]

@@ -20,9 +20,6 @@ export interface Draft {
   readonly sata: string[]
 }
 
-const FANS_REMARK =
-  '# Take a fan out of the range to say where it sits (at: front-top, flow: in), or how it differs.'
-
 export const numbers = (n: number): number[] => Array.from({ length: n }, (_, i) => i + 1)
 export const orUnknown = (value: number | undefined, unit: string): string =>
   value === undefined ? 'unknown' : `${value}${unit}`
@@ -38,7 +35,8 @@ function draft(so: StartAnswers): Draft {
     headers: ['board.CPU', ...numbers(so.fanHeaders).map((n) => `board.SYS${n}`)],
     lightHeaders: numbers(so.lightHeaders).map((n) => `board.L${n}`),
     usb: numbers(so.usbHeaders).flatMap((n) => [`board.U${n}.a`, `board.U${n}.b`]),
-    sata: numbers(so.sataLeads).flatMap((n) => numbers(3).map((plug) => `supply.S${n}.${plug}`)),
+    // One plug of each lead first: what hangs on one lead shares its current.
+    sata: numbers(3).flatMap((plug) => numbers(so.sataLeads).map((n) => `supply.S${n}.${plug}`)),
   }
 }
 
@@ -83,7 +81,7 @@ function writePump(d: Draft): void {
 function writeFans(d: Draft): void {
   const { fans, fanPins, fanAmps, lights, leds } = d.so
   const range = fans === 1 ? 'F1' : `F1..F${fans}`
-  d.parts.push(FANS_REMARK, `${range}:`, '  kind: fan')
+  d.parts.push(`${range}:`, '  kind: fan')
   d.parts.push(`  motor: { pins: ${fanPins}, amps: ${orUnknown(fanAmps, ' A')}, rpm: unknown }`)
   if (lights !== 'none')
     d.parts.push(`  light: { volts: ${lights}, leds: ${orUnknown(leds, '')}, amps: unknown }`)

@@ -119,10 +119,21 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     ],
   },
   new: {
-    summary: 'Start a wiring plan',
-    about: ['Writes a small plan with comments, to be changed to the build at hand.'],
-    options: { force: 'replace the file if it exists' },
-    examples: [['whichlead new studio.build.yaml', 'a plan to start from']],
+    summary: 'Begin a wiring plan by questions',
+    about: [
+      'Asks how many fans there are, what their leads end in and what the board offers, and writes a plan with comments.',
+      'Enter alone takes what is usual. Without a file the plan goes to standard output. No file is replaced unasked.',
+    ],
+    options: {
+      out: 'write to this file',
+      usual: 'ask nothing; write a plan with what is usual',
+      force: 'replace the file if it exists',
+      ascii: 'no characters beyond ASCII',
+    },
+    examples: [
+      ['whichlead new studio.build.yaml', 'asks, then writes the plan'],
+      ['whichlead new --usual > studio.build.yaml', 'a plan to start from, without questions'],
+    ],
   },
   schema: {
     summary: 'Print the JSON Schema of a wiring plan, for editors',

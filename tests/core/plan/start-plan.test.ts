@@ -4,14 +4,17 @@ import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { planJsonSchema } from '../../../src/core/plan/json-schema.ts'
 import { portsOf } from '../../../src/core/plan/ports.ts'
-import { startPlan } from '../../../src/core/plan/start-plan.ts'
+import { startPlan as startText } from '../../../src/core/plan/start-plan.ts'
 import {
   type StartAnswersGiven,
   type StartQuestion,
   startAnswers,
   startQuestions,
 } from '../../../src/core/plan/start-questions.ts'
+import { startWords } from '../../../src/wording/en/new-plan.ts'
 import { planOf } from '../../support/build.ts'
+
+const startPlan = (given: StartAnswersGiven): string => startText(given, startWords.remarks)
 
 const answerTo = ({ id, answer }: StartQuestion): fc.Arbitrary<Record<string, unknown>> => {
   const value =
@@ -21,7 +24,7 @@ const answerTo = ({ id, answer }: StartQuestion): fc.Arbitrary<Record<string, un
         ? fc.integer({ min: answer.min, max: answer.max })
         : answer.is === 'amps'
           ? fc.double({ min: 0.01, max: answer.max, noNaN: true })
-          : fc.constantFrom(...answer.choices.map((choice) => choice.id))
+          : fc.constantFrom(...answer.choices)
   return fc.option(value.map((v) => ({ [id]: v }))).map((given) => given ?? {})
 }
 
@@ -93,11 +96,7 @@ describe('the questions', () => {
   test('ask for every answer once, and the usual ones are allowed ones', () => {
     expect(startQuestions.map((q) => q.id).sort()).toEqual(Object.keys(startAnswers.shape).sort())
     for (const { id, answer, usual } of startQuestions) {
-      if (answer.is === 'choice')
-        expect(
-          answer.choices.map((choice) => choice.id),
-          id,
-        ).toContain(usual)
+      if (answer.is === 'choice') expect(answer.choices, id).toContain(usual)
       if (answer.is === 'count' && usual !== undefined) {
         expect(usual).toBeGreaterThanOrEqual(answer.min)
         expect(usual).toBeLessThanOrEqual(answer.max)
