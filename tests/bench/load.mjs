@@ -1,6 +1,5 @@
 // Loads a source module for a measurement: bundled on the fly, so no built program is needed and none can be stale.
-import { mkdtemp, rm } from 'node:fs/promises'
-import { tmpdir } from 'node:os'
+import { mkdir, mkdtemp, rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { build } from 'esbuild'
@@ -9,7 +8,10 @@ const root = fileURLToPath(new URL('../../', import.meta.url))
 
 /** The module at `path`, given from the root of the project (`src/core/…/x.ts`). */
 export async function load(path) {
-  const folder = await mkdtemp(join(tmpdir(), 'whichlead-bench-'))
+  // Inside the project, so that what stays outside of the bundle is found.
+  const cache = join(root, 'node_modules', '.cache')
+  await mkdir(cache, { recursive: true })
+  const folder = await mkdtemp(join(cache, 'whichlead-bench-'))
   try {
     const outfile = join(folder, 'module.mjs')
     await build({
@@ -20,6 +22,7 @@ export async function load(path) {
       format: 'esm',
       target: 'node20',
       logLevel: 'error',
+      external: ['@lydell/node-pty', 'esbuild'],
       // The YAML library asks for Node's own modules in the old way.
       banner: {
         js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
