@@ -15,7 +15,7 @@ export interface Try {
 export function repairOrder(tries: readonly Try[]): number[] {
   return tries
     .map((_, i) => i)
-    .sort((a, b) => tries[b]!.cures * tries[a]!.minutes - tries[a]!.cures * tries[b]!.minutes || a - b)
+    .sort((a, b) => tries[b]!.cures * tries[a]!.minutes - tries[a]!.cures * tries[b]!.minutes)
 }
 
 /**

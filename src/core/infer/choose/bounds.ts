@@ -100,7 +100,6 @@ export function boundsFor(t: Reduced): Bounds {
     most(weights, mode) {
       let total = 0
       for (let k = 0; k < n; k++) total += weights[k]!
-      if (total <= 0) return 0
       const used = arrange(weights, total, -1)
       let value = follow(used, mode)
       if (mode === 0 || used === 0) return value
@@ -112,7 +111,7 @@ export function boundsFor(t: Reduced): Bounds {
         if (t.repairMode[r] === 0) continue
         let sum = 0
         for (let f = fixedStart[r]!; f < fixedStart[r + 1]!; f++) sum += alive[fixed[f]!]!
-        if (sum > total * NOTHING && (lead < 0 || sum * first[1][lead]! > bestP * first[1][r]!)) {
+        if (lead < 0 || sum * first[1][lead]! > bestP * first[1][r]!) {
           lead = r
           bestP = sum
         }

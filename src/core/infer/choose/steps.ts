@@ -97,7 +97,7 @@ export function openerFor(t: Reduced, bounds: Bounds, guessed: Guess, states: St
   function best(list: number[], most: number): number[] {
     if (list.length <= most) return list
     return list
-      .sort((a, b) => score[b]! - score[a]! || a - b)
+      .sort((a, b) => score[b]! - score[a]!)
       .slice(0, most)
       .sort((a, b) => a - b)
   }
