@@ -140,6 +140,12 @@ describe('the terminal as it is', () => {
     expect(pty.screen.alternate()).toBe(true)
   })
 
+  it('draws the screen with DEV set, where others look for their tools', async () => {
+    const pty = start({ env: { DEV: 'true' } })
+    await pty.until(/Which/u)
+    expect(pty.screen.alternate()).toBe(true)
+  })
+
   it('shows the same text without a single colour where NO_COLOR is set', async () => {
     const plain = start({ env: { NO_COLOR: '1' } })
     await plain.until(/Which[\s\S]*Enter/u)
