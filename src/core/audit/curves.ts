@@ -18,7 +18,7 @@ export const curves: readonly Rule[] = [
         if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
         const rest = restDuty(curve)
         const path = `parts.${motor.part}.motor`
-        // who writes a start duty and no kind means that the fan needs it
+        // Taken to keep its lowest speed, as the bench has it; but who writes a start duty may mean that it stops.
         const written = w.plan.assumed.has(`${path}.below_min`) && !w.plan.assumed.has(`${path}.start_duty`)
         const stops = motor.motor.belowMin === 'stops'
         const limit = Math.max(motor.motor.startDuty, stops ? lowestDuty(motor.motor) : 0)
@@ -28,7 +28,7 @@ export const curves: readonly Rule[] = [
             figure: rest,
             limit,
             facts: { fan: motor.part, at: driver.port },
-            rests: [`${path}.start_duty`],
+            rests: [`${path}.start_duty`, ...(written ? [`${path}.below_min`] : [])],
           }
       }
     },

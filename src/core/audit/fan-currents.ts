@@ -16,7 +16,7 @@ import {
   rests,
   startAmps,
 } from './loads.ts'
-import type { Wiring } from './wiring.ts'
+import type { MotorAt, Wiring } from './wiring.ts'
 
 function* motorOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
   for (const group of groups) {
@@ -51,6 +51,29 @@ function* motorSurge(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
       limit: group.limit,
       facts: { at: group.ref, fans: motors.map((m) => m.part), surge: Math.round(surge * 100) / 100 },
       rests: resting,
+    }
+  }
+}
+
+/** One fan held fast while the others run, where the plan says what that one then draws. */
+function* rotorLocked(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
+  for (const group of groups) {
+    const { motors } = loadOf(w, group.sockets)
+    const steady = motorAmps(motors)
+    if (isOver(steady, group.limit)) continue
+    const added = ({ motor }: MotorAt): number => (motor.lockedAmps ?? motor.amps) - motor.amps
+    const worst = motors.reduce<MotorAt | undefined>(
+      (most, m) => (added(m) > (most ? added(most) : 0) ? m : most),
+      undefined,
+    )
+    if (!worst || !isOver(steady + added(worst), group.limit)) continue
+    const amps = motors.map((m) => m.motor.amps + (m === worst ? added(m) : 0))
+    yield {
+      refs: [group.ref, worst.plug],
+      figure: steady + added(worst),
+      limit: group.limit,
+      facts: { at: group.ref, fan: worst.part, locked: worst.motor.lockedAmps ?? 0 },
+      rests: rests(w, motorPaths(motors, 'amps'), amps, group),
     }
   }
 }
@@ -153,6 +176,20 @@ export const fanCurrents: readonly Rule[] = [
         w,
         ofParts(w, 'controller', 'fan', 'fan_amps', (p: ControllerFigures) => p.fanAmps, false),
       ),
+  },
+  {
+    id: 'locked-rotor-over-limit',
+    severity: 'may-not-work',
+    unit: 'A',
+    source: 'fan motor driver data sheets, locked rotor protection; limit as the plan gives it',
+    *find(w) {
+      yield* rotorLocked(w, fanHeaders(w))
+      yield* rotorLocked(w, ofParts(w, 'fan-hub', '', 'amps', all, false))
+      yield* rotorLocked(
+        w,
+        ofParts(w, 'controller', 'fan', 'fan_amps', (p: ControllerFigures) => p.fanAmps, false),
+      )
+    },
   },
   {
     id: 'fan-over-specification',

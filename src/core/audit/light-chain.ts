@@ -4,6 +4,7 @@ import { isOver } from '../electrics/overload.ts'
 import { type Branch, branchesFrom, type Channel, ledsOf, litParts, longest } from './channels.ts'
 import { COMMON, type Facts, type Rule } from './finding.ts'
 import { channels, ledPaths, partsOf, SHEET, toldOf } from './light-channels.ts'
+import { orderAgainstPlace } from './light-places.ts'
 import type { Wiring } from './wiring.ts'
 
 /** Ports of a hub in series that are passed over: empty, with something lit after them. */
@@ -190,4 +191,5 @@ export const lightChain: readonly Rule[] = [
         }
     },
   },
+  orderAgainstPlace,
 ]

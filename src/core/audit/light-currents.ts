@@ -1,7 +1,9 @@
 /** Currents of lights: LEDs at full white, and in mixed colours, against header, hub, controller and splitter. */
 import { MIXED_SHARE } from '../electrics/led-current.ts'
 import { isOver } from '../electrics/overload.ts'
+import { litParts } from './channels.ts'
 import type { Hit, Rule } from './finding.ts'
+import { channels } from './light-channels.ts'
 import {
   all,
   type ControllerFigures,
@@ -14,7 +16,13 @@ import {
   port,
   rests,
 } from './loads.ts'
-import type { Wiring } from './wiring.ts'
+import type { LightAt, Wiring } from './wiring.ts'
+
+/** Percent of full that its channel is set to; a plain 12 V light is not told by a channel. */
+function brightnessOf(w: Wiring, light: LightAt): number {
+  const channel = channels(w).find((c) => litParts(c).some((l) => l.plug === light.plug))
+  return (channel && w.plan.settings.channels[channel.key]?.brightness) ?? 100
+}
 
 function* lightOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
   for (const group of groups) {
@@ -22,16 +30,25 @@ function* lightOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
     const figure = lightAmps(lights)
     if (!isOver(figure, group.limit)) continue
     const mixed = figure * MIXED_SHARE
+    const set = lights.reduce((all, l) => all + (l.light.amps * brightnessOf(w, l)) / 100, 0)
+    const dimmed = isOver(figure, set)
     const amps = lights.map((l) => l.light.amps)
     yield {
       refs: [group.ref, ...lights.map((l) => l.plug)],
-      severity: isOver(mixed, group.limit) ? 'will-not-work' : 'may-not-work',
+      severity: dimmed
+        ? isOver(set, group.limit)
+          ? 'will-not-work'
+          : 'untidy'
+        : isOver(mixed, group.limit)
+          ? 'will-not-work'
+          : 'may-not-work',
       figure,
       limit: group.limit,
       facts: {
         at: group.ref,
         parts: lights.map((l) => l.part),
         mixed: Math.round(mixed * 100) / 100,
+        ...(dimmed ? { set: Math.round(set * 100) / 100 } : {}),
         percent: Math.floor((group.limit / figure) * 100),
       },
       rests: rests(w, lightPaths(lights), amps, group),

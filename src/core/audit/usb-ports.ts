@@ -2,6 +2,7 @@
 import { hubsBetweenAtMost, MOST_TIERS, tierOf } from '../electrics/usb-budget.ts'
 import type { Rule } from './finding.ts'
 import { HANDBOOK, hubsAbove, TOPOLOGY, takers } from './usb-takers.ts'
+import { partOf } from './wiring.ts'
 
 export const usbPorts: readonly Rule[] = [
   {
@@ -107,6 +108,59 @@ export const usbPorts: readonly Rule[] = [
             severity: part.kind === 'usb-hub' ? 'will-not-work' : 'untidy',
             facts: { part: part.id },
           }
+    },
+  },
+  {
+    id: 'usb-ports-short',
+    severity: 'will-not-work',
+    unit: 'ports',
+    source: 'desktop-board manual, USB 2.0 header table: two ports a header (deduced)',
+    *find(w) {
+      const { usbHeaders } = w.plan.board
+      const hubs = w.plan.parts.filter((p) => p.kind === 'usb-hub')
+      const offered = [...usbHeaders, ...hubs].reduce((sum, from) => sum + from.ports, 0)
+      const needed = takers(w).reduce((sum, part) => sum + (part.kind === 'usb-device' ? part.ports : 1), 0)
+      if (usbHeaders.length > 0 && needed > offered)
+        yield {
+          refs: [...takers(w).map((p) => `${p.id}.usb`), ...usbHeaders.map((h) => `board.${h.id}`)],
+          figure: needed,
+          limit: offered,
+          facts: { parts: takers(w).map((p) => p.id) },
+        }
+    },
+  },
+  {
+    id: 'usb-row-missing',
+    severity: 'may-not-work',
+    unit: 'ports',
+    source: 'desktop-board manual, USB 2.0 header table: one row of pins a port (deduced)',
+    *find(w) {
+      for (const { plug, socket } of w.plan.leads) {
+        const part = w.parts.get(partOf(plug))
+        const header = w.plan.board.usbHeaders.find((h) => socket === `board.${h.id}`)
+        if (part?.kind === 'usb-device' && header && part.ports > header.ports)
+          yield {
+            refs: [plug, socket],
+            figure: part.ports,
+            limit: header.ports,
+            facts: { part: part.id, at: socket },
+          }
+      }
+    },
+  },
+  {
+    id: 'usb-port-set-twice',
+    severity: 'may-not-work',
+    source: 'the plan’s own settings',
+    *find(w) {
+      const { ports } = w.plan.settings
+      for (const [port, { enabled }] of Object.entries(ports))
+        for (const [row, other] of Object.entries(ports))
+          if (row.startsWith(`${port}.`) && other.enabled !== enabled)
+            yield {
+              refs: [`ports/${port}/enabled`, `ports/${row}/enabled`],
+              facts: { one: port, other: row, off: enabled ? row : port },
+            }
     },
   },
 ]

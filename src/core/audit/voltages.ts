@@ -9,6 +9,7 @@ import { LED_VOLTS } from '../electrics/led-data.ts'
 import { isOver } from '../electrics/overload.ts'
 import { railBand } from '../electrics/supply-rails.ts'
 import type { PortRef } from '../plan/plan.ts'
+import { dataLevel } from './data-level.ts'
 import { COMMON, type Family, type Hit } from './finding.ts'
 import { partOf, type Trace, type Wiring } from './wiring.ts'
 
@@ -208,5 +209,6 @@ export const voltages: Family = {
         }
       },
     },
+    dataLevel,
   ],
 }

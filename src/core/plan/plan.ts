@@ -53,6 +53,8 @@ export interface LightHeader {
   readonly volts: LightVolts
   readonly amps: number
   readonly maxLeds?: number
+  /** High level of its data line, where the plan says. */
+  readonly dataVolts?: number
 }
 
 export interface UsbHeader {
@@ -91,6 +93,8 @@ export interface Motor {
   readonly pins: 2 | 3 | 4
   readonly amps: number
   readonly startAmps: number
+  /** With the blades held fast, where the plan says. */
+  readonly lockedAmps?: number
   readonly rpm: readonly [min: number, max: number]
   /** Lowest volts at which it starts from rest in DC drive. */
   readonly startVolts: number
@@ -178,6 +182,8 @@ export interface LightHub extends PartBase {
   readonly amps: number
   readonly portAmps: number
   readonly maxLeds?: number
+  /** High level of the data lines that it drives itself, where the plan says. */
+  readonly dataVolts?: number
   readonly usbMilliamps: number
 }
 
@@ -199,6 +205,7 @@ export interface Controller extends PartBase {
   readonly lightAmps: number
   readonly lightPortAmps: number
   readonly maxLeds?: number
+  readonly dataVolts?: number
   readonly usbMilliamps: number
 }
 
@@ -282,6 +289,8 @@ export interface ChannelSetting {
   /** LEDs told, by port or by part in chain order. */
   readonly profile?: readonly number[]
   readonly colours?: string
+  /** Percent of full; absent where nothing is set. */
+  readonly brightness?: number
 }
 
 export interface Settings {

@@ -39,6 +39,7 @@ const channel = z.strictObject({
     })
     .optional(),
   colours: word('the colour order that is sent', COLOURS).optional(),
+  brightness: measure('brightness that is set, % of full', 'percent', { min: 1, max: 100 }).optional(),
 })
 
 export const settingsSchema = z.strictObject({
@@ -210,6 +211,7 @@ export function settingsOf(
           c.profile?.map((n) => n ?? 0),
         ),
         ...given('colours', c.colours),
+        ...given('brightness', c.brightness),
       }
     },
     bare,

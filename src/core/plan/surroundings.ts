@@ -3,6 +3,7 @@ import * as z from 'zod'
 import { amps, count, flag, measure, text, word } from './fields.ts'
 import { beforeHost } from './parts/fans.ts'
 import { given } from './parts/form.ts'
+import { dataVolts } from './parts/hubs.ts'
 import { voltsField } from './parts/light.ts'
 import type { Board, FanHeader, LightVolts, Supply } from './plan.ts'
 import { type Notebook, usual } from './problem.ts'
@@ -51,6 +52,7 @@ const lightHeader = z.strictObject({
   volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
   amps: amps('most current, A', 20).optional(),
   max_leds: count('most LEDs that it can drive', 1, 20_000).optional(),
+  data_volts: dataVolts.optional(),
 })
 
 const usbHeader = z.strictObject({
@@ -121,6 +123,7 @@ export function boardOf(input: z.output<typeof boardSchema>, book: Notebook): Bo
       volts: usual(book, `${path}.volts`, header.volts, 5) as LightVolts,
       amps: usual(book, `${path}.amps`, header.amps, usualHeader.lightAmps),
       ...given('maxLeds', header.max_leds),
+      ...given('dataVolts', header.data_volts),
     }
   })
   const usbHeaders = Object.entries(input.usb_headers ?? {}).map(([id, header]) => {

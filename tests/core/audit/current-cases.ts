@@ -121,4 +121,7 @@ export const currentCases: readonly RuleCase[] = [
       .lead('A1.in', 'supply.SA.1')
       .lead('FH1.power', bad ? 'A1.out1' : 'A1.out'),
   ),
+  rule('locked-rotor-over-limit', '0.75 A running and one fan at 0.6 A when held, against 0.4 A', (bad) =>
+    onSplitter(3, { amps: 1 }, motor({ locked_amps: bad ? 0.6 : 0.4 })),
+  ),
 ]

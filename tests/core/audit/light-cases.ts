@@ -154,4 +154,10 @@ export const lightCases: readonly RuleCase[] = [
     const made = onController(1, { light_ports: 2 }).fan('F9').lead('F9.motor', 'board.SYS1').header('SYS1')
     return bad ? made : made.lead('F9.light', 'C1.light2')
   }),
+  rule('light-order-jumps', 'front, rear and front again, against front, front and rear', (bad) => {
+    const at = bad ? ['front-top', 'rear', 'front-bottom'] : ['front-top', 'front-bottom', 'rear']
+    const made = lit(3)
+    for (const [i, where] of at.entries()) made.fan(`F${i + 1}`, { at: where })
+    return made.lightOrder('F1', 'F2', 'F3')
+  }),
 ]

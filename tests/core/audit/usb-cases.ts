@@ -107,4 +107,22 @@ export const usbCases: readonly RuleCase[] = [
   rule('usb-hub-under-unit-load', 'ports of 50 mA, against 100 mA', (bad) =>
     onHub({ power: 'bus', port_milliamps: bad ? 50 : 100 }, [20]),
   ),
+  rule('usb-ports-short', 'three readers for a header of two ports, against two', (bad) => {
+    const made = build().usbHeader('U1')
+    for (const n of bad ? [1, 2, 3] : [1, 2]) made.part(`D${n}`, device(100))
+    return made.lead('D1.usb', 'board.U1.a').lead('D2.usb', 'board.U1.b')
+  }),
+  rule('usb-row-missing', 'a front panel of two ports on a header of one, against two', (bad) =>
+    build()
+      .usbHeader('U1', { ports: bad ? 1 : 2 })
+      .part('front-panel', device(500, 2))
+      .lead('front-panel.usb', 'board.U1'),
+  ),
+  rule('usb-port-set-twice', 'a header on and one of its rows off, against both off', (bad) =>
+    build()
+      .usbHeader('U1')
+      .part('D1', device(100))
+      .lead('D1.usb', 'board.U1.a')
+      .settings({ ports: { 'board.U1': { enabled: bad }, 'board.U1.a': { enabled: false } } }),
+  ),
 ]

@@ -53,4 +53,10 @@ export const voltageCases: readonly RuleCase[] = [
       .lead('A1.in', bad ? 'board.SYS1' : 'supply.PA.1')
       .lead('H1.power', 'A1.out'),
   ),
+  rule('light-data-level', 'a header that sends at 3.3 V to LEDs at 5 V, against one at 5 V', (bad) =>
+    build()
+      .lightHeader('L1', { data_volts: bad ? 3.3 : 5 })
+      .part('S1', { kind: 'strip', light: { volts: 5, leds: 10, amps: 0.4 } })
+      .lead('S1.light', 'board.L1'),
+  ),
 ]

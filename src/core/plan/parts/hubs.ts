@@ -1,6 +1,6 @@
 /** What stands between board and fans: splitters, fan hubs, light hubs and combined controllers. */
 import * as z from 'zod'
-import { amps, count, flag, word } from '../fields.ts'
+import { amps, count, flag, measure, word } from '../fields.ts'
 import type { LightVolts } from '../plan.ts'
 import { usualHub, usualUsb } from '../usual.ts'
 import { beforeHost, usbMilliamps } from './fans.ts'
@@ -28,6 +28,11 @@ const host = word('who tells it what to show: usb, a board light header (port in
   'header',
   'none',
 ] as const)
+export const dataVolts = measure('high level of its data line, V', 'voltage', {
+  min: 1,
+  max: 6,
+  sample: '3.3 V',
+})
 const maxLeds = count('most LEDs that it can drive, over all ports', 1, 20_000)
 const lightVolts = (use: Use, volts: number | undefined): LightVolts => use('volts', volts, 5) as LightVolts
 
@@ -95,6 +100,7 @@ export const lightHub = form(
     amps: amps('most current over all ports, A', 40).optional(),
     port_amps: amps('most current of one port, A', 10).optional(),
     max_leds: maxLeds.optional(),
+    data_volts: dataVolts.optional(),
     usb_milliamps: usbMilliamps.optional(),
     ...common,
   }),
@@ -113,6 +119,7 @@ export const lightHub = form(
       amps: use('amps', input.amps, power === 'header' ? usualHub.splitterAmps : usualHub.amps),
       portAmps: use('port_amps', input.port_amps, usualHub.lightPortAmps),
       ...given('maxLeds', input.max_leds),
+      ...given('dataVolts', input.data_volts),
       usbMilliamps: use('usb_milliamps', input.usb_milliamps, usualUsb.device),
     }
   },
@@ -148,6 +155,7 @@ export const controller = form(
     light_amps: amps('most current over all light ports, A', 40).optional(),
     light_port_amps: amps('most current of one light port, A', 10).optional(),
     max_leds: maxLeds.optional(),
+    data_volts: dataVolts.optional(),
     usb_milliamps: usbMilliamps.optional(),
     ...common,
   }),
@@ -171,6 +179,7 @@ export const controller = form(
       lightAmps: use('light_amps', input.light_amps, usualHub.amps),
       lightPortAmps: use('light_port_amps', input.light_port_amps, usualHub.lightPortAmps),
       ...given('maxLeds', input.max_leds),
+      ...given('dataVolts', input.data_volts),
       usbMilliamps: use('usb_milliamps', input.usb_milliamps, usualUsb.device),
     }
   },

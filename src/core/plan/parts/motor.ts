@@ -3,7 +3,7 @@ import * as z from 'zod'
 import { amps, count, flag, measure, readMeasure, word } from '../fields.ts'
 import type { Motor } from '../plan.ts'
 import { usualMotor } from '../usual.ts'
-import type { Use } from './form.ts'
+import { given, type Use } from './form.ts'
 
 const TOP = 30_000
 const expectedSpeeds = `two speeds, lowest first, such as [450, 1500], each up to ${TOP} rpm`
@@ -50,6 +50,7 @@ export const motorSchema = z
     pins: count('holes in its plug: 4 with control, 3 without, 2 without tach', 2, 4).optional(),
     amps: amps('steady current at full speed, A', 6).optional(),
     start_amps: amps('current in the first second, A', 12).optional(),
+    locked_amps: amps('current with the blades held fast, A', 12).optional(),
     rpm: speeds.optional(),
     start_volts: measure('lowest voltage at which it starts, V', 'voltage', {
       min: 1,
@@ -96,6 +97,7 @@ export function motorOf(input: MotorInput, use: Use, usuals: { amps: number; top
     pins,
     amps: steady,
     startAmps: use('motor.start_amps', input.start_amps, steady * usualMotor.startFactor),
+    ...given('lockedAmps', input.locked_amps),
     rpm: rpmOf(input.rpm, usuals.topRpm, use),
     startVolts: use('motor.start_volts', input.start_volts, usualMotor.startVolts),
     startDuty: use('motor.start_duty', input.start_duty, usualMotor.startDuty),

@@ -4,9 +4,11 @@ import type { RuleWords, Said } from '../../findings.ts'
 const overPart = (f: Said): string =>
   `${f.of('at')} feeds ${f.of('fans')}, ${f.verb('fans', 'with', 'together')} ${f.figure}; it gives ${f.limit}`
 const overLight = (f: Said): string =>
-  `${f.of('at')} feeds the lights of ${f.of('parts')}: ${f.figure} at full white, ${f.of('mixed')} A in mixed colours; it gives ${f.limit}`
+  `${f.of('at')} feeds the lights of ${f.of('parts')}: ${f.figure} at full white, ${f.of('set') ? `${f.of('set')} A at the brightness that is set` : `${f.of('mixed')} A in mixed colours`}; it gives ${f.limit}`
 const dim = (f: Said): string =>
-  `move some of them elsewhere, or hold the brightness under ${f.of('percent')} %`
+  f.finding.severity === 'untidy'
+    ? `keep the brightness under ${f.of('percent')} %; nothing but the program holds it there`
+    : `move some of them elsewhere, or hold the brightness under ${f.of('percent')} %`
 const surge = (f: Said): string =>
   `${f.of('fans')} ${f.verb('fans', 'starts', 'start together')} with ${f.figure} on ${f.of('at')}; it gives ${f.limit}, for a second about ${f.of('surge')} A`
 const move = (f: Said): string => `move fans worth ${f.by} to another header or to a hub with its own supply`
@@ -147,6 +149,14 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     doing: 'part',
     says: (f) => `fans and lights alone take ${f.figure}; the supply gives ${f.limit}`,
     todo: () => 'take a stronger supply, or fewer lights',
+  },
+  'locked-rotor-over-limit': {
+    title: 'A fan that is held fast is too much',
+    limit: 'amps of the header, hub or controller',
+    doing: 'know',
+    says: (f) =>
+      `should ${f.of('fan')} be held fast, it draws ${f.of('locked')} A and ${f.of('at')} carries ${f.figure}; it gives ${f.limit}`,
+    todo: () => 'move a fan to another header or hub, or keep cables out of its blades',
   },
   'fan-over-specification': {
     title: 'Fan over the fan specification',

@@ -156,4 +156,14 @@ export const lightData: Readonly<Record<string, RuleWords>> = {
     says: (f) => `${f.of('plug')} goes nowhere: the lights of ${f.of('part')} stay dark`,
     todo: (f) => `plug ${f.of('plug')} into a hub, controller or header`,
   },
+  'light-order-jumps': {
+    title: 'Order of the lights jumps about the case',
+    limit: 'sides and heights one after the other',
+    doing: 'write',
+    says: (f) =>
+      f.of('how') === 'side'
+        ? `light_order leaves the ${f.of('side')} and comes back to it with ${f.of('part')}: an effect jumps`
+        : `light_order goes up and down at the ${f.of('side')}: ${f.of('order')}`,
+    todo: () => 'list the lights in the order in which one walks along them, and the plugs likewise',
+  },
 }

@@ -100,4 +100,27 @@ export const usb: Readonly<Record<string, RuleWords>> = {
     says: (f) => `the ports of ${f.of('part')} give ${f.figure}; USB calls for ${f.limit}`,
     todo: () => 'check the figure on the label',
   },
+  'usb-ports-short': {
+    title: 'Too few USB ports',
+    limit: 'ports of all headers and hubs',
+    doing: 'part',
+    says: (f) =>
+      `${f.of('parts')} ${f.verb('parts', 'needs', 'together need')} ${f.figure} inside the case; headers and hubs offer ${f.limit}`,
+    todo: () => 'add an internal hub with its own supply, or leave one of them out',
+  },
+  'usb-row-missing': {
+    title: 'Plug of two ports on a header of one',
+    limit: 'ports of the header',
+    doing: 'rewire',
+    says: (f) =>
+      `${f.of('part')} brings out ${f.figure}; ${f.of('at')} has ${f.limit}: one of its sockets stays dead`,
+    todo: () => 'use a header with two ports, or mark the dead socket',
+  },
+  'usb-port-set-twice': {
+    title: 'Two settings for one USB port',
+    limit: 'one setting',
+    doing: 'setting',
+    says: (f) => `${f.of('one')} and ${f.of('other')} are set against each other: ${f.of('off')} is off`,
+    todo: () => 'look into the firmware, and keep the setting that holds',
+  },
 }

@@ -64,4 +64,13 @@ export const voltages: Readonly<Record<string, RuleWords>> = {
     says: (f) => `${f.of('adapter')} does not bring ${f.of('rail')}, which ${f.of('part')} runs on`,
     todo: (f) => `feed it by a plug that has ${f.of('rail')}`,
   },
+  'light-data-level': {
+    title: 'Data too low for the first LED',
+    limit: '0.7 of the LEDs’ supply: 3.5 V at 5 V',
+    doing: 'part',
+    says: (f) =>
+      `${f.of('at')} sends its data at ${f.figure}; the first LED of ${f.of('part')} takes as high what is at least ${f.limit}`,
+    todo: () =>
+      'put a level shifter to 5 V between, or use a header or hub that sends at 5 V; a short lead helps',
+  },
 }
