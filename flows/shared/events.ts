@@ -2,8 +2,8 @@
 import type { EndStep, WorkStep } from './step.ts'
 
 export type FlowEvent =
-  /** A question was answered, in whatever way; "can't tell" and "can't do this here" are answers too. */
-  | { readonly type: 'REPLIED' }
+  /** A question was answered, "can't tell" included; `saw`: the answer shows something that is not as wanted. */
+  | { readonly type: 'REPLIED'; readonly saw: boolean }
   /** A thing to do was done. */
   | { readonly type: 'DID' }
   /** A thing to do, or a look, can't be done here. */
@@ -18,11 +18,22 @@ export type FlowEvent =
   | { readonly type: 'UNDO'; readonly step: WorkStep | null }
   | { readonly type: 'HAND_OVER' }
 
-/** What a flow remembers: only the step in hand and how far it has come. */
+/** A topic of the scoping that was gone through. */
+export interface Passed {
+  readonly topic: string
+  readonly saw: boolean
+}
+
+/** What a flow remembers: which topics it came through, the step in hand and how far that has come. */
 export interface FlowContext {
+  readonly passed: readonly Passed[]
   readonly step: WorkStep | null
-  readonly edited: boolean
+  /** What hands do inside has been done, or there is nothing of that kind. */
+  readonly doneInside: boolean
+  /** Settings have been changed, or there are none to change. */
+  readonly doneOutside: boolean
   readonly cycled: boolean
 }
 
-export const FRESH: FlowContext = { step: null, edited: false, cycled: false }
+/** No step in hand. */
+export const IDLE = { step: null, doneInside: false, doneOutside: false, cycled: false } as const

@@ -6,20 +6,26 @@
 import { and, assign, setup, stateIn } from 'xstate'
 import type { MapKind } from '../../src/core/checks/maps.ts'
 import type { About } from '../../src/core/checks/prompt.ts'
-import { type FlowContext, type FlowEvent, FRESH } from './events.ts'
+import { type FlowContext, type FlowEvent, IDLE } from './events.ts'
 import { isolating } from './isolate.ts'
+import { scopingStates, undoTargets } from './scoping.ts'
+import { isInside, isOutside } from './step.ts'
 
 /** A question of the scoping: a look over everything of a kind, or something about the past. */
-export type Topic =
+export type Topic = (
   | { readonly name: string; readonly map: MapKind }
   | { readonly name: string; readonly about: About }
+) & {
+  /** Only asked while no look before it showed anything wrong. */
+  readonly when?: 'nothing-seen'
+}
 
 export type CrossCheck = 'shared' | 'fed' | 'driven' | 'speed-from'
 
 export interface FlowPlan {
   readonly id: string
-  /** Asked in this order; the first map is what the symptom is proven by. */
-  readonly scoping: readonly Topic[]
+  /** Asked in this order; what a map showed to be wrong is what the repair is proven by. */
+  readonly scoping: readonly [Topic, ...Topic[]]
   readonly crossChecks: readonly CrossCheck[]
   /** Cautions of this symptom, shown before the first question. */
   readonly cautions: readonly string[]
@@ -34,9 +40,19 @@ const ends =
   ({ event }: Asked): boolean =>
     event.type === 'PROPOSED' && event.step.kind === 'end' && event.step.outcome === outcome
 
-/** Hands are to go in, to edit or to look, or power is to be cut for its own sake. */
-const wantsOff = ({ context: { step, edited, cycled } }: Asked): boolean =>
-  step !== null && ((step.handsIn && !edited) || step.ask?.hands === 'in' || (step.cycle && !cycled))
+/**
+ * Hands go in, to change something or to look; or something is to be looked at with the mains off. What is changed
+ * inside comes first, then the settings, for which the machine must run, then the look.
+ */
+const wantsOff = ({ context: { step, doneInside, doneOutside } }: Asked): boolean => {
+  if (step === null || !doneInside) return step !== null
+  return doneOutside && (step.ask?.hands === 'in' || step.ask?.power === 'off')
+}
+
+/** Power is to be cut and given again for its own sake. */
+const wantsCycle = ({ context: { step, cycled } }: Asked): boolean => step?.cycle === true && !cycled
+
+const saw = (event: FlowEvent): boolean => event.type === 'REPLIED' && event.saw
 
 const parts = setup({
   types: { context: {} as FlowContext, events: {} as FlowEvent },
@@ -45,20 +61,21 @@ const parts = setup({
     powerIsOn: stateIn({ power: 'on' }),
     atClosingGate: stateIn({ work: { isolating: { gate: 'closing' } } }),
     atOpeningGate: stateIn({ work: { isolating: { gate: 'opening' } } }),
+    nothingSeen: ({ context, event }) => !saw(event) && context.passed.every((p) => !p.saw),
+    cameFrom: ({ context }, { topic }: { topic: string }) => context.passed.at(-1)?.topic === topic,
     endsFixed: ends('fixed'),
     endsNothingWrong: ends('nothing-wrong'),
     endsDeclined: ends('declined'),
     endsHandedOver: ends('handed-over'),
     hasStepToAsk: ({ event }) => event.type === 'UNDO' && event.step !== null,
-    wantsOff,
     wantsOn: (asked) => asked.context.step !== null && !wantsOff(asked),
-    wantsEditInside: ({ context: { step, edited } }) => step?.handsIn === true && !edited,
-    wantsEditOutside: ({ context: { step, edited } }) =>
-      step !== null && !step.handsIn && !step.cycle && step.edits.length > 0 && !edited,
-    wantsLookInside: ({ context: { step } }) => step?.ask?.hands === 'in',
-    wantsLookOutside: ({ context: { step } }) => step?.ask != null && step.ask.hands !== 'in',
+    wantsEditInside: ({ context: { step, doneInside } }) => step !== null && !doneInside,
+    wantsEditOutside: ({ context: { step, doneInside, doneOutside } }) =>
+      step !== null && doneInside && !doneOutside,
+    wantsLookInside: (asked) => asked.context.step?.ask != null && wantsOff(asked),
+    wantsLookOutside: (asked) => asked.context.step?.ask != null && !wantsOff(asked),
     wantsProof: ({ context: { step } }) => step !== null && step.ask === null,
-    mustSwitchOff: and(['powerIsOn', 'wantsOff']),
+    mustSwitchOff: and(['powerIsOn', (asked: Asked) => wantsOff(asked) || wantsCycle(asked)]),
     mustSwitchOn: and(['powerIsOff', 'wantsOn']),
     mustEditInside: and(['powerIsOff', 'wantsEditInside']),
     mustEditOutside: and(['powerIsOn', 'wantsEditOutside']),
@@ -67,36 +84,38 @@ const parts = setup({
     isToBeProven: and(['powerIsOn', 'wantsProof']),
   },
   actions: {
+    passTopic: assign({
+      passed: ({ context, event }, { topic }: { topic: string }) => [
+        ...context.passed,
+        { topic, saw: saw(event) },
+      ],
+    }),
+    goBack: assign({ passed: ({ context }) => context.passed.slice(0, -1) }),
+    forgetTopics: assign({ passed: [] }),
     takeStep: assign(({ event }) =>
       (event.type === 'PROPOSED' || event.type === 'UNDO') && event.step && event.step.kind !== 'end'
-        ? { step: event.step, edited: event.step.edits.length === 0 && !event.step.handsIn, cycled: false }
+        ? {
+            step: event.step,
+            doneInside: !event.step.handsIn && !event.step.edits.some(isInside),
+            doneOutside: !event.step.edits.some(isOutside),
+            cycled: false,
+          }
         : {},
     ),
-    dropStep: assign(FRESH),
-    markEdited: assign({ edited: true }),
+    dropStep: assign(() => IDLE),
+    markInside: assign({ doneInside: true }),
+    markOutside: assign({ doneOutside: true }),
+    // Power that was found off and is given again has been cut all the same.
     markCycled: assign({ cycled: ({ context }) => context.step?.cycle === true }),
   },
 })
 
-/** One state a topic, named after it; each answer leads on, taking it back leads to the one before. */
-const scopingStates = (scoping: readonly Topic[]) =>
-  Object.fromEntries(
-    scoping.map(({ name }, i) => [
-      name,
-      {
-        on: {
-          REPLIED: scoping[i + 1]?.name ?? '#work.crossChecking',
-          CANNOT: scoping[i + 1]?.name ?? '#work.crossChecking',
-          ...(i > 0 ? { UNDO: scoping[i - 1]?.name ?? name } : {}),
-        },
-      },
-    ]),
-  )
-
 function machineOf({ id, scoping }: FlowPlan) {
   return parts.createMachine({
     id,
-    context: () => ({ ...FRESH }),
+    // An endless `always` cycle would otherwise hang the program.
+    options: { maxIterations: 100 },
+    context: () => ({ passed: [], ...IDLE }),
     type: 'parallel',
     states: {
       power: {
@@ -111,11 +130,17 @@ function machineOf({ id, scoping }: FlowPlan) {
         initial: 'scoping',
         states: {
           scoping: {
-            initial: scoping[0]?.name ?? '',
+            initial: scoping[0].name,
             states: scopingStates(scoping),
             on: { HAND_OVER: '#work.ended.handedOver' },
           },
-          crossChecking: { on: { CHECKED: 'isolating' } },
+          crossChecking: {
+            on: {
+              CHECKED: { target: 'isolating', actions: 'forgetTopics' },
+              UNDO: undoTargets(scoping),
+              HAND_OVER: '#work.ended.handedOver',
+            },
+          },
           isolating,
           ended: {
             initial: 'handedOver',

@@ -46,7 +46,7 @@ export const isolating = {
         },
         opening: {
           on: {
-            DID: { target: '#work.isolating.routing' },
+            DID: { target: '#work.isolating.routing', actions: 'markCycled' },
             CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
           },
         },
@@ -57,7 +57,7 @@ export const isolating = {
       states: {
         doing: {
           on: {
-            DID: { target: '#work.isolating.routing', actions: 'markEdited' },
+            DID: { target: '#work.isolating.routing', actions: 'markInside' },
             CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
           },
         },
@@ -74,7 +74,7 @@ export const isolating = {
       states: {
         doing: {
           on: {
-            DID: { target: '#work.isolating.routing', actions: 'markEdited' },
+            DID: { target: '#work.isolating.routing', actions: 'markOutside' },
             CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
           },
         },

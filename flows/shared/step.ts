@@ -9,8 +9,9 @@ export interface WorkStep {
   /** `restore` puts back what a trial changed; `again` asks once more what was taken back. */
   readonly kind: 'check' | 'repair' | 'restore' | 'again'
   readonly id: string
+  /** What is changed: settings while it runs, all else with hands in. Power is none of them: it is the gate's. */
   readonly edits: readonly Edit[]
-  /** The edits, or fitting meter leads, need hands in the case. */
+  /** The edits, putting a trial back, or fitting meter leads need hands in the case. */
   readonly handsIn: boolean
   /** Power is cut and given again, with hands out: the repair of whatever had hung. */
   readonly cycle: boolean
@@ -25,3 +26,9 @@ export interface EndStep {
 }
 
 export type FlowStep = WorkStep | EndStep
+
+/** Settings are changed while the machine runs, with hands out. */
+export const isOutside = (edit: Edit): boolean => edit.do === 'set'
+
+/** Whatever touches plugs and parts needs hands in the case. Power is neither: it is the gate's. */
+export const isInside = (edit: Edit): boolean => edit.do !== 'set' && edit.do !== 'power'

@@ -13,9 +13,9 @@ import { openSession } from '../../src/job/session.ts'
 import type { Session } from '../../src/job/view.ts'
 import { type Manner, personAt } from './bench-person.ts'
 
-/** A log that only lives in memory; `events` is what it holds. */
-export function memoryLog(): LogWriter & { readonly events: LogEvent[] } {
-  const events: LogEvent[] = []
+/** A log that only lives in memory; `events` is what it holds. @param before what it held already */
+export function memoryLog(before: readonly LogEvent[] = []): LogWriter & { readonly events: LogEvent[] } {
+  const events: LogEvent[] = [...before]
   return {
     path: 'memory.ndjson',
     events,

@@ -33,3 +33,6 @@ export type Step =
   | { readonly kind: 'check'; readonly check: CheckDef }
   | { readonly kind: 'repair'; readonly repair: RepairDef }
   | { readonly kind: 'hand-over' }
+
+/** Kept with the tools that are missing by who can't switch the machine off, so can't work inside it. */
+export const HANDS_IN = 'hands-in'

@@ -10,7 +10,7 @@ import { HAND_OVER_MINUTES, SWITCH_MINUTES } from '../checks/looks.ts'
 import { repairOf, repairsFor } from '../checks/mend.ts'
 import { offers, touchedBy, undoing } from '../checks/offer.ts'
 import type { Answer } from '../checks/prompt.ts'
-import type { CheckDef, RepairDef, Step } from '../checks/step.ts'
+import { type CheckDef, HANDS_IN, type RepairDef, type Step } from '../checks/step.ts'
 import type { Assessment, Knowledge } from './assess.ts'
 import { informationGainBits } from './belief.ts'
 import { chooseStep } from './choose/choose.ts'
@@ -200,8 +200,11 @@ const LOOK_AGAIN: RepairDef = {
 
 function repairsOffered(known: Knowledge, dossier: Dossier, alive: readonly Alive[]): readonly RepairDef[] {
   const found = new Map<string, RepairDef>()
+  const shut = dossier.toolsMissing.has(HANDS_IN)
   const offer = (repair: RepairDef): void => {
-    if (!dossier.closed.has(repair.id) && !found.has(repair.id)) found.set(repair.id, repair)
+    const inside = repair.hands === 'in' || repair.edits.some((e) => e.do === 'power')
+    if (!dossier.closed.has(repair.id) && !found.has(repair.id) && !(shut && inside))
+      found.set(repair.id, repair)
   }
   if (dossier.history.length > 0 && dossier.inForce.length === 0) offer(LOOK_AGAIN)
   for (const { h } of alive.slice(0, MEND_FOR)) {
@@ -221,8 +224,10 @@ function repairsOffered(known: Knowledge, dossier: Dossier, alive: readonly Aliv
 function checksOffered(known: Knowledge, dossier: Dossier, alive: readonly Alive[]): readonly PlannedCheck[] {
   const faults = alive.slice(0, 30).flatMap(({ h }) => (h.kind === 'none' ? [] : h.faults))
   const trusted = trustedBy(dossier)
+  const needs = (c: CheckDef): readonly string[] =>
+    c.fit || c.edits.length > 0 || c.hands === 'in' ? [...c.tools, HANDS_IN] : c.tools
   const usable = offers(known.build, touchedBy(known.build, faults), trusted).filter(
-    (c) => !dossier.closed.has(c.id) && c.tools.every((tool) => !dossier.toolsMissing.has(tool)),
+    (c) => !dossier.closed.has(c.id) && needs(c).every((need) => !dossier.toolsMissing.has(need)),
   )
   const plain = usable.filter((c) => c.edits.length === 0)
   const attempts = usable.filter((c) => c.edits.length > 0).slice(0, MOST_ATTEMPTS)

@@ -1,11 +1,15 @@
 /** What one line of the log does to a job. */
+import type { Edit } from '../../core/bench/edit.ts'
 import type { Ask, Do, Prompt } from '../../core/checks/prompt.ts'
+import { HANDS_IN } from '../../core/checks/step.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
 import { wanted } from '../../core/infer/planned.ts'
 import type { LogEvent } from '../log/event.ts'
+import { distrusted, READ_ERROR, withoutRepeated, withReading } from '../readings.ts'
 import { type Job, send, stateText, takes } from './job.ts'
 
-type Reply = Extract<LogEvent, { e: 'replied' }>['reply']
+type Said = Extract<LogEvent, { e: 'replied' }>
+type Reply = Said['reply']
 
 export function apply(job: Job, event: LogEvent): Job {
   switch (event.e) {
@@ -19,9 +23,11 @@ export function apply(job: Job, event: LogEvent): Job {
     case 'shown':
       return { ...job, pending: { seq: event.seq, prompt: event.prompt } }
     case 'replied':
-      return job.pending ? replied(job, event.seq, job.pending.prompt, event.reply) : job
+      return job.pending ? replied(job, event, job.pending.prompt) : job
     case 'undone':
       return undone(job, event.of)
+    case 'read':
+      return withReading(job, event.seq, event)
     case 'noted':
       return noted(job, event.text)
     case 'handing-over':
@@ -51,31 +57,42 @@ function noted(job: Job, text: string): Job {
 
 const withMember = <T>(set: ReadonlySet<T>, member: T): ReadonlySet<T> => new Set([...set, member])
 
-function replied(job: Job, seq: number, prompt: Prompt, reply: Reply): Job {
+function replied(job: Job, { seq, reply, read }: Said, prompt: Prompt): Job {
   const entered: Job = {
     ...job,
     pending: null,
-    told: [],
-    minutes: Math.round((job.minutes + (reply === 'cannot' ? 0 : prompt.minutes)) * 100) / 100,
-    trail: [...job.trail, { seq, prompt, reply, undone: false, notes: [] }],
+    // What a reading answers takes nobody's time, and what was told of it has not been seen yet.
+    told: read === undefined ? [] : job.told,
+    minutes:
+      Math.round((job.minutes + (reply === 'cannot' || read !== undefined ? 0 : prompt.minutes)) * 100) / 100,
+    trail: [
+      ...job.trail,
+      { seq, prompt, reply, undone: false, notes: [], ...(read === undefined ? {} : { read }) },
+    ],
     steps: new Map([...job.steps, [seq, job.step]]),
   }
-  return prompt.show === 'do' ? didOrNot(entered, prompt, reply) : answered(entered, seq, prompt, reply)
+  return prompt.show === 'do'
+    ? didOrNot(entered, prompt, reply)
+    : answered(entered, seq, read === undefined ? prompt : { ...prompt, error: READ_ERROR }, reply)
 }
+
+/** Who can't switch this machine off can do nothing inside it. */
+const isGateTo = (prompt: Do, to: 'on' | 'off'): boolean =>
+  prompt.purpose === 'gate' && prompt.edits.some((e) => e.do === 'power' && e.to === to)
+
+/** Trials that are put back; a part that was changed or a plug that was pushed home stays so. */
+const movesPlug = ({ do: what }: Edit): boolean => what === 'swap' || what === 'plug' || what === 'unplug'
 
 function didOrNot(job: Job, prompt: Do, reply: Reply): Job {
   if (reply !== 'done') {
-    const toolsMissing =
-      prompt.purpose === 'gate' ? withMember(job.toolsMissing, 'hands-in') : job.toolsMissing
+    const toolsMissing = isGateTo(prompt, 'off') ? withMember(job.toolsMissing, HANDS_IN) : job.toolsMissing
     const closed = job.step ? withMember(job.closed, job.step.id) : job.closed
     return { ...send(job, { type: 'CANNOT' }), toolsMissing, closed, step: null }
   }
   const isGate = prompt.purpose === 'gate'
-  const inForce = isGate
-    ? job.inForce
-    : job.step?.kind === 'check'
-      ? job.step.edits.filter((e) => e.do !== 'set')
-      : []
+  // With hands in, what an earlier trial changed has just been put back.
+  const inForce =
+    prompt.hands === 'out' ? job.inForce : job.step?.kind === 'check' ? job.step.edits.filter(movesPlug) : []
   return {
     ...send(job, { type: 'DID' }),
     history: [...job.history, ...prompt.edits],
@@ -91,11 +108,11 @@ function answered(job: Job, seq: number, prompt: Ask, reply: Reply): Job {
   const kept: Job = {
     ...job,
     closed: closes,
-    evidence: learnt ? [...job.evidence, learnt] : job.evidence,
+    evidence: learnt ? [...withoutRepeated(job, learnt), learnt] : job.evidence,
     toolsMissing: reply === 'cannot' ? new Set([...job.toolsMissing, ...prompt.tools]) : job.toolsMissing,
   }
   if (reply === 'cannot') return { ...send(kept, { type: 'CANNOT' }), step: null }
-  const heard = send(kept, { type: 'REPLIED' })
+  const heard = send(kept, { type: 'REPLIED', saw: learnt !== null && showsTrouble(job, learnt) })
   if (stateText(heard) !== 'isolating.proving.judging') return { ...heard, step: null }
   const gone =
     learnt?.kind === 'many' && learnt.marks.every((m) => !learnt.chosen.includes(m.id) || isWanted(job, m))
@@ -105,6 +122,16 @@ function answered(job: Job, seq: number, prompt: Ask, reply: Reply): Job {
 /** A mark on the map that is as it should be (a fan that may rest at zero, say). */
 const isWanted = (job: Job, mark: { observe: Parameters<typeof wanted>[1]; value: string }): boolean =>
   mark.value === wanted(job.ground.build, mark.observe)
+
+/** Whether an answer shows something that is not as wanted. */
+function showsTrouble(job: Job, learnt: Evidence): boolean {
+  const { build } = job.ground
+  if (learnt.kind === 'about') return false
+  if (learnt.kind === 'many')
+    return learnt.marks.some((m) => learnt.chosen.includes(m.id) && !isWanted(job, m))
+  const means = learnt.answers.find((a) => a.id === learnt.chosen)?.means ?? []
+  return learnt.observe.some((o, i) => means[i] != null && means[i] !== wanted(build, o))
+}
 
 function evidenceOf(job: Job, seq: number, ask: Ask, ids: readonly string[]): Evidence {
   const base = { seq, id: ask.id, history: job.history, error: ask.error }
@@ -133,6 +160,7 @@ function undone(job: Job, of: number): Job {
     proven: false,
     closed,
     evidence: job.evidence.filter((e) => e.seq !== of),
+    known: entry.read === undefined ? back.known : distrusted(back, entry.prompt),
     trail: job.trail.map((t) => (t.seq === of ? { ...t, undone: true } : t)),
   }
 }

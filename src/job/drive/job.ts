@@ -4,13 +4,16 @@
  */
 import { initialTransition, transition } from 'xstate'
 import type { FlowEvent } from '../../../flows/shared/events.ts'
-import type { Flow } from '../../../flows/shared/flow.ts'
+import { type Flow, flow } from '../../../flows/shared/flow.ts'
 import type { WorkStep } from '../../../flows/shared/step.ts'
 import type { Build } from '../../core/bench/build.ts'
 import type { Edit } from '../../core/bench/edit.ts'
+import { mapped } from '../../core/checks/maps.ts'
 import type { End, Note, Power, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { Knowledge } from '../../core/infer/assess.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
+import type { Named } from '../../core/readings/naming.ts'
+import type { Known } from '../read-body.ts'
 import type { TrailEntry } from '../view.ts'
 
 export type FlowSnapshot = ReturnType<typeof initialTransition<Flow['machine']>>[0]
@@ -47,10 +50,22 @@ export interface Job {
   readonly cautioned: boolean
   /** Numbers of the answers that were said to be at odds. */
   readonly saidAtOdds: ReadonlySet<number>
+  /** By observable: what readings said last. */
+  readonly known: ReadonlyMap<string, Known>
+  /** Which name in a reading stands for which place. */
+  readonly named: readonly Named[]
   readonly end: End | null
 }
 
-export function begin(ground: Ground): Job {
+/** A flow without the looks over things that this build does not have. */
+function fitted(plan: Flow, build: Build): Flow {
+  const [first, ...rest] = plan.scoping.filter((t) => 'about' in t || mapped(build, t.map).length > 0)
+  if (rest.length + 1 === plan.scoping.length) return plan
+  return flow({ ...plan, scoping: first ? [first, ...rest] : [{ name: 'sinceWhen', about: 'since' }] })
+}
+
+export function begin(from: Ground): Job {
+  const ground = { ...from, flow: fitted(from.flow, from.build) }
   const [snapshot] = initialTransition(ground.flow.machine)
   return {
     ground,
@@ -71,6 +86,8 @@ export function begin(ground: Ground): Job {
     proven: false,
     cautioned: false,
     saidAtOdds: new Set(),
+    known: new Map(),
+    named: [],
     end: null,
   }
 }

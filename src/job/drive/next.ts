@@ -3,12 +3,14 @@
  * alone, so the same log goes on the same way on every machine.
  */
 
+import { isInside, isOutside, type WorkStep } from '../../../flows/shared/step.ts'
 import { lookCost, SWITCH_MINUTES } from '../../core/checks/looks.ts'
 import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
-import type { About, Ask, Do, Prompt, Purpose } from '../../core/checks/prompt.ts'
+import type { About, Ask, Do, Note, Prompt, Purpose, Verdict } from '../../core/checks/prompt.ts'
 import { scopeAfter } from '../../core/infer/decide.ts'
 import type { LogBody } from '../log/event.ts'
+import { replyByReading } from '../readings.ts'
 import { flowsCautions, gateCautions } from './cautions.ts'
 import { crossCheck } from './cross-check.ts'
 import { type Job, powerOf, stateText } from './job.ts'
@@ -16,7 +18,8 @@ import { propose, scopeKinds } from './propose.ts'
 
 /** Empty while a prompt waits for its reply, or when the job is over. */
 export function next(job: Job): readonly LogBody[] {
-  if (job.end || job.pending) return []
+  if (job.end) return []
+  if (job.pending) return byReading(job, job.pending)
   const state = stateText(job)
   if (state.startsWith('ended')) return [ended(job, state)]
   if (state.startsWith('scoping')) return [...opening(job), shown(topicAsk(job, state))]
@@ -24,12 +27,18 @@ export function next(job: Job): readonly LogBody[] {
     const notes = state === 'crossChecking' ? crossCheck(job) : []
     const { told, step, suspects, left } = propose(job)
     return [
-      ...[...notes, ...told].map((record): LogBody => ({ e: 'told', record })),
+      ...untold(job, [...notes, ...told]),
       { e: 'suspects', suspects, minutes: job.minutes, left },
       { e: 'step', step },
     ]
   }
   return [shown(promptIn(job, state))]
+}
+
+/** A question that a reading has answered already is not put to a person. */
+function byReading(job: Job, { seq, prompt }: NonNullable<Job['pending']>): readonly LogBody[] {
+  const reply = prompt.show === 'ask' ? replyByReading(job, prompt) : undefined
+  return reply ? [{ e: 'replied', to: seq, reply: reply.ids, read: reply.read }] : []
 }
 
 const shown = (prompt: Prompt): LogBody => ({ e: 'shown', prompt })
@@ -48,7 +57,15 @@ function ended(job: Job, state: string): LogBody {
 
 /** Cautions of the symptom, once, before the first question. */
 const opening = (job: Job): readonly LogBody[] =>
-  job.trail.length > 0 ? [] : flowsCautions(job.ground.flow).map((record) => ({ e: 'told', record }))
+  job.trail.length > 0 ? [] : untold(job, flowsCautions(job.ground.flow))
+
+/** What is not in the log yet: a log that broke off in the middle goes on from there. */
+function untold(job: Job, records: readonly (Note | Verdict)[]): readonly LogBody[] {
+  const before = new Set(job.told.map((record) => JSON.stringify(record)))
+  return records
+    .filter((record) => !before.has(JSON.stringify(record)))
+    .map((record) => ({ e: 'told', record }))
+}
 
 const CHOICES: Readonly<Record<About, readonly string[]>> = {
   since: ['new', 'changed', 'suddenly'],
@@ -87,13 +104,15 @@ function promptIn(job: Job, state: string): Prompt {
     case 'isolating.gate.opening':
       return gate(job, 'on')
     case 'isolating.handsIn.doing':
+      return doingInside(job, step)
     case 'isolating.outside.doing':
-      return doing(job)
+      return doingOutside(step)
     case 'isolating.proving.asking':
       return proof(job)
     default:
       if (!step.ask) throw new Error(`nothing to ask in ${state}`)
-      return step.ask
+      // Power and hands as the flow has them: the engine only says what it would like.
+      return { ...step.ask, power: powerOf(job), hands: state.startsWith('isolating.handsIn') ? 'in' : 'out' }
   }
 }
 
@@ -108,29 +127,44 @@ const gate = (job: Job, to: 'on' | 'off'): Do => ({
   cautions: gateCautions(to, job.cautioned),
 })
 
-const PURPOSE: Readonly<Record<string, Purpose>> = {
+const PURPOSE: Readonly<Record<WorkStep['kind'], Purpose>> = {
   check: 'check',
   repair: 'repair',
   restore: 'restore',
   again: 'check',
 }
 
-function doing(job: Job): Do {
-  const { step } = job
-  const handsIn = step?.handsIn === true
-  const back = handsIn ? undoing(job.ground.build, job.inForce) : []
+/** Putting back what a trial changed. */
+const PUT_BACK_MINUTES = 2
+const SET_MINUTES = 2
+
+/** What hands do, behind the gate; what a trial changed is put back first, in the same go. */
+function doingInside(job: Job, step: WorkStep): Do {
+  const edits = step.edits.filter(isInside)
+  const check = step.kind === 'check' ? Math.max(0.5, step.minutes - lookMinutes(step.ask)) : step.minutes
   return {
     show: 'do',
-    id: `do ${step?.id ?? ''}`,
-    purpose: PURPOSE[step?.kind ?? 'check'] ?? 'check',
-    edits: [...back, ...(step?.edits ?? [])],
-    power: powerOf(job),
-    hands: handsIn ? 'in' : 'out',
-    minutes:
-      step?.kind === 'check' ? Math.max(0.5, step.minutes - lookMinutes(step.ask)) : (step?.minutes ?? 1),
-    cautions: handsIn ? handsInCautions(step?.ask ?? null) : [],
+    id: `do ${step.id}`,
+    purpose: edits.length > 0 || step.kind !== 'repair' ? PURPOSE[step.kind] : 'restore',
+    edits: [...undoing(job.ground.build, job.inForce), ...edits],
+    power: 'off',
+    hands: 'in',
+    minutes: edits.length > 0 || step.ask ? check : PUT_BACK_MINUTES,
+    cautions: handsInCautions(step.ask),
   }
 }
+
+/** Settings, for which the machine must run. */
+const doingOutside = (step: WorkStep): Do => ({
+  show: 'do',
+  id: `set ${step.id}`,
+  purpose: PURPOSE[step.kind],
+  edits: step.edits.filter(isOutside),
+  power: 'on',
+  hands: 'out',
+  minutes: step.edits.some(isInside) ? SET_MINUTES : step.minutes,
+  cautions: [],
+})
 
 const handsInCautions = (ask: Ask | null): readonly string[] =>
   ask?.tools.includes('meter') ? ['meter-live', 'no-probe-across-pins'] : ['pull-by-the-plug']

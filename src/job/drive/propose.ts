@@ -5,8 +5,8 @@
 import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
 import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
-import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
-import type { RepairDef } from '../../core/checks/step.ts'
+import type { Answer, Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { CheckDef, RepairDef } from '../../core/checks/step.ts'
 import { type Assessment, assess } from '../../core/infer/assess.ts'
 import { decide, type Outlook } from '../../core/infer/decide.ts'
 import type { Dossier } from '../../core/infer/dossier.ts'
@@ -84,7 +84,7 @@ export function propose(job: Job): Proposal {
   const thought = think(job)
   const left = thought.suspects.filter((s) => s.p > 0.02).length
   const rest = { suspects: thought.suspects, left }
-  if (job.proven && stillWrong(job).length === 0) {
+  if (isMended(job)) {
     const closing = closingLook(job)
     return closing
       ? { told: [], step: closing, ...rest }
@@ -106,8 +106,12 @@ export function propose(job: Job): Proposal {
   }
   if (step.kind === 'repair')
     return { told: [...told, verdict(step.repair)], step: repairStep(job, step.repair), ...rest }
-  const { check } = step
-  const planned = thought.outlook.checks.find((c) => c.check.id === check.id)
+  const planned = thought.outlook.checks.find((c) => c.check.id === step.check.id)
+  return { told, step: checkStep(step.check, planned?.answers ?? []), ...rest }
+}
+
+/** A check as a step that the flow can carry out. */
+export function checkStep(check: CheckDef, answers: readonly Answer[]): WorkStep {
   const ask: Ask = {
     show: 'ask',
     id: check.id,
@@ -119,22 +123,20 @@ export function propose(job: Job): Proposal {
     error: check.error,
     many: false,
     observe: check.observe,
-    answers: planned?.answers ?? [],
+    answers,
   }
-  const handsIn = check.fit || check.edits.some((e) => e.do !== 'set')
-  const work: WorkStep = {
+  return {
     kind: 'check',
     id: check.id,
     edits: check.edits,
-    handsIn,
+    handsIn: check.fit || check.edits.some((e) => e.do !== 'set'),
     cycle: false,
     minutes: check.minutes,
     ask,
   }
-  return { told, step: work, ...rest }
 }
 
-function repairStep(job: Job, repair: RepairDef): WorkStep {
+export function repairStep(job: Job, repair: RepairDef): WorkStep {
   // Power is no edit like others: it is cut and given at the gate, before the rest is done.
   const edits = repair.edits.filter((e) => e.do !== 'power')
   const cycle = edits.length < repair.edits.length
@@ -181,6 +183,9 @@ function surveyStep(job: Job): WorkStep | undefined {
 /** Gone without anything having been mended, and "nothing was wrong" explains it best: a job of its own kind. */
 const mended = (job: Job, { suspects }: Thought): boolean =>
   job.history.some((e) => e.do !== 'power') || suspects[0]?.faults[0]?.mode !== 'nothing-wrong'
+
+/** The proof went well and nothing else was seen to be wrong: what is left is to put things back and to close. */
+export const isMended = (job: Job): boolean => job.proven && stillWrong(job).length === 0
 
 /** Kinds of map whose last look showed something wrong. */
 function stillWrong(job: Job): readonly MapKind[] {

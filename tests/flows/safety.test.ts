@@ -1,0 +1,58 @@
+/** The safety of every flow, proven over all states that any order of events can reach. */
+import { describe, expect, test } from 'vitest'
+import { flows } from '../../flows/all.ts'
+import { explore, roleOf } from '../support/explore.ts'
+import { properties } from '../support/flow-properties.ts'
+
+describe.each(flows.map((flow) => [flow.id, flow] as const))(
+  'the flow %s, with an engine that may propose anything',
+  (_, flow) => {
+    const explored = explore(flow)
+
+    test.each(properties)('$says', ({ fails }) => {
+      expect(fails(explored).slice(0, 5)).toEqual([])
+    })
+
+    test('has every one of its questions, the gate, hands in, the proof and all four ends within reach', () => {
+      const reached = new Set(explored.states.map((s) => s.work))
+      for (const { name } of flow.scoping) expect(reached).toContain(`scoping.${name}`)
+      for (const work of [
+        'gate.closing',
+        'gate.opening',
+        'handsIn.doing',
+        'handsIn.asking',
+        'proving.asking',
+      ])
+        expect(reached).toContain(`isolating.${work}`)
+      expect([...reached].filter((work) => roleOf(work) === 'ended')).toHaveLength(4)
+    })
+  },
+)
+
+const named = (says: RegExp) => {
+  const property = properties.find((p) => says.test(p.says))
+  if (!property) throw new Error(`no property ${says}`)
+  return property
+}
+
+describe('a flow made unsafe is found out', () => {
+  const [flow] = flows
+  if (!flow) throw new Error('no flows')
+  const broken = (guards: Parameters<typeof flow.machine.provide>[0]['guards'] & {}) =>
+    explore({ ...flow, machine: flow.machine.provide({ guards }) as typeof flow.machine })
+
+  test('by hands in the case with power on, where the gate believes it is off', () => {
+    const explored = broken({ powerIsOff: () => true, mustSwitchOff: () => false })
+    expect(named(/hands in the case and power on/).fails(explored)).not.toEqual([])
+  })
+
+  test('by power that changes away from the gate', () => {
+    const explored = broken({ atClosingGate: () => true })
+    expect(named(/changes only at the gate/).fails(explored)).not.toEqual([])
+  })
+
+  test('by a step that comes to nothing, where no place is left for it', () => {
+    const explored = broken({ mustSwitchOn: () => false })
+    expect(named(/taken up/).fails(explored)).not.toEqual([])
+  })
+})
