@@ -35,7 +35,7 @@ const LIBRARIES: Readonly<Record<string, readonly string[]>> = {
 
 const FOLDERS: Readonly<Record<string, readonly string[]>> = {
   src: ['core', 'job', 'wording', 'io', 'cli', 'plain', 'ui'],
-  'src/core': ['plan', 'electrics', 'audit', 'bench', 'faults', 'checks', 'infer'],
+  'src/core': ['plan', 'electrics', 'audit', 'bench', 'faults', 'checks', 'infer', 'readings'],
   flows: ['shared'],
 }
 

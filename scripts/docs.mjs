@@ -1,0 +1,18 @@
+// Writes docs/reference/ anew: `npm run docs`.
+import { mkdir, readdir, rm, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { load } from '../tests/bench/load.mjs'
+
+const root = fileURLToPath(new URL('../', import.meta.url))
+const folder = join(root, 'docs', 'reference')
+const { referencePages } = await load('scripts/reference.ts')
+const { readPlanFile } = await load('src/io/read-plan.ts')
+const read = readPlanFile(join(root, 'docs', 'examples', 'archive-ten-fans.build.yaml'))
+if (!read.ok) throw new Error('the example build cannot be read')
+
+const pages = referencePages(read.value)
+await mkdir(folder, { recursive: true })
+for (const name of await readdir(folder)) if (!(name in pages)) await rm(join(folder, name))
+for (const [name, text] of Object.entries(pages)) await writeFile(join(folder, name), text)
+console.log(`${Object.keys(pages).join(', ')}: in docs/reference/`)
