@@ -19,12 +19,28 @@ export const COMMANDS: readonly Command[] = [
   {
     name: 'diagnose',
     arguments: [PLAN],
-    options: [value('symptom', 'ID'), value('log', 'FILE'), ...frontEnd],
+    options: [
+      value('symptom', 'ID'),
+      value('log', 'FILE'),
+      values('readings', 'FILE'),
+      values('as', 'NAME=PLACE'),
+      ...frontEnd],
   },
   {
     name: 'resume',
     arguments: [{ name: 'LOG', need: 'may' }],
     options: [...frontEnd, flag('salvage')],
+  },
+  {
+    name: 'practice',
+    arguments: [{ name: 'PLAN', need: 'may' }],
+    options: [
+      value('level', 'LEVEL'),
+      value('seed', 'NUMBER'),
+      value('fault', 'AT:MODE'),
+      flag('plain'),
+      flag('ascii'),
+    ],
   },
   {
     name: 'check',

@@ -4,6 +4,7 @@ import type { Run } from './command.ts'
 const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   diagnose: () => import('./commands/diagnose.ts'),
   resume: () => import('./commands/resume.ts'),
+  practice: () => import('./commands/practice.ts'),
   check: () => import('./commands/check.ts'),
   draw: () => import('./commands/draw.ts'),
   bench: () => import('./commands/bench.ts'),

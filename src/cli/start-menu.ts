@@ -18,7 +18,7 @@ interface Call {
   readonly arguments: readonly string[]
 }
 
-const DOINGS: readonly BuildDoing[] = ['diagnose', 'check', 'draw']
+const DOINGS: readonly BuildDoing[] = ['diagnose', 'check', 'draw', 'practice']
 
 type Choose = (choices: readonly Choice[], options: Pick<ChooserOptions, 'title' | 'above'>) => Promise<Taken>
 

@@ -34,7 +34,7 @@ export async function runChoice(
     tell(title)
     for (const [i, c] of choices.entries()) {
       tell(`  ${i + 1}. ${c.name}`)
-      tell(`     ${c.hint}`)
+      if (c.hint !== '') tell(`     ${c.hint}`)
     }
   }
   list()

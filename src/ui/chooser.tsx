@@ -12,7 +12,7 @@ import { splitKeys } from './keys/split.ts'
 import { type Mounted, mount } from './mount.tsx'
 import { AT_TOP, type Chosen, type Highlight, menuKey, rowsShown } from './state/menu-keys.ts'
 import { paragraph } from './text/line.ts'
-import { middleCut, shortened } from './text/width.ts'
+import { middleCut, shortened, width } from './text/width.ts'
 import { marksOf, type Size, say, sayLines } from './views/model.ts'
 
 export interface Choice {
@@ -48,6 +48,7 @@ interface MenuProps {
 
 /** Lines that are neither rows nor what stands above: title, blanks, hint, filter, keys. */
 const AROUND = 10
+const MOST_HINT = 4
 const LEAST_ROWS = 5
 
 /** The menu itself; keys of one read are taken one after the other before anything is drawn. */
@@ -89,7 +90,10 @@ export function Menu(props: MenuProps) {
       marks.cut,
     ),
   }))
-  const hint = choices[shown[at] ?? -1]?.hint
+  const current = choices[shown[at] ?? -1]
+  // What did not fit on its row is said in full below.
+  const cut = current !== undefined && width(say({ ascii }, current.label)) > columns - 4 - digits - 2
+  const hint = [...(cut ? [current.label] : []), ...(current?.hint ? [current.hint] : [])].join(' ')
   const text = (what: string): string => shortened(say({ ascii }, what), columns, marks.cut)
   return (
     <Box flexDirection="column" height={Math.max(1, size.rows - 1)}>
@@ -123,7 +127,7 @@ export function Menu(props: MenuProps) {
         )}
       />
       <Text> </Text>
-      {(hint ? paragraph(say({ ascii }, hint), columns - 2).slice(0, 3) : []).map((line, row) => (
+      {(hint ? paragraph(say({ ascii }, hint), columns - 2).slice(0, MOST_HINT) : []).map((line, row) => (
         <Text key={`hint ${String(row)}`} dimColor wrap="truncate">
           {`  ${line.map((s) => s.text).join('')}`}
         </Text>

@@ -9,6 +9,7 @@ import type { Ask, Do, End, Hands, Note, Outcome, Power, Suspect, Verdict } from
 import type { Fault } from '../core/faults/fault.ts'
 import type { Plan, Problem } from '../core/plan/plan.ts'
 import type { PathStep, Refusal, TrailEntry, View, Why } from '../job/view.ts'
+import type { PracticeWords } from './practice.ts'
 import type { ScreenWords } from './screen.ts'
 
 /** What names and places are drawn from. A `View` is one. */
@@ -132,6 +133,7 @@ export interface Language {
 
   readonly dialogue: Dialogue
   readonly screen: ScreenWords
+  readonly practice: PracticeWords
   readonly program: Program
 }
 
@@ -156,6 +158,10 @@ export interface Dialogue {
   /** The words for each way, in small letters; `note` takes the rest of the line. */
   readonly words: Readonly<Record<Way, readonly string[]>>
   readonly noteWord: string
+  /** Before the name of a reading. */
+  readonly readWord: string
+  readonly readWhat: string
+  readonly readNotHere: string
   readonly prompt: string
   readonly hello: (view: View) => string[]
   readonly help: (kind: 'do' | 'one' | 'many' | 'ended') => string[]

@@ -22,6 +22,26 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       ['whichlead diagnose studio.build.yaml --plain', 'line by line'],
     ],
   },
+  practice: {
+    summary: 'Practise on a planted fault: you choose the steps',
+    about: [
+      'Plants a fault in the model of a build and lets you find it. You choose each step, the model answers, the minutes',
+      'count; at the end yours stand beside those that whichlead itself would have taken, with the step that cost most.',
+      'Without a plan: the demo build. Without --seed: a new exercise each time. Nothing is kept.',
+    ],
+    options: {
+      level: 'easy, medium or hard: how much has to be found out; easy where it is left out',
+      seed: 'the number of an exercise, to do the same one again',
+      fault: 'plant this fault, as AT:MODE; "whichlead bench PLAN --list-faults" lists them',
+      plain: 'line by line, for screen readers and pipes',
+      ascii: 'no characters beyond ASCII',
+    },
+    examples: [
+      ['whichlead practice', 'an easy one on the demo build'],
+      ['whichlead practice studio.build.yaml --level hard', 'a hard one on this build'],
+      ['whichlead practice --level medium --seed 7', 'one that a colleague can do too'],
+    ],
+  },
   check: {
     summary: 'Check a wiring plan before power-on',
     about: [

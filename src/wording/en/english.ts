@@ -7,6 +7,7 @@ import { faultWords } from './faults.ts'
 import { labels } from './labels.ts'
 import { list, partName, refName } from './names.ts'
 import { findingLines, noteLines } from './notes.ts'
+import { practiceWords } from './practice.ts'
 import { problemLines, refusalText } from './problems.ts'
 import { program } from './program.ts'
 import { answerText, questionText } from './questions.ts'
@@ -47,5 +48,6 @@ export const english: Language = {
   problem: problemLines,
   dialogue,
   screen,
+  practice: practiceWords,
   program,
 }

@@ -1,0 +1,258 @@
+/**
+ * The talk of an exercise, whatever it is shown on: what was seen, what can be chosen, what came of it. The front end only
+ * has to let somebody choose from a list.
+ */
+import type { Step } from '../core/checks/step.ts'
+import { type Fault, faultText } from '../core/faults/fault.ts'
+import { crossCheck } from '../job/drive/cross-check.ts'
+import { type Job, powerOf } from '../job/drive/job.ts'
+import { checkStep } from '../job/drive/propose.ts'
+import { chooseStep, didStep, type Exercise, namesOffered } from '../job/practice/exercise.ts'
+import { judge, namedRight } from '../job/practice/judge.ts'
+import { type Choosable, choosable, GROUPS, type Group, placeOf, stepFor } from '../job/practice/options.ts'
+import type { Language, Scene } from '../wording/language.ts'
+
+export interface Offer {
+  readonly title: string
+  /** What was told since the last offer, and all of it. */
+  readonly fresh: readonly string[]
+  readonly all: readonly string[]
+  readonly choices: readonly { readonly id: string; readonly name: string; readonly hint: string }[]
+}
+
+/** What was taken; `back` for a level back, undefined for leaving. */
+export type Choose = (offer: Offer) => Promise<string | 'back' | undefined>
+
+const BACK = 'back'
+const GIVE_UP = 'give-up'
+const DONE = 'done'
+/** Longer lists are asked for place by place. */
+const LONG = 14
+
+const sceneOf = (job: Job): Scene & { trail: Job['trail'] } => ({
+  plan: job.ground.build.plan,
+  inForce: job.inForce,
+  trail: job.trail,
+})
+
+/** What a step is called in a list. */
+export function stepName(
+  step: Choosable | Exclude<Step, { kind: 'hand-over' }>,
+  scene: Scene,
+  language: Language,
+): string {
+  const { practice } = language
+  if (step.kind === 'repair') {
+    const { edits } = step.repair
+    if (edits[0]?.do === 'power') return practice.powerCycle
+    return edits.map((e) => language.edit(e, scene)).join(' ')
+  }
+  const { check } = step
+  if (check.edits.length > 0) return practice.trial(check.edits.map((e) => language.edit(e, scene)).join(' '))
+  const { ask } = checkStep(check, [])
+  return ask ? language.question(ask, scene).title : check.id
+}
+
+const minutesOf = (step: Choosable): number =>
+  step.kind === 'check' ? step.check.minutes : step.repair.minutes
+
+/** What was said and seen, a line a step; what nobody could tell is left out. */
+function seenLines(job: Job, from: number, language: Language): string[] {
+  return job.trail
+    .slice(from)
+    .filter((e) => !e.undone && e.reply !== 'unsure')
+    .map((e) => language.trail(e, sceneOf(job)))
+}
+
+export interface Talked {
+  readonly exercise: Exercise
+  readonly named: Fault | null
+}
+
+/** Runs an exercise until it is mended and named, or left. */
+export async function talk(
+  start: Exercise,
+  intro: readonly string[],
+  likely: readonly Fault[],
+  choose: Choose,
+  language: Language,
+): Promise<Talked> {
+  const { practice } = language
+  const notes = crossCheck(start.job).flatMap((note) => language.note(note, { ...sceneOf(start.job) }))
+  const all: string[] = []
+  let fresh: string[] = []
+  const tell = (lines: readonly string[]): void => {
+    all.push(...lines)
+    fresh.push(...lines)
+  }
+  const ask = async (title: string, choices: Offer['choices']): Promise<string | undefined> => {
+    const offer = { title, fresh, all: [...all], choices }
+    fresh = []
+    return choose(offer)
+  }
+  let exercise = start
+  let told = 0
+  tell([...intro, practice.seen])
+  for (;;) {
+    const { job } = exercise
+    tell(seenLines(job, told, language))
+    if (told === 0) tell(notes)
+    told = job.trail.length
+    if (job.end) break
+    const prompt = job.pending?.prompt
+    if (prompt?.show === 'do') {
+      const said = await toDo(exercise, ask, language)
+      if (said !== DONE) return { exercise, named: null }
+      exercise = didStep(exercise)
+      continue
+    }
+    const step = await nextStep(job, ask, language)
+    if (step === undefined) return { exercise, named: null }
+    exercise = chooseStep(exercise, stepFor(job, step), step.id)
+  }
+  if (exercise.job.end?.outcome !== 'fixed') return { exercise, named: null }
+  const names = namesOffered(exercise, likely)
+  const scene = sceneOf(exercise.job)
+  const said = await ask(
+    practice.nameIt,
+    names.map((f) => ({ id: faultText(f), name: language.fault(f, scene).name, hint: '' })),
+  )
+  return { exercise, named: names.find((f) => faultText(f) === said) ?? null }
+}
+
+type Ask = (title: string, choices: Offer['choices']) => Promise<string | undefined>
+
+/** Something to be done, with its cautions: what was chosen is not done before it is said to be. */
+async function toDo({ job }: Exercise, ask: Ask, language: Language): Promise<string | undefined> {
+  const { practice, labels } = language
+  const prompt = job.pending?.prompt
+  if (prompt?.show !== 'do') return DONE
+  const { title, lines, cautions } = language.step(prompt, sceneOf(job))
+  const beware = cautions.flatMap((c) => [`${c.title}.`, ...c.lines]).join(' ')
+  for (;;) {
+    const said = await ask(practice.do([title, ...lines].join(' '), labels.minutes(prompt.minutes)), [
+      { id: DONE, name: practice.done, hint: beware },
+      { id: GIVE_UP, name: practice.giveUp, hint: '' },
+    ])
+    if (said !== BACK) return said
+  }
+}
+
+/** Asks for the kind of step, for the place where there are many, and for the step. */
+async function nextStep(job: Job, ask: Ask, language: Language): Promise<Choosable | undefined> {
+  const { practice, labels } = language
+  const steps = choosable(job)
+  const power = labels.power[powerOf(job)]
+  for (;;) {
+    const groups = GROUPS.map((id) => ({ id, steps: steps.filter((s) => s.group === id) })).filter(
+      (g) => g.steps.length > 0,
+    )
+    const said = await ask(practice.next(power, labels.minutes(job.minutes)), [
+      ...groups.map((g) => ({
+        id: g.id,
+        name: practice.count(practice.group[g.id][0], g.steps.length),
+        hint: practice.group[g.id][1],
+      })),
+      { id: GIVE_UP, name: practice.giveUp, hint: '' },
+    ])
+    if (said === undefined || said === GIVE_UP) return undefined
+    const group = groups.find((g) => g.id === said)
+    const step = group && (await stepIn(job, group.id, group.steps, ask, language))
+    if (step === 'leave') return undefined
+    if (step) return step
+  }
+}
+
+async function stepIn(
+  job: Job,
+  group: Group,
+  steps: readonly Choosable[],
+  ask: Ask,
+  language: Language,
+): Promise<Choosable | 'leave' | undefined> {
+  const { practice } = language
+  const scene = sceneOf(job)
+  const back = { id: BACK, name: practice.back, hint: '' }
+  const label = practice.group[group][0]
+  const pick = async (
+    there: readonly Choosable[],
+    where: string,
+  ): Promise<Choosable | 'leave' | undefined> => {
+    const said = await ask(practice.which(label, where), [
+      ...there.map((s) => ({ id: s.id, name: named(s, scene, language), hint: needsOf(s, language) })),
+      back,
+    ])
+    return said === undefined ? 'leave' : there.find((s) => s.id === said)
+  }
+  if (steps.length <= LONG) return pick(steps, practice.part)
+  const { partAt } = job.ground.build
+  // The board and the supply, then the parts as the plan has them.
+  const rank = (id: string): number => partAt.get(id) ?? (id === 'board' ? -2 : -1)
+  const places = [...new Set(steps.map((s) => placeOf(job, s)))].sort((a, b) => rank(a) - rank(b))
+  for (;;) {
+    const said = await ask(practice.which(label, ''), [
+      ...places.map((id) => ({
+        id,
+        name: practice.count(language.part(id, scene), steps.filter((s) => placeOf(job, s) === id).length),
+        hint: '',
+      })),
+      back,
+    ])
+    if (said === undefined) return 'leave'
+    if (said === BACK) return undefined
+    const step = await pick(
+      steps.filter((s) => placeOf(job, s) === said),
+      language.part(said, scene),
+    )
+    if (step !== undefined) return step
+  }
+}
+
+const named = (step: Choosable, scene: Scene, language: Language): string =>
+  language.practice.minutes(stepName(step, scene, language), language.labels.minutes(minutesOf(step)))
+
+function needsOf(step: Choosable, language: Language): string {
+  const { practice } = language
+  if (step.kind === 'repair') return practice.needs(step.repair.power === 'off', [], step.repair.spare)
+  const { check } = step
+  if (step.group === 'outside') return ''
+  return practice.needs(check.power === 'off' || check.fit || check.edits.length > 0, check.tools, null)
+}
+
+/** How it went, for reading: the cause, both times, where minutes went, and how the engine goes about it. */
+export function verdictLines({ exercise, named }: Talked, engine: Job, language: Language): string[] {
+  const { practice, labels } = language
+  const { job, fault } = exercise
+  const scene = sceneOf(job)
+  const is = language.fault(fault.fault, scene).name
+  const said = named === null ? '' : language.fault(named, scene).name
+  const { minutes, engineMinutes, choices, astray } = judge(exercise, engine)
+  const cause =
+    named === null
+      ? practice.notNamed(is)
+      : faultText(named) === faultText(fault.fault)
+        ? practice.right(is)
+        : namedRight(exercise, named)
+          ? practice.alike(said, is)
+          : practice.wrong(said, is)
+  const where =
+    astray === null
+      ? choices > 0
+        ? [practice.straight]
+        : []
+      : [
+          practice.astray(astray.nth, stepName(astray.chosen, scene, language), labels.minutes(astray.loss)),
+          ...(astray.idle ? [practice.idle] : []),
+          astray.better ? practice.better(stepName(astray.better, scene, language)) : practice.betterHandOver,
+        ]
+  return [
+    ...(job.end?.outcome === 'fixed' ? [] : [practice.notMended]),
+    cause,
+    practice.compare(labels.minutes(minutes), choices, labels.minutes(engineMinutes)),
+    ...(engine.end?.outcome === 'fixed' ? [] : [practice.engineGaveUp]),
+    ...where,
+    '',
+    practice.engineWay,
+    ...seenLines(engine, 0, language).map((l) => `  ${l}`),
+  ]
+}
