@@ -31,8 +31,9 @@ export const planSense: Family = {
       severity: 'may-not-work',
       source: COMMON,
       *find(w) {
+        // A strip that hangs nowhere is told as a light lead that goes nowhere.
         for (const part of w.plan.parts)
-          if ((w.portsOf.get(part.id) ?? []).length > 0 && isAlone(w, part))
+          if (part.kind !== 'strip' && (w.portsOf.get(part.id) ?? []).length > 0 && isAlone(w, part))
             yield { refs: [part.id], facts: { part: part.id, kind: part.kind } }
       },
     },
