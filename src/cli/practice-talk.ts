@@ -2,15 +2,13 @@
  * The talk of an exercise, whatever it is shown on: what was seen, what can be chosen, what came of it. The front end only
  * has to let somebody choose from a list.
  */
-import type { Step } from '../core/checks/step.ts'
 import { type Fault, faultText } from '../core/faults/fault.ts'
 import { crossCheck } from '../job/drive/cross-check.ts'
 import { type Job, powerOf } from '../job/drive/job.ts'
-import { checkStep } from '../job/drive/propose.ts'
 import { chooseStep, didStep, type Exercise, namesOffered } from '../job/practice/exercise.ts'
-import { judge, namedRight } from '../job/practice/judge.ts'
 import { type Choosable, choosable, GROUPS, type Group, placeOf, stepFor } from '../job/practice/options.ts'
 import type { Language, Scene } from '../wording/language.ts'
+import { sceneOf, seenLines, stepName, type Talked } from './practice-words.ts'
 
 export interface Offer {
   readonly title: string
@@ -29,45 +27,8 @@ const DONE = 'done'
 /** Longer lists are asked for place by place. */
 const LONG = 14
 
-const sceneOf = (job: Job): Scene & { trail: Job['trail'] } => ({
-  plan: job.ground.build.plan,
-  inForce: job.inForce,
-  trail: job.trail,
-})
-
-/** What a step is called in a list. */
-export function stepName(
-  step: Choosable | Exclude<Step, { kind: 'hand-over' }>,
-  scene: Scene,
-  language: Language,
-): string {
-  const { practice } = language
-  if (step.kind === 'repair') {
-    const { edits } = step.repair
-    if (edits[0]?.do === 'power') return practice.powerCycle
-    return edits.map((e) => language.edit(e, scene)).join(' ')
-  }
-  const { check } = step
-  if (check.edits.length > 0) return practice.trial(check.edits.map((e) => language.edit(e, scene)).join(' '))
-  const { ask } = checkStep(check, [])
-  return ask ? language.question(ask, scene).title : check.id
-}
-
 const minutesOf = (step: Choosable): number =>
   step.kind === 'check' ? step.check.minutes : step.repair.minutes
-
-/** What was said and seen, a line a step; what nobody could tell is left out. */
-function seenLines(job: Job, from: number, language: Language): string[] {
-  return job.trail
-    .slice(from)
-    .filter((e) => !e.undone && e.reply !== 'unsure')
-    .map((e) => language.trail(e, sceneOf(job)))
-}
-
-export interface Talked {
-  readonly exercise: Exercise
-  readonly named: Fault | null
-}
 
 /** Runs an exercise until it is mended and named, or left. */
 export async function talk(
@@ -217,42 +178,4 @@ function needsOf(step: Choosable, language: Language): string {
   const { check } = step
   if (step.group === 'outside') return ''
   return practice.needs(check.power === 'off' || check.fit || check.edits.length > 0, check.tools, null)
-}
-
-/** How it went, for reading: the cause, both times, where minutes went, and how the engine goes about it. */
-export function verdictLines({ exercise, named }: Talked, engine: Job, language: Language): string[] {
-  const { practice, labels } = language
-  const { job, fault } = exercise
-  const scene = sceneOf(job)
-  const is = language.fault(fault.fault, scene).name
-  const said = named === null ? '' : language.fault(named, scene).name
-  const { minutes, engineMinutes, choices, astray } = judge(exercise, engine)
-  const cause =
-    named === null
-      ? practice.notNamed(is)
-      : faultText(named) === faultText(fault.fault)
-        ? practice.right(is)
-        : namedRight(exercise, named)
-          ? practice.alike(said, is)
-          : practice.wrong(said, is)
-  const where =
-    astray === null
-      ? choices > 0
-        ? [practice.straight]
-        : []
-      : [
-          practice.astray(astray.nth, stepName(astray.chosen, scene, language), labels.minutes(astray.loss)),
-          ...(astray.idle ? [practice.idle] : []),
-          astray.better ? practice.better(stepName(astray.better, scene, language)) : practice.betterHandOver,
-        ]
-  return [
-    ...(job.end?.outcome === 'fixed' ? [] : [practice.notMended]),
-    cause,
-    practice.compare(labels.minutes(minutes), choices, labels.minutes(engineMinutes)),
-    ...(engine.end?.outcome === 'fixed' ? [] : [practice.engineGaveUp]),
-    ...where,
-    '',
-    practice.engineWay,
-    ...seenLines(engine, 0, language).map((l) => `  ${l}`),
-  ]
 }

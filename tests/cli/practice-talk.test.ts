@@ -1,7 +1,8 @@
 /** An exercise from end to end, with a trainee who chooses by a rule; what is said about it at the end. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { type Choose, talk, verdictLines } from '../../src/cli/practice-talk.ts'
+import { type Choose, talk } from '../../src/cli/practice-talk.ts'
+import { verdictLines } from '../../src/cli/practice-words.ts'
 import { faultByName } from '../../src/core/faults/catalogue.ts'
 import { faultText, parseFault } from '../../src/core/faults/fault.ts'
 import { readPlan } from '../../src/core/plan/read.ts'

@@ -22,7 +22,8 @@ import { wrap } from '../../plain/wrap.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { factsOf, frontEndFor, prepareForScreen, talkOf, typedLines } from '../front-end.ts'
 import { near } from '../near.ts'
-import { type Choose, talk, verdictLines } from '../practice-talk.ts'
+import { type Choose, talk } from '../practice-talk.ts'
+import { verdictLines } from '../practice-words.ts'
 import { planFrom } from '../read-plan.ts'
 
 const MOST_SEED = 999_999

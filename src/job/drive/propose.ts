@@ -3,16 +3,17 @@
  * trial changed, or an end. Also what is to be told with it: the verdict before a repair, answers that are at odds.
  */
 import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
-import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
+import { MAP_KINDS, type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
-import type { Answer, Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
-import type { CheckDef, RepairDef } from '../../core/checks/step.ts'
+import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { RepairDef } from '../../core/checks/step.ts'
 import { type Assessment, assess } from '../../core/infer/assess.ts'
 import { decide, type Outlook } from '../../core/infer/decide.ts'
 import type { Dossier } from '../../core/infer/dossier.ts'
 import { wanted } from '../../core/infer/planned.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import { type Job, powerOf } from './job.ts'
+import { checkStep, repairStep } from './steps.ts'
 
 export interface Proposal {
   readonly told: readonly (Note | Verdict)[]
@@ -29,11 +30,14 @@ export function scopeKinds(job: Job): readonly MapKind[] {
   const maps = job.ground.flow.scoping.flatMap((t) => ('map' in t ? [t.map] : []))
   const marked = new Set(deviations(job).map((o) => o.what))
   const shown = maps.filter((kind) => marked.has(kind))
-  const others = KINDS.filter((kind) => marked.has(kind) && !maps.includes(kind))
+  const others = MAP_KINDS.filter((kind) => marked.has(kind) && !maps.includes(kind))
   return shown.length + others.length > 0 ? [...shown, ...others] : maps.slice(0, 1)
 }
 
-const KINDS: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']
+/** Looked over before a job is closed, whatever it was about. */
+const GLANCES: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']
+/** Looked over, one after the other, where nothing was seen to be wrong so far. */
+const SURVEY: readonly MapKind[] = [...GLANCES, 'listed', 'alarm', 'effect']
 
 /** What some map showed not to be as wanted. */
 function deviations(job: Job) {
@@ -110,49 +114,6 @@ export function propose(job: Job): Proposal {
   return { told, step: checkStep(step.check, planned?.answers ?? []), ...rest }
 }
 
-/** A check as a step that the flow can carry out. */
-export function checkStep(check: CheckDef, answers: readonly Answer[]): WorkStep {
-  const ask: Ask = {
-    show: 'ask',
-    id: check.id,
-    stage: 'check',
-    power: check.power,
-    hands: check.hands,
-    minutes: check.minutes,
-    tools: check.tools,
-    error: check.error,
-    many: false,
-    observe: check.observe,
-    answers,
-  }
-  return {
-    kind: 'check',
-    id: check.id,
-    edits: check.edits,
-    handsIn: check.fit || check.edits.some((e) => e.do !== 'set'),
-    cycle: false,
-    minutes: check.minutes,
-    ask,
-  }
-}
-
-export function repairStep(job: Job, repair: RepairDef): WorkStep {
-  // Power is no edit like others: it is cut and given at the gate, before the rest is done.
-  const edits = repair.edits.filter((e) => e.do !== 'power')
-  const cycle = edits.length < repair.edits.length
-  // What a trial changed goes back before anything is mended, so that the proof is of the build as planned.
-  const handsIn = repair.hands === 'in' || (job.inForce.length > 0 && repair.edits.length > 0)
-  return {
-    kind: 'repair',
-    id: repair.id,
-    edits,
-    handsIn,
-    cycle: cycle && !handsIn,
-    minutes: repair.minutes,
-    ask: null,
-  }
-}
-
 /** Plugs that a trial left exchanged go back before the job is closed, and all is looked at once more. */
 function restore(job: Job): WorkStep | undefined {
   const id = `restore ${job.history.length}`
@@ -175,7 +136,7 @@ function surveyStep(job: Job): WorkStep | undefined {
   if (deviations(job).length > 0 || job.evidence.some((e) => e.kind === 'many' && e.chosen.length > 0))
     return undefined
   const seen = new Set(job.trail.filter((t) => !t.undone).map((t) => t.prompt.id))
-  const kind = KINDS.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
+  const kind = SURVEY.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
   if (!kind) return undefined
   return lookOver(mapAsk(job.ground.build, [kind], 'scope'))
 }
@@ -190,7 +151,7 @@ export const isMended = (job: Job): boolean => job.proven && stillWrong(job).len
 /** Kinds of map whose last look showed something wrong. */
 function stillWrong(job: Job): readonly MapKind[] {
   const { build } = job.ground
-  return KINDS.filter((kind) => {
+  return MAP_KINDS.filter((kind) => {
     const last = job.evidence.findLast(
       (e) => e.kind === 'many' && e.marks.some((m) => m.observe.what === kind),
     )
@@ -208,7 +169,7 @@ function closingLook(job: Job): WorkStep | undefined {
       !undone && prompt.show === 'ask' && prompt.many ? prompt.marks.map((m) => m.observe.what) : [],
     ),
   )
-  const kinds = KINDS.filter((kind) => !seen.has(kind) && mappedAll(job.ground.build, [kind]).length > 0)
+  const kinds = GLANCES.filter((kind) => !seen.has(kind) && mappedAll(job.ground.build, [kind]).length > 0)
   return kinds.length === 0 ? undefined : lookOver(mapAsk(job.ground.build, kinds, 'proof'))
 }
 

@@ -10,7 +10,8 @@ import type { Fault } from '../../core/faults/fault.ts'
 import { assess } from '../../core/infer/assess.ts'
 import { aliveOf, plannedCheck } from '../../core/infer/decide.ts'
 import type { Job } from '../drive/job.ts'
-import { checkStep, dossierOf, repairStep } from '../drive/propose.ts'
+import { dossierOf } from '../drive/propose.ts'
+import { checkStep, repairStep } from '../drive/steps.ts'
 
 export const GROUPS = ['outside', 'inside', 'meter', 'trial', 'setting', 'repair'] as const
 export type Group = (typeof GROUPS)[number]
