@@ -14,7 +14,7 @@ import {
 } from 'yaml'
 import type { Place } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
-import { yamlTrouble } from './yaml-trouble.ts'
+import { telling, yamlTrouble } from './yaml-trouble.ts'
 
 export interface Entry {
   readonly key: Place
@@ -114,7 +114,7 @@ export function readTree(text: string, file: string, book: Notebook): Tree {
   }
   let brokenAt: number | undefined
   const tooDeep = doc.errors.find((error) => /call stack/.test(error.message))
-  for (const error of tooDeep ? [tooDeep] : [...doc.errors, ...doc.warnings]) {
+  for (const error of tooDeep ? [tooDeep] : telling([...doc.errors, ...doc.warnings])) {
     const { offset, found, expected, todo, recoverable } = yamlTrouble(error, text)
     const at = place(offset)
     report(book, at, found, expected, todo)

@@ -71,6 +71,22 @@ function stillOpen(text: string, end: number): Open {
   return { bracket: open.at(-1), quote }
 }
 
+/** Complaints that come of an earlier one: the parser has lost its place, and stumbles over all that follows. */
+const stumbles = (error: YAMLError): boolean => /^Unexpected .* in YAML stream/.test(error.message)
+
+/** The complaints that tell something: one a place, and of a stumbling parser the first. */
+export function telling(errors: readonly YAMLError[]): YAMLError[] {
+  const seen = new Set<number>()
+  let lost = false
+  return errors.filter((error) => {
+    const [offset] = error.pos
+    if (seen.has(offset) || (lost && stumbles(error))) return false
+    lost ||= stumbles(error)
+    seen.add(offset)
+    return true
+  })
+}
+
 /** One complaint of the parser, put so that it can be acted on. */
 export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
   const offset = Math.min(error.pos[0], text.length)
@@ -101,6 +117,15 @@ export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
       found: 'values nested very deeply',
       expected: 'a few levels',
       todo: 'check that this is the right file',
+      recoverable,
+    }
+  const stray = /^Unexpected flow-(?:map|seq)-end/.test(error.message) ? text[offset] : undefined
+  if (stray === '}' || stray === ']')
+    return {
+      offset,
+      found: `a ${stray} that closes nothing`,
+      expected: `as many ${stray} as ${stray === '}' ? '{' : '['}`,
+      todo: 'take it out, or look for the bracket that it should close',
       recoverable,
     }
   const known = told[error.code]

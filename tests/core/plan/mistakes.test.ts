@@ -515,6 +515,24 @@ describe('all mistakes of a file are told in one go', () => {
   })
 })
 
+describe('a bracket too many', () => {
+  const broken = right.replace(
+    'F2: { kind: fan, motor: { amps: 0.2 } }',
+    'F2: { kind: fan, motor: { amps: 0.2 } }}',
+  )
+
+  test('is told once, at the bracket, and not again at every word after it', () => {
+    const [problem, ...more] = problemsOf(broken)
+    expect(problem).toMatchObject({ found: 'a } that closes nothing', at: { line: 9, col: 42 } })
+    expect(more).toEqual([])
+  })
+
+  test('says no more than a few things of a file that is broken in many places', () => {
+    const worse = broken.replace('H1: {', 'H1: [ {').replace('Y1.in ->', '] Y1.in: ->')
+    expect(problemsOf(worse).length).toBeLessThanOrEqual(4)
+  })
+})
+
 describe('rings of leads', () => {
   test('two splitters that feed each other', () => {
     const text = `parts: { Y1: { kind: fan-splitter, ways: 2 }, Y2: { kind: fan-splitter, ways: 2 } }
