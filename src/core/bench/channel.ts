@@ -140,7 +140,7 @@ export function effect(moment: Moment, reference: Moment, channel: Channel): Eff
   const last = lastOf(planned, channel)
   if (!last) return null
   const lastNow = now(moment, last)
-  if (!lastNow || lastNow.lit < lastNow.leds) return 'stops-short'
+  if (!lastNow || lastNow.reached < lastNow.leds) return 'stops-short'
   const told = profileOf(moment, reference, channel)
   const fitted = byPort(channel, actual)
   // All ports show the same from their first LED on, so there is no order that could be wrong.
@@ -189,7 +189,7 @@ export function answersAt(moment: Moment, reference: Moment, socket: number): st
   const lit = chainOf(moment, channel)
     .filter((entry) => {
       const shown = now(moment, entry)
-      return shown !== undefined && entry.start < to && entry.start + shown.lit > from
+      return shown !== undefined && entry.start < to && entry.start + shown.reached > from
     })
     .map((entry) => entry.part)
   const ids = build.parts.flatMap((part, i) => (lit.includes(i) ? [part.part.id] : []))

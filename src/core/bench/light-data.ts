@@ -43,7 +43,9 @@ export function outOf(moment: Moment, socket: number): Stream | null {
 
 function sent(moment: Moment, socket: number): Stream | null {
   const { build, world } = moment
-  if (!world.power || !working(moment, socket) || (world.port[socket] ?? 0) & PORT.data) return null
+  const bits = world.port[socket] ?? 0
+  if (!world.power || !working(moment, socket) || bits & PORT.data) return null
+  if (bits & PORT.weak && !world.contact) return null
   if (build.lightHeaders.has(socket)) return boardStream(moment, socket)
   const index = build.partOf[socket] ?? NOWHERE
   const part = build.parts[index]
@@ -135,17 +137,22 @@ export function powered(moment: Moment, volts: 5 | 12, plug: number): boolean {
     : walk(moment, plug, V12).source >= 0
 }
 
-/** The LED at which data ends in one set of lights: the first set that has so many LEDs in a chain. */
-function deadLed(moment: Moment, index: number, light: Light): number | undefined {
-  const n = stateOf(moment, index).ledDead
+/** The n-th LED is in the first set of a part's lights that has so many in a chain. */
+const inSet = (moment: Moment, index: number, light: Light, n: number | undefined): number | undefined => {
   if (n === undefined) return undefined
   const set = moment.build.parts[index]?.lights.find((l) => l.light.volts === 5 && n <= l.light.leds)
   return set?.light === light ? n : undefined
 }
 
+/** The LED at which data ends in one set of lights. */
+const deadLed = (moment: Moment, index: number, light: Light): number | undefined =>
+  inSet(moment, index, light, stateOf(moment, index).ledDead)
+
 export interface LightNow {
   /** LEDs that light, of all. */
   readonly lit: number
+  /** LEDs that data reaches; a dark one may be among them. */
+  readonly reached: number
   readonly leds: number
   readonly stream: Stream | null
 }
@@ -156,13 +163,12 @@ export function lightNow(moment: Moment, index: number, entry: BuildLight): Ligh
   const state = stateOf(moment, index)
   const stream = hostedInside(moment, index, plug) ?? into(moment, plug)
   if (!stream || !powered(moment, light.volts, plugOrInside(moment, index, plug)) || state.lightsDead)
-    return { lit: 0, leds: light.leds, stream: null }
+    return { lit: 0, reached: 0, leds: light.leds, stream: null }
   const told = Math.max(0, Math.min(light.leds, stream.told - stream.used))
-  return {
-    lit: Math.min(told, (deadLed(moment, index, light) ?? light.leds + 1) - 1),
-    leds: light.leds,
-    stream,
-  }
+  const reached = Math.min(told, (deadLed(moment, index, light) ?? light.leds + 1) - 1)
+  const dark = inSet(moment, index, light, state.ledDark)
+  const lit = dark !== undefined && dark <= reached ? reached - 1 : reached
+  return { lit, reached, leds: light.leds, stream }
 }
 
 /** A part that drives its own lights (a pump head with a USB plug) and has no light lead in use. */

@@ -67,7 +67,7 @@ const looks: Readonly<Record<What, Look>> = {
     }
     const plug = port(now.build, at)
     if (plug < 0) return null
-    if ((now.world.socketOf[plug] ?? NOWHERE) < 0) return 'no'
+    if ((now.world.socketOf[plug] ?? NOWHERE) < 0 || now.world.joint[plug] === JOINT.ownEnd) return 'no'
     return now.world.joint[plug] === JOINT.sound ? 'yes' : 'doubtful'
   },
   setting: live(({ now }, at) => settingText(now.world.settings, at) ?? null),

@@ -34,6 +34,8 @@ export function tachSources(moment: Moment, socket: number, depth = 0): readonly
 }
 
 const USUAL_PULSES = 2
+/** What an 8-bit counter with a divisor of 8 can still count (lm-sensors, fan divisors). */
+export const COARSE_RPM = 664
 
 /** The figure that the port shows: RPM, `erratic` where several tachs meet, or null where it offers none. */
 export function reading(moment: Moment, port: number): number | 'erratic' | null {
@@ -47,7 +49,8 @@ export function reading(moment: Moment, port: number): number | 'erratic' | null
   if (index === undefined) return 0
   const assumed = headerSetting(build, world.settings, port).pulses ?? USUAL_PULSES
   const real = build.parts[index]?.motor?.pulses ?? USUAL_PULSES
-  return (turning(moment, index).rpm * real) / Math.max(assumed, 1)
+  const shown = (turning(moment, index).rpm * real) / Math.max(assumed, 1)
+  return (world.port[port] ?? 0) & PORT.coarse && shown < COARSE_RPM ? 0 : shown
 }
 
 function reportsByUsb(moment: Moment, port: number): boolean {
@@ -87,5 +90,6 @@ export function alarm(moment: Moment, port: number): 'yes' | 'no' | null {
   const limit = alarmLimit(moment, port)
   const shown = reading(moment, port)
   if (shown === null) return null
+  if ((moment.world.port[port] ?? 0) & PORT.alarm) return 'yes'
   return limit > 0 && shown !== 'erratic' && shown < limit ? 'yes' : 'no'
 }

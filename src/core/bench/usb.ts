@@ -57,7 +57,7 @@ function link(moment: Moment, index: number, below: number): Listed {
   const hubs = below + (entry?.part.kind === 'usb-hub' ? 1 : 0)
   if (!entry || hubs > MOST_HUBS || !world.power) return 'no'
   const state = stateOf(moment, index)
-  if (state.dead || state.notAnswering) return 'no'
+  if (state.dead || state.notAnswering || state.asleep) return 'no'
   if (entry.part.kind === 'usb-hub' && !alive(moment, index)) return 'no'
   if (!grounded(moment, entry.usbPlug) || walk(moment, entry.usbPlug, V5).source < 0) return 'no'
   let plug = entry.usbPlug

@@ -8,11 +8,25 @@ import { type Build, NOWHERE } from './build.ts'
 import type { Edit } from './edit.ts'
 import { withSetting } from './setting.ts'
 
-/** How a plug sits in its socket; only a sound joint conducts, a loose one now and then. */
-export const JOINT = { sound: 0, loose: 1, offset: 2, reversed: 3 } as const
+/** How a plug sits in its socket; only a sound joint conducts, a loose one now and then. `ownEnd`: the lead is out of its own part. */
+export const JOINT = { sound: 0, loose: 1, offset: 2, reversed: 3, ownEnd: 4 } as const
 
 /** What does not work at a socket, as bits. */
-export const PORT = { dead: 1, tripped: 2, control: 4, tach: 8, data: 16, flaky: 32 } as const
+export const PORT = {
+  dead: 1,
+  tripped: 2,
+  control: 4,
+  tach: 8,
+  data: 16,
+  /** Its contacts are worn: makes contact now and then. */
+  flaky: 32,
+  /** Its data level is marginal: taken now and then. */
+  weak: 64,
+  /** Shows an alarm from before. */
+  alarm: 128,
+  /** Counts slow fans as standing still. */
+  coarse: 256,
+} as const
 
 export interface PartState {
   readonly motor?: 'dead' | 'seized' | 'blocked' | 'worn'
@@ -20,10 +34,14 @@ export interface PartState {
   readonly lightsDead?: boolean
   /** Number of the first LED that neither lights nor hands data on, from 1. */
   readonly ledDead?: number
+  /** Number of an LED that stays dark and hands data on, from 1. */
+  readonly ledDark?: number
   /** Does nothing at all. */
   readonly dead?: boolean
   /** Works, but does not answer over USB. */
   readonly notAnswering?: boolean
+  /** Does not answer over USB until its power has been away. */
+  readonly asleep?: boolean
   /** Stopped taking new data while it ran; a full power-off clears it. */
   readonly hung?: boolean
   /** The way whose tach really comes back, where it is not the planned one. */
@@ -36,7 +54,7 @@ export interface World {
   joint: Uint8Array
   /** By plug: bit c is set where conductor c of its lead is open. */
   cut: Uint16Array
-  port: Uint8Array
+  port: Uint16Array
   readonly parts: Map<number, PartState>
   /** By lead of the supply: how it sits at the supply; `sound`, `loose`, or out. */
   supplyEnd: Uint8Array
@@ -87,7 +105,7 @@ function blankOf(build: Build): Blank {
   const blank = {
     joint: new Uint8Array(n),
     cut: new Uint16Array(n),
-    port: new Uint8Array(n),
+    port: new Uint16Array(n),
     supplyEnd: new Uint8Array(build.plan.supply.leads.length),
   }
   blanks.set(build, blank)
@@ -195,13 +213,15 @@ function substitutePart(build: Build, world: World, index: number): void {
   }
 }
 
-/** Switching off clears trips and whatever had hung. */
+const CLEARED = PORT.tripped | PORT.alarm
+
+/** Switching off clears trips, stored alarms and whatever had hung. */
 function powerOff(world: World): void {
   world.power = false
-  for (let i = 0; i < world.port.length; i++) write(world, 'port', i, (world.port[i] ?? 0) & ~PORT.tripped)
+  for (let i = 0; i < world.port.length; i++) write(world, 'port', i, (world.port[i] ?? 0) & ~CLEARED)
   for (const [index, state] of world.parts) {
-    if (!state.hung) continue
-    const { hung: _, ...rest } = state
+    if (!state.hung && !state.asleep) continue
+    const { hung: _, asleep: __, ...rest } = state
     world.parts.set(index, rest)
   }
 }

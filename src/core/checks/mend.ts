@@ -37,6 +37,9 @@ const POWER_CYCLE: RepairDef = {
   spare: null,
 }
 
+/** Modes that a full power-off clears. */
+const POWER_CLEARS: ReadonlySet<string> = new Set(['tripped', 'alarm-stored', 'hung', 'usb-stuck'])
+
 /** Leads that can be changed without changing the part they belong to. */
 const separable = (build: Build, plug: number): boolean => {
   const name = build.ports[plug]?.name
@@ -54,6 +57,17 @@ const substitutePart = (build: Build, id: string): RepairDef[] => {
   if (!entry) return []
   const minutes = (SUBSTITUTE[entry.part.kind] ?? SUBSTITUTE_HUB) * REACH[entry.part.reach]
   return [repairOf([{ do: 'substitute', what: id }], minutes, { power: 'off', spare: id })]
+}
+
+/** A splitter with as many ways as planned, and the plug that had no place pushed home in it. */
+const withAllWays = (build: Build, id: string): RepairDef[] => {
+  const last = build.parts[build.partAt.get(id) ?? NOWHERE]?.sockets.at(-1) ?? NOWHERE
+  const home: Edit = { do: 'reseat', plug: refOf(build, build.plugIn[last] ?? NOWHERE) }
+  return substitutePart(build, id).map((r) => ({
+    ...r,
+    id: `${r.id}, ${editText(home)}`,
+    edits: [...r.edits, home],
+  }))
 }
 
 function leadRepairs(build: Build, plug: number): RepairDef[] {
@@ -156,10 +170,11 @@ export function repairsFor(build: Build, fault: Fault): readonly RepairDef[] {
   const port = build.portAt.get(at)
   if (mode === 'overloaded') return lighten(build, port ?? NOWHERE, build.partAt.get(at) ?? NOWHERE)
   if (port !== undefined && build.ports[port]?.gender === 'socket') {
-    return mode === 'tripped' ? [POWER_CYCLE, ...portRepairs(build, port)] : portRepairs(build, port)
+    return POWER_CLEARS.has(mode) ? [POWER_CYCLE, ...portRepairs(build, port)] : portRepairs(build, port)
   }
   if (port !== undefined) return plugRepairs(build, port, mode)
-  if (mode === 'hung') return [POWER_CYCLE, ...substitutePart(build, at)]
+  if (POWER_CLEARS.has(mode)) return [POWER_CYCLE, ...substitutePart(build, at)]
+  if (mode === 'way-missing') return withAllWays(build, at)
   if (mode === 'blocked')
     return [repairOf([{ do: 'free', part: at }], 2, { power: 'off' }), ...substitutePart(build, at)]
   return substitutePart(build, at)

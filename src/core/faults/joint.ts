@@ -35,6 +35,12 @@ const SHIFTS: Readonly<Partial<Record<Connector, number>>> = {
 }
 const TURNS: Readonly<Partial<Record<Connector, number>>> = { usb2: 0.25, light12: 0.3 }
 
+/** Kinds of part whose own leads are plugged in at both ends. */
+const BOTH_ENDS: readonly string[] = ['fan-hub', 'light-hub', 'controller', 'usb-hub']
+const detachable = (build: Build, plug: number): boolean =>
+  build.ports[plug]?.gender === 'plug' &&
+  BOTH_ENDS.includes(build.parts[build.partOf[plug] ?? NOWHERE]?.part.kind ?? '')
+
 const kindOf = (build: Build, plug: number): Connector => build.ports[plug]?.connector ?? 'fan4'
 
 const supplyLeads = (build: Build, weight: number) =>
@@ -82,6 +88,19 @@ export const jointFaults: readonly FaultEntry[] = [
       const lead = supplyLeadAt(build, at)
       if (lead >= 0) return (world) => seatAtSupply(world, lead, JOINT.loose)
       return jointMode(JOINT.loose)(build, at)
+    },
+  },
+  {
+    // Pulled out where the lead enters its own part: at the board or the supply it is still in.
+    mode: 'out-at-part',
+    family: 'connection',
+    seats: (build) =>
+      wiredPlugs(build)
+        .filter((plug) => detachable(build, plug))
+        .map((plug) => seat(refOf(build, plug), 0.25)),
+    plant: (build, at) => {
+      const plug = portAt(build, at)
+      return plug !== undefined && detachable(build, plug) ? jointMode(JOINT.ownEnd)(build, at) : undefined
     },
   },
   {

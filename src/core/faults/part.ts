@@ -1,6 +1,6 @@
 /** Parts that do not do their work: motors, tachs, lights, hubs, controllers, and splitters that return another tach. */
-import type { Build, BuildPart } from '../bench/build.ts'
-import { alterPart, type PartState } from '../bench/world.ts'
+import { type Build, type BuildPart, NOWHERE } from '../bench/build.ts'
+import { alterPart, type PartState, PORT, pull, spoilPort } from '../bench/world.ts'
 import { type FaultEntry, type Seat, seat } from './entry.ts'
 import type { Family } from './fault.ts'
 
@@ -43,6 +43,10 @@ const fanLike = (w: number) => (entry: BuildPart) => (entry.part.kind === 'fan' 
 const ledPlaces = (leds: number): readonly number[] =>
   leds < 2 ? [] : [...new Set([2, Math.ceil(leds / 2), leds])].filter((n) => n > 1 && n <= leds)
 
+/** LEDs of the largest set in a chain. */
+const chained = (entry: BuildPart): number =>
+  Math.max(0, ...entry.lights.flatMap(({ light }) => (light.volts === 5 ? [light.leds] : [])))
+
 const tachWays = (entry: BuildPart): readonly Seat[] => {
   if (entry.tachOut < 0 || entry.sockets.length < 2 || entry.part.kind === 'adapter') return []
   return [
@@ -66,6 +70,11 @@ export const partFaults: readonly FaultEntry[] = [
     ...plain('tach-dead', 'part', { tachDead: true }, motor(0.12)),
     seats: (build) => seats(build, (entry) => (entry.motor?.tach === 'pulses' ? 0.12 : 0)),
   },
+  {
+    // Another fan than planned: its third wire tells running or locked, and no speed.
+    ...plain('tach-level', 'wiring', { tachDead: true }, motor(0.05)),
+    seats: (build) => seats(build, (entry) => (entry.motor?.tach === 'pulses' ? 0.05 : 0)),
+  },
   plain('lights-dead', 'part', { lightsDead: true }, lit(0.25)),
   {
     mode: 'led-dead-',
@@ -83,8 +92,23 @@ export const partFaults: readonly FaultEntry[] = [
       )(build, at)
     },
   },
+  {
+    mode: 'led-dark-',
+    family: 'part',
+    seats: (build) =>
+      build.parts.flatMap((entry) => {
+        const place = Math.ceil(chained(entry) / 2)
+        return place > 0 ? [seat(entry.part.id, 0.06, String(place))] : []
+      }),
+    plant: (build, at, arg) => {
+      const n = Number(arg)
+      if (!Number.isInteger(n) || n < 1) return undefined
+      return alters({ ledDark: n }, (entry) => n <= chained(entry))(build, at)
+    },
+  },
   plain('dead', 'part', { dead: true }, active(0.2)),
   plain('not-answering', 'part', { notAnswering: true }, onUsb(0.1)),
+  plain('usb-stuck', 'host', { asleep: true }, onUsb(0.12)),
   plain('hung', 'host', { hung: true }, makesLight(0.25)),
   {
     mode: 'tach-',
@@ -100,4 +124,28 @@ export const partFaults: readonly FaultEntry[] = [
       )(build, at)
     },
   },
+  {
+    // A splitter with fewer ways than planned: what should hang on the last way hangs nowhere.
+    mode: 'way-missing',
+    family: 'wiring',
+    seats: (build) =>
+      build.parts.flatMap((entry) => (lastWay(build, entry) < 0 ? [] : [seat(entry.part.id, 0.05)])),
+    plant: (build, at) => {
+      const entry = build.parts[build.partAt.get(at) ?? NOWHERE]
+      const socket = entry ? lastWay(build, entry) : NOWHERE
+      if (socket < 0) return undefined
+      return (world) => {
+        const plug = world.plugIn[socket] ?? NOWHERE
+        if (plug >= 0) pull(world, plug)
+        spoilPort(world, socket, PORT.dead)
+      }
+    },
+  },
 ]
+
+/** The last way of a splitter with three or more, where something hangs on it. */
+function lastWay(build: Build, { part, sockets }: BuildPart): number {
+  const splits = part.kind === 'fan-splitter' || part.kind === 'light-splitter'
+  const last = sockets.at(-1) ?? NOWHERE
+  return splits && sockets.length > 2 && (build.plugIn[last] ?? NOWHERE) >= 0 ? last : NOWHERE
+}

@@ -1,5 +1,7 @@
 /** A header, a hub's port or a supply plug that does not work, wholly or in one of its functions. */
 import { type Build, conductorIndex, NOWHERE, SUPPLY } from '../bench/build.ts'
+import { plannedMoment } from '../bench/run.ts'
+import { alarmLimit, COARSE_RPM, reading } from '../bench/tach.ts'
 import { PORT, spoilPort, type World } from '../bench/world.ts'
 import type { Conductor } from '../plan/ports.ts'
 import { type FaultEntry, portAt, refOf, seat } from './entry.ts'
@@ -20,6 +22,11 @@ const bit = (flag: number, c?: Conductor) => (build: Build, at: string) => {
   return (world: World) => spoilPort(world, socket, flag)
 }
 
+const onHeader = (flag: number) => (build: Build, at: string) => {
+  const socket = portAt(build, at)
+  return socket !== undefined && build.fanHeaders.has(socket) ? bit(flag)(build, at) : undefined
+}
+
 export const portFaults: readonly FaultEntry[] = [
   {
     mode: 'dead',
@@ -37,10 +44,7 @@ export const portFaults: readonly FaultEntry[] = [
       [...build.fanHeaders]
         .filter(([s, header]) => header.protected && (build.plugIn[s] ?? NOWHERE) >= 0)
         .map(([s]) => seat(refOf(build, s), 0.12)),
-    plant: (build, at) => {
-      const socket = portAt(build, at)
-      return socket !== undefined && build.fanHeaders.has(socket) ? bit(PORT.tripped)(build, at) : undefined
-    },
+    plant: onHeader(PORT.tripped),
   },
   {
     mode: 'control-dead',
@@ -69,4 +73,47 @@ export const portFaults: readonly FaultEntry[] = [
         .map((s) => seat(refOf(build, s), 0.12)),
     plant: bit(PORT.data, 'DATA'),
   },
+  {
+    mode: 'worn-contact',
+    family: 'part',
+    intermittent: true,
+    seats: (build) =>
+      inUse(build)
+        .filter((s) => build.partOf[s] !== SUPPLY && !passive(build, s) && !has(build, s, 'USB'))
+        .map((s) => seat(refOf(build, s), 0.03)),
+    plant: bit(PORT.flaky),
+  },
+  {
+    // A board's data level just too low for the first LED, or the lead to it too long.
+    mode: 'data-weak',
+    family: 'part',
+    intermittent: true,
+    seats: (build) =>
+      [...build.lightHeaders]
+        .filter(([s, header]) => header.volts === 5 && (build.plugIn[s] ?? NOWHERE) >= 0)
+        .map(([s]) => seat(refOf(build, s), 0.15)),
+    plant: bit(PORT.weak, 'DATA'),
+  },
+  {
+    mode: 'alarm-stored',
+    family: 'reading',
+    seats: (build) =>
+      [...build.fanHeaders.keys()]
+        .filter((s) => alarmLimit(plannedMoment(build), s) > 0)
+        .map((s) => seat(refOf(build, s), 0.12)),
+    plant: onHeader(PORT.alarm),
+  },
+  {
+    // The counter's range starts above what its fan does: it shows 0.
+    mode: 'counts-coarsely',
+    family: 'reading',
+    seats: (build) =>
+      [...build.fanHeaders.keys()].filter((s) => readsSlow(build, s)).map((s) => seat(refOf(build, s), 0.1)),
+    plant: onHeader(PORT.coarse),
+  },
 ]
+
+function readsSlow(build: Build, socket: number): boolean {
+  const shown = reading(plannedMoment(build), socket)
+  return typeof shown === 'number' && shown > 0 && shown < COARSE_RPM
+}

@@ -64,6 +64,11 @@ const PLACED: Readonly<Record<string, Say>> = {
       `${portName(at, scene)} loose`,
       `${portName(at, scene)} is not home: it makes contact only now and then.`,
     ),
+  'out-at-part': (at, scene) =>
+    text(
+      `${portName(at, scene)} out at ${partName(splitRef(at).part, scene)}`,
+      `${portName(at, scene)} has come out where it enters ${partName(splitRef(at).part, scene)}; its other end is in.`,
+    ),
   offset: (at, scene) =>
     text(`${portName(at, scene)} one pin off`, `${portName(at, scene)} sits one pin off in its socket.`),
   reversed: (at, scene) =>
@@ -118,6 +123,26 @@ const PLACED: Readonly<Record<string, Say>> = {
         ),
   'data-dead': (at, scene) =>
     text(`no light data from ${refName(at, scene)}`, `${refName(at, scene)} gives power but no light data.`),
+  'worn-contact': (at, scene) =>
+    text(
+      `contacts of ${refName(at, scene)} worn`,
+      `The contacts of ${refName(at, scene)} are worn or spread: a plug there touches only now and then.`,
+    ),
+  'data-weak': (at, scene) =>
+    text(
+      `light data of ${refName(at, scene)} too weak`,
+      `The light data of ${refName(at, scene)} is just too weak for the first LED: it is taken only now and then.`,
+    ),
+  'alarm-stored': (at, scene) =>
+    text(
+      `old alarm at ${refName(at, scene)}`,
+      `${refName(at, scene)} still shows an alarm from before: nothing is wrong with its fan now.`,
+    ),
+  'counts-coarsely': (at, scene) =>
+    text(
+      `${refName(at, scene)} cannot count so slow a fan`,
+      `${refName(at, scene)} cannot count a fan as slow as this one: it shows 0 though the fan turns.`,
+    ),
   dead,
   'motor-dead': (at, scene) =>
     text(
@@ -138,6 +163,21 @@ const PLACED: Readonly<Record<string, Say>> = {
     text(
       `bearing of ${partName(at, scene)} worn`,
       `The bearing of ${partName(at, scene)} is dry or worn: it turns too slowly.`,
+    ),
+  'tach-level': (at, scene) =>
+    text(
+      `${partName(at, scene)} tells no speed`,
+      `${partName(at, scene)} is of the kind whose third wire tells only running or locked: no speed can be read.`,
+    ),
+  'way-missing': (at, scene) =>
+    text(
+      `${partName(at, scene)} has a way fewer`,
+      `${partName(at, scene)} has a way fewer than the plan says, so what should hang on the last hangs nowhere.`,
+    ),
+  'usb-stuck': (at, scene) =>
+    text(
+      `${refName(at, scene)} asleep on USB`,
+      `${refName(at, scene)} has stopped answering over USB and stays so until its power is taken away.`,
     ),
   'lights-dead': (at, scene) =>
     text(
@@ -172,6 +212,14 @@ const NUMBERED: readonly (readonly [RegExp, Say])[] = [
       text(
         `LED ${n} of ${partName(at, scene)} dead`,
         `LED ${n} of ${partName(at, scene)} is dead, and every light after it gets no data.`,
+      ),
+  ],
+  [
+    /^led-dark-(\d+)$/,
+    (at, scene, n) =>
+      text(
+        `LED ${n} of ${partName(at, scene)} dark`,
+        `LED ${n} of ${partName(at, scene)} stays dark, and hands the data on all the same.`,
       ),
   ],
   [
