@@ -24,7 +24,8 @@ export const COMMANDS: readonly Command[] = [
       value('log', 'FILE'),
       values('readings', 'FILE'),
       values('as', 'NAME=PLACE'),
-      ...frontEnd],
+      ...frontEnd,
+    ],
   },
   {
     name: 'resume',

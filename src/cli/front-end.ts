@@ -2,6 +2,7 @@
  * Which front end a job gets, and how it ends: JSON lines when asked for, line by line where no screen can be drawn,
  * else the screen. The screen is loaded last and only here.
  */
+import { fetchReading } from '../io/reading-source.ts'
 import { SMALLEST, terminalFacts } from '../io/terminal.ts'
 import type { Session } from '../job/view.ts'
 import { runLines } from '../plain/lines.ts'
@@ -35,6 +36,7 @@ export function typedLines(shell: Shell): AsyncIterable<InputLine> {
 export const talkOf = (shell: Shell, lines: AsyncIterable<InputLine>, ascii = false): Talk => ({
   lines,
   write: (text) => void shell.stdout.write(ascii ? asAscii(text) : text),
+  fetch: (from) => fetchReading(from, { cwd: shell.cwd, platform: process.platform }),
   ...(shell.stdout.isTTY && shell.stdout.columns ? { columns: shell.stdout.columns } : {}),
 })
 

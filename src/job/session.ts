@@ -13,6 +13,7 @@ import { whyOf } from './drive/why.ts'
 import type { LogBody } from './log/event.ts'
 import type { LogWriter } from './log/log.ts'
 import type { Trouble } from './log/trouble.ts'
+import { takeReading } from './readings.ts'
 import type { Refusal, Reply, Session, View, Why } from './view.ts'
 
 /** What the disk would not take; the front end says it, and the job can be gone on with from its log. */
@@ -62,6 +63,8 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
 
   async function reply(said: Reply): ReturnType<Session['reply']> {
     if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
+    // What a full disk held up last time comes first.
+    await settle()
     if (said.say === 'undo') {
       const of = undoable(job)
       if (of === undefined) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
@@ -72,6 +75,11 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       return { ok: true }
     } else if (said.say === 'hand-over') {
       await write([{ e: 'handing-over' }])
+    } else if (said.say === 'read') {
+      const taking = takeReading(job, said)
+      if (!taking.ok)
+        return { ok: false, refusal: { problem: 'reading', expected: [], reading: taking.reading } }
+      await write([taking.body])
     } else if (said.say === 'note') {
       await write([{ e: 'noted', text: said.text, ...(job.pending ? { to: job.pending.seq } : {}) }])
       return { ok: true }

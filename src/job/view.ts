@@ -7,6 +7,7 @@ import type { Finding } from '../core/audit/finding.ts'
 import type { Edit } from '../core/bench/edit.ts'
 import type { End, Hands, Note, Power, Prompt, Suspect, Verdict } from '../core/checks/prompt.ts'
 import type { Plan } from '../core/plan/plan.ts'
+import type { ReadingRefusal } from './read-body.ts'
 
 export type SymptomId = string
 
@@ -18,6 +19,8 @@ export interface TrailEntry {
   readonly reply: 'done' | 'unsure' | 'cannot' | readonly string[]
   readonly undone: boolean
   readonly notes: readonly string[]
+  /** A reading answered: the line of the log that has it. */
+  readonly read?: number
 }
 
 /** Where the lead in question runs, from source to sink; `here` marks the place in question. */
@@ -83,6 +86,8 @@ export type Reply =
   | { readonly say: 'cannot' }
   | { readonly say: 'undo' }
   | { readonly say: 'note'; readonly text: string }
+  /** What another tool printed; `as` names which of its channels is which place (`fan1=SYS1`). */
+  | { readonly say: 'read'; readonly text: string; readonly as: readonly string[]; readonly by?: string }
   | { readonly say: 'hand-over' }
   | { readonly say: 'leave' }
 
@@ -96,11 +101,14 @@ export type Refused =
   | 'one-answer'
   | 'one-mark-each'
   | 'nothing-to-undo'
+  | 'reading'
 
 /** A reply that does not fit what was asked; the prompt stands. */
 export interface Refusal {
   readonly problem: Refused
   readonly expected: readonly string[]
+  /** Why a reading was not taken. */
+  readonly reading?: ReadingRefusal
 }
 
 /** One job, open for writing. Every reply is on disk before the promise resolves. */

@@ -13,7 +13,14 @@ export type DriverSaid =
 
 const WORDS = Object.keys(driverLine) as DriverWord[]
 
-const ALWAYS = ['{"undo":true}', '{"why":true}', '{"note":"…"}', '{"hand-over":true}', '{"leave":true}']
+const ALWAYS = [
+  '{"undo":true}',
+  '{"why":true}',
+  '{"note":"…"}',
+  '{"read":"…","as":["fan1=SYS1"]}',
+  '{"hand-over":true}',
+  '{"leave":true}',
+]
 
 /** What would be understood now, as lines to write. */
 export function expectedLines(prompt: Prompt | null): string[] {
@@ -43,6 +50,7 @@ const replies: { [K in Exclude<DriverWord, 'why'>]: (line: never) => Reply } = {
   cannot: () => ({ say: 'cannot' }),
   undo: () => ({ say: 'undo' }),
   note: (line: { note: string }) => ({ say: 'note', text: line.note }),
+  read: (line: { read: string; as?: string[] }) => ({ say: 'read', text: line.read, as: line.as ?? [] }),
   'hand-over': () => ({ say: 'hand-over' }),
   leave: () => ({ say: 'leave' }),
 }

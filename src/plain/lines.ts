@@ -9,6 +9,7 @@ import type { Language } from '../wording/language.ts'
 import { type DriverSaid, expectedLines, readDriverLine } from './driver-lines.ts'
 import { graveFindings } from './grave.ts'
 import { say } from './kept.ts'
+import { notToldYet } from './not-told-yet.ts'
 import type { ToolLine } from './protocol.ts'
 import type { Ended, Talk } from './talk.ts'
 import { endLine, findingLine, helloLine, promptLine, toldLine, whyLine } from './tool-lines.ts'
@@ -37,13 +38,15 @@ export async function runLines(
   const problem = (text: string, expected: readonly string[]) =>
     write({ type: 'problem', text, expected: [...expected] })
   let told: View['told'] | undefined
+  let asked: View['prompt'] = null
   const show = (): Ended | undefined => {
     const view = session.view()
-    // A view that comes a second time brings the same list.
-    for (const one of view.told === told ? [] : view.told) write(toldLine(one, view, language))
+    for (const one of notToldYet(view.told, told)) write(toldLine(one, view, language))
     told = view.told
     if (view.prompt !== null) {
-      write(promptLine(view.prompt, view, language))
+      // A reading may leave the question as it stands; then it is not written again.
+      if (view.prompt !== asked) write(promptLine(view.prompt, view, language))
+      asked = view.prompt
       return undefined
     }
     if (view.end !== null) write(endLine(view.end, view, language))

@@ -7,7 +7,9 @@ import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import { graveFindings } from './grave.ts'
+import { handIn } from './hand-in.ts'
 import { say } from './kept.ts'
+import { notToldYet } from './not-told-yet.ts'
 import type { Said } from './said.ts'
 import type { Ended, Talk } from './talk.ts'
 import { answerIds, understand } from './understand.ts'
@@ -74,9 +76,8 @@ function promptLines(view: View, language: Language): string[] {
   ]
 }
 
-/** What has not been told yet; a view that comes a second time brings the same list. */
 const toldLines = (view: View, before: View['told'] | undefined, language: Language): string[] =>
-  (view.told === before ? [] : view.told).flatMap((t) =>
+  notToldYet(view.told, before).flatMap((t) =>
     t.show === 'note' ? language.note(t, view) : language.verdict(t, view),
   )
 
@@ -133,6 +134,7 @@ function echo(said: Extract<Said, { do: 'reply' }>['reply'], view: View, languag
     }
     case 'hand-over':
     case 'leave':
+    case 'read':
       return ''
     default:
       return `${labels.noted}: ${labels[said.say].toLowerCase()}.`
@@ -176,7 +178,12 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
         ? { do: 'ask-back', text: line.trouble === 'too-long' ? dialogue.tooLong : dialogue.notUtf8 }
         : understand(line.text, view.prompt, view, language)
     if (said.do === 'ask-back') tell([said.text])
-    else if (said.do === 'tell') tell(tellLines(said.what, session, language))
+    else if (said.do === 'read') {
+      const handed = await handIn(session, said, talk, language)
+      tell(handed.lines)
+      if (session.view().prompt === null) return ended()
+      if (handed.ok) show()
+    } else if (said.do === 'tell') tell(tellLines(said.what, session, language))
     else {
       const kept = await say(session, said.reply, language)
       const back = kept.ok ? [echo(said.reply, view, language)] : kept.lines

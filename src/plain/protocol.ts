@@ -127,6 +127,10 @@ export const driverLine = {
   undo: z.object({ undo: yes }),
   why: z.object({ why: yes }),
   note: z.object({ note: z.string().trim().min(1) }),
+  read: z.object({
+    read: z.string().min(1).describe('what another tool printed, whole'),
+    as: z.optional(z.array(z.string())).describe('which name in it is which place: fan1=SYS1'),
+  }),
   'hand-over': z.object({ 'hand-over': yes }),
   leave: z.object({ leave: yes }),
 } as const

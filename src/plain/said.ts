@@ -5,6 +5,8 @@ export type Said =
   | { readonly do: 'reply'; readonly reply: Reply }
   | { readonly do: 'tell'; readonly what: 'help' | 'why' | 'path' | 'where' | 'findings' | 'again' }
   | { readonly do: 'ask-back'; readonly text: string }
+  /** A reading is to be fetched: a file, `live` or `clipboard`, and which of its names is which place. */
+  | { readonly do: 'read'; readonly from: string; readonly as: readonly string[] }
 
 /** Small letters, one blank between words, one form for accents and apostrophes. */
 export const plainly = (text: string): string =>

@@ -61,6 +61,18 @@ function note(text: string, language: Language): Said | undefined {
   return given ? { do: 'reply', reply: { say: 'note', text: given } } : undefined
 }
 
+/** `read FILE fan1=SYS1 …`; a name of a file may stand in quotes. */
+function reading(text: string, language: Language): Said | undefined {
+  const word = language.dialogue.readWord
+  if (plainly(text) === word) return { do: 'ask-back', text: language.dialogue.readWhat }
+  const given = new RegExp(`^\\s*${word}\\s+(.*)$`, 'isu').exec(text)?.[1]?.trim()
+  if (!given) return undefined
+  const words = [...given.matchAll(/"([^"]*)"(\S*)|(\S+)/gu)].map((m) => m[3] ?? `${m[1]}${m[2]}`)
+  const from = words.find((w) => !w.includes('='))
+  if (from === undefined) return { do: 'ask-back', text: language.dialogue.readWhat }
+  return { do: 'read', from, as: words.filter((w) => w.includes('=')) }
+}
+
 function byNumber(n: number, prompt: Prompt, language: Language): Said {
   if (prompt.show === 'do')
     return n === 1
@@ -79,6 +91,8 @@ export function understand(line: string, prompt: Prompt, scene: Scene, language:
   if (text === '') return { do: 'tell', what: 'again' }
   const noted = note(line, language)
   if (noted) return noted
+  const handed = reading(line, language)
+  if (handed) return handed
   const ways = (Object.entries(language.dialogue.words) as [Way, readonly string[]][]).flatMap(
     ([way, words]) => wayTarget(way, words, prompt) ?? [],
   )

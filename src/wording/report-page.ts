@@ -265,12 +265,12 @@ function path(matter: PageMatter): Block[] {
     const time = date === day ? clock : `${date} ${clock}`
     day = date
     const struck = step.undone ? { struck: true as const } : {}
-    const minutes = words.figure(step.prompt.minutes)
+    const minutes = words.figure(step.read === undefined ? step.prompt.minutes : 0)
     return [
       { text: String(step.step), right: true },
       { text: time },
       { text: asked(step, matter), ...struck },
-      { text: replied(step, matter), ...struck, ...(step.undone ? { after: words.takenBack } : {}) },
+      { text: replied(step, matter), ...struck, ...after(step, words) },
       { text: minutes, right: true, ...struck },
     ]
   })
@@ -333,6 +333,9 @@ function cautions({ report, language }: PageMatter): Block[] {
     },
   ]
 }
+
+const after = (step: ReportStep, words: ReportWords): { after?: string } =>
+  step.undone ? { after: words.takenBack } : step.read === undefined ? {} : { after: words.byReading }
 
 /** A path as a shell takes it: in single quotes where it has anything but plain characters. */
 export const shellWord = (text: string): string =>

@@ -50,6 +50,8 @@ export interface ReportWords {
   }
   readonly reply: Readonly<Record<'done' | 'unsure' | 'cannot' | 'none', string>>
   readonly takenBack: string
+  /** Behind an answer that a reading gave. */
+  readonly byReading: string
   readonly struck: string
   readonly stepRefs: (steps: readonly number[]) => string
   readonly alsoWrong: string

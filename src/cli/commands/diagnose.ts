@@ -2,6 +2,7 @@
 import { resolve } from 'node:path'
 import { flowOf, flows } from '../../../flows/all.ts'
 import { openJob } from '../../job/open.ts'
+import type { HandedIn } from '../../job/readings.ts'
 import type { Session } from '../../job/view.ts'
 import type { InputLine } from '../../plain/lines-in.ts'
 import { askSymptom } from '../ask-symptom.ts'
@@ -12,6 +13,7 @@ import { folderOf } from '../logs.ts'
 import { near } from '../near.ts'
 import { tellNotOpened } from '../not-opened.ts'
 import { planWithTexts } from '../read-plan.ts'
+import { fetchReadings, fitPlan, handIn } from '../readings.ts'
 import { version } from '../version.ts'
 
 const ids = (): string[] => flows.map((f) => f.id)
@@ -45,9 +47,14 @@ interface Opened {
   readonly lines?: AsyncIterable<InputLine>
 }
 
-async function open(given: Given, frontEnd: FrontEnd, shell: Shell): Promise<Opened | ExitCode> {
+async function open(
+  given: Given,
+  readings: readonly HandedIn[],
+  frontEnd: FrontEnd,
+  shell: Shell,
+): Promise<Opened | ExitCode> {
   const plan = planWithTexts(given.arguments[0] ?? '', shell)
-  if (plan === undefined) return 2
+  if (plan === undefined || !fitPlan(readings, plan.plan, shell)) return 2
   const asked = await symptomFor(given, frontEnd, shell)
   if (typeof asked === 'number') return asked
   const file = given.values.get('log')
@@ -60,12 +67,16 @@ async function open(given: Given, frontEnd: FrontEnd, shell: Shell): Promise<Ope
     clock: Date.now,
   })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
+  await handIn(readings, opening.session, shell)
   return { session: opening.session, ...(asked.lines ? { lines: asked.lines } : {}) }
 }
 
-export const run: Run = async (given, shell) => {
+export const run: Run = async (given, outer) => {
+  const fetched = await fetchReadings(given, outer)
+  if (typeof fetched === 'number') return fetched
+  const { readings, shell } = fetched
   const frontEnd = frontEndFor(given, shell)
-  const opened = await beforeJob(frontEnd, shell, (telling) => open(given, frontEnd, telling))
+  const opened = await beforeJob(frontEnd, shell, (telling) => open(given, readings, frontEnd, telling))
   if (typeof opened === 'number') return opened
   const { session, ...lines } = opened
   return runJob(session, { frontEnd, plan: given.arguments[0] ?? '', ...lines }, given, shell)

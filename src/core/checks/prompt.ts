@@ -85,7 +85,15 @@ export interface Verdict {
   readonly repair: { readonly id: string; readonly edits: readonly Edit[] } | null
 }
 
-export type NoteKind = 'finding' | 'caution' | 'conflict' | 'assumed' | 'repeat' | 'cross-check' | 'restored'
+export type NoteKind =
+  | 'finding'
+  | 'caution'
+  | 'conflict'
+  | 'assumed'
+  | 'repeat'
+  | 'cross-check'
+  | 'restored'
+  | 'read'
 
 export interface Note {
   readonly show: 'note'

@@ -5,6 +5,8 @@
 import * as z from 'zod'
 import type { FlowStep } from '../../../flows/shared/step.ts'
 import type { End, Note, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { ReadBody } from '../read-body.ts'
+import { readFields } from './read-line.ts'
 import { endSchema, promptSchema, stepSchema, suspectSchema, tellingSchema } from './records.ts'
 
 export const FORMAT = 1
@@ -54,6 +56,8 @@ export interface Replied {
   /** Number of the `shown` line. */
   readonly to: number
   readonly reply: 'done' | 'unsure' | 'cannot' | readonly string[]
+  /** Number of the `read` line that answered in a person's place. */
+  readonly read?: number
 }
 
 export interface Undone {
@@ -121,6 +125,7 @@ export type LogBody =
   | Resumed
   | Suspects
   | Stepped
+  | ReadBody
   | Ended
 
 /** `seq` counts lines from 1 and is the order; `at` is the clock's word (UTC, ISO 8601) and may jump. */
@@ -169,6 +174,7 @@ const kinds = [
     e: z.literal('replied'),
     to: line,
     reply: z.union([z.enum(['done', 'unsure', 'cannot']), z.array(text)]),
+    read: z.exactOptional(line),
   }),
   z.object({ ...stamp, e: z.literal('undone'), of: line }),
   z.object({ ...stamp, e: z.literal('noted'), text, to: z.exactOptional(line) }),
@@ -193,6 +199,7 @@ const kinds = [
     left: z.exactOptional(z.int().min(0)),
   }),
   z.object({ ...stamp, e: z.literal('step'), step: stepSchema }),
+  z.object({ ...stamp, ...readFields }),
   z.object({ ...stamp, e: z.literal('ended'), end: endSchema, text: z.exactOptional(text) }),
 ] as const
 

@@ -28,7 +28,7 @@ const editSchema = z.discriminatedUnion('do', [
   z.object({ do: z.literal('set'), setting: text, value: text }),
 ]) satisfies z.ZodType<Edit>
 
-const observableSchema = z.object({
+export const observableSchema = z.object({
   what: z.enum(Object.keys(valuesOf) as [What, ...What[]]),
   at: text,
 }) satisfies z.ZodType<Observable>
@@ -108,7 +108,7 @@ const verdictSchema = z.object({
 
 const noteSchema = z.object({
   show: z.literal('note'),
-  kind: z.enum(['finding', 'caution', 'conflict', 'assumed', 'repeat', 'cross-check', 'restored']),
+  kind: z.enum(['finding', 'caution', 'conflict', 'assumed', 'repeat', 'cross-check', 'restored', 'read']),
   facts: z.record(text, z.union([text, z.number(), z.array(text)])),
 }) satisfies z.ZodType<Note>
 

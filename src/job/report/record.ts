@@ -6,6 +6,7 @@ import type { Observable, Value } from '../../core/bench/observable.ts'
 import type { Note, Outcome, Power, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { Decoded, LogProblem } from '../log/decode.ts'
 import type { Left, LogEvent, Shown } from '../log/event.ts'
+import { readingNote } from '../reading-note.ts'
 
 /** Counts up when a field changes its meaning or goes. */
 export const REPORT_FORMAT = 1
@@ -23,6 +24,8 @@ export interface ReportStep {
   readonly answers?: Readonly<Record<string, string>>
   readonly reply: 'done' | 'unsure' | 'cannot' | readonly string[]
   readonly undone: boolean
+  /** A reading answered it; the line of the log that has it. */
+  readonly read?: number
   readonly notes: readonly ReportNote[]
   /** Told between the step before and this one. */
   readonly told: readonly Telling[]
@@ -129,7 +132,10 @@ export function assembleReport(log: Decoded): Report | undefined {
     began: opened.at,
     ...(ended === undefined ? {} : { ended: ended.at }),
     outcome: ended?.end.outcome ?? 'open',
-    minutes: ended?.end.minutes ?? ranking?.minutes ?? sum(valid.map((step) => step.prompt.minutes)),
+    minutes:
+      ended?.end.minutes ??
+      ranking?.minutes ??
+      sum(valid.map((step) => (step.read === undefined ? step.prompt.minutes : 0))),
     suspects: ended?.end.suspects ?? ranking?.suspects ?? [],
     ...(verdict === undefined ? {} : { verdict }),
     handedOver: log.events.some((event) => event.e === 'handing-over'),
@@ -169,6 +175,9 @@ function walk(events: readonly LogEvent[]): Walked {
       case 'told':
         told.push({ record: event.record, ...(event.text === undefined ? {} : { text: event.text }) })
         break
+      case 'read':
+        told.push({ record: readingNote(event) })
+        break
       case 'shown':
         shown.set(event.seq, event)
         waiting = { prompt: event.prompt, ...(event.text === undefined ? {} : { text: event.text }) }
@@ -191,6 +200,7 @@ function walk(events: readonly LogEvent[]): Walked {
           ...(to.answers === undefined ? {} : { answers: to.answers }),
           reply: event.reply,
           undone: false,
+          ...(event.read === undefined ? {} : { read: event.read }),
           notes: pending,
           told,
           suspects: [],

@@ -12,6 +12,9 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     options: {
       symptom: 'what is wrong; without it you are asked',
       log: 'write the job log to this file',
+      readings:
+        'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
+      as: 'which name in a reading is which place, such as fan1=SYS1 or 1209:0001=H1; may be given more than once',
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',
       ascii: 'no characters beyond ASCII in drawings',
@@ -20,6 +23,10 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       ['whichlead diagnose studio.build.yaml', 'asks what is wrong, then looks for the cause'],
       ['whichlead diagnose studio.build.yaml --symptom lights-dark', 'starts with dark lights'],
       ['whichlead diagnose studio.build.yaml --plain', 'line by line'],
+      [
+        'whichlead diagnose studio.build.yaml --readings fans.json --as fan1=SYS1',
+        'with the speeds that the machine reports',
+      ],
     ],
   },
   practice: {

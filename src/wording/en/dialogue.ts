@@ -16,6 +16,7 @@ const ALWAYS = [
   '  findings         what the audit of the plan found',
   '  undo             take the last answer back',
   '  note TEXT        put a note into the log',
+  '  read FILE        take what another tool printed: read fans.json fan1=SYS1 (also: live, clipboard)',
   '  again            say the question once more',
   '  hand over        end here and leave a page for the next person',
   '  leave            stop for now; the job can be taken up again',
@@ -55,6 +56,10 @@ export const dialogue: Dialogue = {
     none: ['none', 'none of them'],
   },
   noteWord: 'note',
+  readWord: 'read',
+  readWhat:
+    'Name a file with what another tool printed, and which name in it is which place: read fans.json fan1=SYS1. Also: read live, read clipboard.',
+  readNotHere: 'No reading can be fetched here.',
   prompt: '> ',
   hello: (view: View) => [
     `${clean(view.plan.build)}. ${symptomText(view.symptom).name}.`,

@@ -12,6 +12,7 @@ import type { Scene } from '../language.ts'
 import { caution } from './cautions.ts'
 import { findingWords } from './findings.ts'
 import { list, refName } from './names.ts'
+import { readingLines } from './readings.ts'
 import { stepNumber } from './trail.ts'
 import { sentence } from './values.ts'
 
@@ -26,6 +27,7 @@ const HEAD: Readonly<Record<Note['kind'], string>> = {
   repeat: 'Once more: ',
   'cross-check': 'By the plan: ',
   restored: 'Put back: ',
+  read: 'Read: ',
 }
 
 const many = (fact: Fact): readonly string[] =>
@@ -104,6 +106,7 @@ export function noteLines(note: Note, scene: Scene): string[] {
     if (told.length > 0)
       return told.flatMap((c) => [`${HEAD.caution}${c.title}.`, ...c.lines.map((l) => `  ${l}`)])
   }
+  if (note.kind === 'read') return readingLines(note.facts, scene)
   const what = note.facts.what
   const say = typeof what === 'string' ? entry(SAID, what) : undefined
   const said = say ? say(note.facts, scene) : plainly(note.facts, scene)

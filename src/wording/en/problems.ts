@@ -3,6 +3,7 @@
 import type { Problem } from '../../core/plan/plan.ts'
 import type { Refusal, Refused } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
+import { readingRefusalText } from './readings.ts'
 
 const WHY: Readonly<Record<Refused, string>> = {
   ended: 'The job has ended; nothing is asked any more',
@@ -13,9 +14,11 @@ const WHY: Readonly<Record<Refused, string>> = {
   'one-answer': 'One answer is wanted',
   'one-mark-each': 'Each thing can be marked in one way only',
   'nothing-to-undo': 'There is nothing to take back',
+  reading: 'Nothing can be taken from this reading',
 }
 
 export function refusalText(refusal: Refusal): string {
+  if (refusal.reading) return readingRefusalText(refusal.reading)
   const why = WHY[refusal.problem]
   const expected = refusal.expected.map((e) => shorten(clean(e), 60))
   return expected.length === 0 ? `${why}.` : `${why}. Expected: ${expected.join(', ')}.`

@@ -70,6 +70,7 @@ export const reportWords: ReportWords = {
   },
   reply: { done: 'done', unsure: "can't tell", cannot: "can't be done here", none: 'none of them' },
   takenBack: 'taken back',
+  byReading: 'read',
   struck: 'Steps that are struck out were answered and then taken back; they do not count.',
   stepRefs: (steps) => `${steps.length === 1 ? 'step' : 'steps'} ${steps.join(', ')}`,
   alsoWrong: 'Also',
