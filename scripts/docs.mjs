@@ -1,4 +1,4 @@
-// Writes docs/reference/ anew: `npm run docs`.
+// Writes docs/reference/ and docs/rules.md anew: `npm run docs`.
 import { mkdir, readdir, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -8,6 +8,8 @@ const root = fileURLToPath(new URL('../', import.meta.url))
 const folder = join(root, 'docs', 'reference')
 const { referencePages } = await load('scripts/reference.ts')
 const { readPlanFile } = await load('src/io/read-plan.ts')
+const { rulesPage } = await load('src/wording/rules-page.ts')
+const { findingWords } = await load('src/wording/en/findings.ts')
 const read = readPlanFile(join(root, 'docs', 'examples', 'archive-ten-fans.build.yaml'))
 if (!read.ok) throw new Error('the example build cannot be read')
 
@@ -15,4 +17,5 @@ const pages = referencePages(read.value)
 await mkdir(folder, { recursive: true })
 for (const name of await readdir(folder)) if (!(name in pages)) await rm(join(folder, name))
 for (const [name, text] of Object.entries(pages)) await writeFile(join(folder, name), text)
+await writeFile(join(root, 'docs', 'rules.md'), rulesPage(findingWords))
 console.log(`${Object.keys(pages).join(', ')}: in docs/reference/`)

@@ -13,8 +13,6 @@ import { planJsonSchema } from '../src/core/plan/json-schema.ts'
 import type { Plan } from '../src/core/plan/plan.ts'
 import { driverLine, PROTOCOL, toolLine } from '../src/plain/protocol.ts'
 import { english } from '../src/wording/en/english.ts'
-import { findingWords } from '../src/wording/en/findings.ts'
-import { rulesPage } from '../src/wording/rules-page.ts'
 
 const MADE = '<!-- Made by `npm run docs`; change the program, not this page. -->'
 
@@ -221,7 +219,6 @@ function linesSchema(): unknown {
 export function referencePages(plan: Plan): Readonly<Record<string, string>> {
   return {
     'commands.md': commandsPage(),
-    'rules.md': `${rulesPage(findingWords).trimEnd()}\n`,
     'faults.md': faultsPage(plan),
     'looks.md': looksPage(),
     'flows.md': flowsPage(),

@@ -29,5 +29,5 @@ export function rulesPage(words: FindingWords): string {
     }
     lines.push('')
   }
-  return lines.join('\n')
+  return `${lines.join('\n').trimEnd()}\n`
 }

@@ -5,7 +5,7 @@ import { runPlain } from '../../src/plain/plain.ts'
 import { archivePlan } from '../support/archive-plan.ts'
 import { askLit, askMany, doPowerOff, doReseat, fakeSession, lightsScript } from '../support/fake-session.ts'
 
-/** A 5 V light lead in a 12 V header: 12 V on a chip whose limit is 5.3 V (WS2812B datasheet, absolute ratings). */
+/** A 5 V light lead in a 12 V header: 12 V on a chip whose limit is 5.3 V (data sheet of the common addressable LED, absolute ratings). */
 const onTwelveVolts = {
   ...archivePlan,
   leads: archivePlan.leads.map((l) => (l.plug === 'F4.light' ? { ...l, socket: 'board.L2' } : l)),

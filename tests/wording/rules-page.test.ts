@@ -8,7 +8,7 @@ import { rulesPage } from '../../src/wording/rules-page.ts'
 const page = readFileSync(new URL('../../docs/rules.md', import.meta.url), 'utf8')
 
 describe('the page of rules', () => {
-  test('is up to date; "node scripts/docs-rules.mjs" writes it anew', () => {
+  test('is up to date; "npm run docs" writes it anew', () => {
     expect(page).toBe(rulesPage(findingWords))
   })
 

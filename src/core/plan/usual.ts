@@ -20,7 +20,7 @@ export const usualMotor = {
 /** Liquid-cooler pumps run at 2000 to 3600 rpm. */
 export const usualPump = { amps: 0.5, topRpm: 2800 } as const
 
-/** WS2812B class: green first, 3 × 20 mA a LED at full white; a lit fan has 6 to 34 LEDs, most often 8 to 20. */
+/** The common addressable LED takes green first, 3 × 20 mA at full white; a lit fan has 6 to 34 LEDs, most often 8 to 20. */
 export const usualLight = {
   volts: 5,
   leds: 8,

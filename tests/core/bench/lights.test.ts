@@ -1,5 +1,5 @@
 /**
- * Light data and supply on the bench. The chain rule (WS2812B class, data sheet: each LED keeps the first 24 bits
+ * Light data and supply on the bench. The chain rule (addressable LED with one data line, data sheet: each LED keeps the first 24 bits
  * and hands the rest on) gives what is lit by counting: before a break all is right, after it nothing has data.
  */
 import { describe, expect, it } from 'vitest'
