@@ -1,6 +1,6 @@
 /**
  * Light data from where it is made to the last LED. Each LED keeps the first frame that it sees and hands the rest
- * on (WS2812B class), so a break darkens all that follows, and too low a count leaves the tail without. A hub in
+ * on (one data line, no clock), so a break darkens all that follows, and too low a count leaves the tail without. A hub in
  * series sends out to a port and must get the data back before the next port has any.
  */
 import type { BeforeHost, Light } from '../plan/plan.ts'
