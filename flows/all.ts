@@ -1,11 +1,38 @@
 /** Every flow there is, in the order in which a person is offered them. */
+import { alarm } from './alarm.ts'
+import { allDead } from './all-dead.ts'
 import { fanStill } from './fan-still.ts'
+import { fansFull } from './fans-full.ts'
+import { fansHunting } from './fans-hunting.ts'
+import { globalEffect } from './global-effect.ts'
 import { lightsDark } from './lights-dark.ts'
+import { lightsOrder } from './lights-order.ts'
 import { lightsStuck } from './lights-stuck.ts'
+import { notListed } from './not-listed.ts'
+import { oddReading } from './odd-reading.ts'
 import type { Flow } from './shared/flow.ts'
+import { survey } from './survey.ts'
+import { worksThenStops } from './works-then-stops.ts'
+import { wrongColours } from './wrong-colours.ts'
 import { zeroRpm } from './zero-rpm.ts'
 
-export const flows: readonly Flow[] = [lightsDark, fanStill, zeroRpm, lightsStuck]
+export const flows: readonly Flow[] = [
+  lightsDark,
+  fanStill,
+  zeroRpm,
+  lightsStuck,
+  lightsOrder,
+  wrongColours,
+  globalEffect,
+  notListed,
+  fansFull,
+  oddReading,
+  fansHunting,
+  alarm,
+  allDead,
+  worksThenStops,
+  survey,
+]
 
 /** The flow of a symptom by its id, or undefined. */
 export const flowOf = (id: string): Flow | undefined => flows.find((flow) => flow.id === id)

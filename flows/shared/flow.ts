@@ -20,7 +20,18 @@ export type Topic = (
   readonly when?: 'nothing-seen'
 }
 
-export type CrossCheck = 'shared' | 'fed' | 'driven' | 'speed-from'
+/** What the answers are held against: see `job/drive/cross-check`. */
+export type CrossCheck =
+  | 'shared'
+  | 'fed'
+  | 'driven'
+  | 'speed-from'
+  | 'usb-path'
+  | 'asked'
+  | 'alarm-limit'
+  | 'order'
+  | 'colours'
+  | 'told'
 
 export interface FlowPlan {
   readonly id: string

@@ -3,6 +3,7 @@
  * trial changed, or an end. Also what is to be told with it: the verdict before a repair, answers that are at odds.
  */
 import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
+import type { Observable } from '../../core/bench/observable.ts'
 import { MAP_KINDS, type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
 import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
@@ -28,11 +29,20 @@ const MOST_STEPS = 60
 /** The kinds of map that the symptom is about: those of the scoping that showed something, else the first. */
 export function scopeKinds(job: Job): readonly MapKind[] {
   const maps = job.ground.flow.scoping.flatMap((t) => ('map' in t ? [t.map] : []))
-  const marked = new Set(deviations(job).map((o) => o.what))
+  const marked = new Set([...deviations(job), ...foundOnTheWay(job)].map((o) => o.what))
   const shown = maps.filter((kind) => marked.has(kind))
   const others = MAP_KINDS.filter((kind) => marked.has(kind) && !maps.includes(kind))
   return shown.length + others.length > 0 ? [...shown, ...others] : maps.slice(0, 1)
 }
+
+/** What single looks showed not to be as wanted, with every plug in its place: it is taken in, not lost. */
+const foundOnTheWay = (job: Job): readonly Observable[] =>
+  job.evidence.flatMap((e) => {
+    if (e.kind !== 'one' || e.history.some((edit) => edit.do === 'swap' || edit.do === 'plug')) return []
+    if (e.history.findLast((edit) => edit.do === 'power')?.to === 'off') return []
+    const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
+    return e.observe.filter((o, i) => means[i] != null && means[i] !== wanted(job.ground.build, o))
+  })
 
 /** Looked over before a job is closed, whatever it was about. */
 const GLANCES: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']

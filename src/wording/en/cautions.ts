@@ -91,6 +91,17 @@ export const CAUTIONS: Readonly<Record<string, Words>> = {
     title: "The header's limit",
     lines: ['Do not hang more on a header than its rated current: read it in the board manual first.'],
   },
+  'usb-keying': {
+    title: 'Internal USB plugs',
+    lines: [
+      'An internal USB plug turned round or shifted by a pin puts 5 V where it does not belong and can destroy the port.',
+      'Line up the blocked hole of the plug with the missing pin; never push it on by feel.',
+    ],
+  },
+  'leave-it-failing': {
+    title: 'Leave it as it is',
+    lines: ['While it fails, look first: a restart can hide the fault until the next time.'],
+  },
   'mind-the-key': {
     title: 'Mind the key',
     lines: ['The plug fits one way: line up its key or its arrow with pin 1. Do not force it.'],

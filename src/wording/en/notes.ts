@@ -61,6 +61,17 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
   fed: (f, s) => `${names(f.at, s)} is fed from ${names(f.from, s)}.`,
   driven: (f, s) => `${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
   'speed-from': (f, s) => `${names(f.at, s)} counts the speed of ${names(f.from, s)} only.`,
+  'usb-path': (f, s) => `the USB of ${names(f.at, s)} goes by ${names(f.from, s)}.`,
+  asked: (f, s) =>
+    `${names(f.at, s)} is driven ${f.value === 'dc' ? 'by voltage (DC)' : 'by its control wire (PWM)'}; its setting asks for ${f.figure} % now.`,
+  'alarm-limit': (f, s) =>
+    `${names(f.at, s)} warns under ${f.limit} RPM; with all well it reads about ${f.figure} RPM now.`,
+  order: (f, s) => `an effect on ${names(f.at, s)} reaches ${names(f.parts, s)}, in this order.`,
+  told: (f, s) =>
+    f.figure === f.limit
+      ? `${names(f.at, s)} is told ${f.figure} LEDs, as many as hang there.`
+      : `${names(f.at, s)} is told ${f.figure} LEDs; ${f.limit} hang there.`,
+  colours: (f, s) => `the lights on ${names(f.at, s)} take their colours in the order ${names(f.value, s)}.`,
   'no-speed': (f, s) => `no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
   'nothing-fits': (f, s) =>
     `no single cause that the plan allows explains all answers well. Most at odds: ${atOdds(f, s)}.`,

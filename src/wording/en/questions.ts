@@ -142,6 +142,10 @@ const WHICH: Readonly<Record<string, string>> = {
   'shows global': 'Which lights show the one effect that runs over all?',
   'listed no': 'Which of these are missing from the list of USB devices?',
   'alarm yes': 'For which of these is an alarm shown?',
+  'effect jumps runs-off stops-short':
+    'Let one slow light run over each channel. Where does it not run as it should?',
+  'follows no some':
+    'Set each of these to 30 %, then to 100 %, one after the other. Where do the fans not follow?',
 }
 
 const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
@@ -153,6 +157,9 @@ const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
   setting: 'Which settings are these?',
   listed: 'Which USB parts are not steadily in the list?',
   follows: 'Where do the fans not follow?',
+  alarm: 'For which of these is an alarm shown?',
+  effect: 'Which channels does a running light not run over as it should?',
+  answers: 'Light each of these alone, one after the other. Where does something else light, or nothing?',
 }
 
 /** What a look over several kinds at once goes over. */
@@ -181,6 +188,11 @@ function whichOf(marks: Extract<Ask, { many: true }>['marks']): string {
 const MAP_HINT: Readonly<Partial<Record<Observable['what'], string>>> = {
   rpm: "On the firmware's fan page or in the monitoring program; mind the rows.",
   shows: 'Set one steady colour for all first, if a program runs.',
+  listed: 'In the list of USB devices of the system, not in the lighting program.',
+  alarm: 'On the start-up page, the firmware page or the monitoring program.',
+  effect: 'One moving light, slow, over one channel at a time; the order of the plan is the right one.',
+  follows: 'Wait ten seconds after each change; look at the fans, not at the figures.',
+  answers: 'Set all the others to black first.',
 }
 
 function mapHints(marks: Extract<Ask, { many: true }>['marks']): string[] {

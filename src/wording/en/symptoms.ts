@@ -55,6 +55,14 @@ export const SYMPTOMS: Readonly<Record<string, SymptomText>> = {
     name: 'Everything dead after wiring',
     means: 'Nothing turns and nothing lights at power-on.',
   },
+  'works-then-stops': {
+    name: 'Works, then stops',
+    means: 'It is right for a while and fails when warm, after sleep or after a restart.',
+  },
+  survey: {
+    name: 'Not sure: look over everything',
+    means: 'Something is wrong that fits none of these; fans, lights, readings and lists are looked over.',
+  },
   'first-boot': {
     name: 'First boot',
     means: 'The build is wired and is to be switched on for the first time.',
