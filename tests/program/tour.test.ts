@@ -73,7 +73,8 @@ describe('the README', () => {
   it('names commands that work, on a plan of one’s own', () => {
     for (const line of commandsOf(page, 'whichlead ')) {
       const [, name, ...args] = line.split(' ')
-      const asks = name === 'diagnose' ? ['--plain', '--symptom', 'fan-still'] : []
+      const asks =
+        name === 'diagnose' ? ['--plain', '--symptom', 'fan-still'] : name === 'new' ? ['--usual'] : []
       const { code, err } = call(folder, [name ?? '', ...args, ...asks])
       expect({ line, code, err }).toMatchObject({ err: '', code: name === 'check' ? expect.any(Number) : 0 })
     }

@@ -2,11 +2,10 @@
  * `whichlead new [FILE]`: begins a plan by questions, asked line by line at a terminal or from a pipe. Without a file the
  * plan goes to standard output, and the questions to standard error. A file that is there is never replaced by accident.
  */
-import { existsSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { startPlan } from '../../core/plan/start-plan.ts'
 import type { StartAnswersGiven } from '../../core/plan/start-questions.ts'
-import { writePage } from '../../io/page-file.ts'
+import { isThere, writePage } from '../../io/page-file.ts'
 import { askPlan } from '../../plain/ask-plan.ts'
 import { startWords } from '../../wording/en/new-plan.ts'
 import { logWordsOf } from '../../wording/report-language.ts'
@@ -35,7 +34,7 @@ export const run: Run = async (given, shell) => {
   const path = file === undefined ? undefined : resolve(shell.cwd, file)
   const replace = given.flags.has('force')
   // Told before twenty questions are asked, not after.
-  if (file !== undefined && path !== undefined && !replace && existsSync(path)) {
+  if (file !== undefined && path !== undefined && !replace && isThere(path)) {
     shell.err(say.file(file, 'exists'))
     return 2
   }
