@@ -66,7 +66,10 @@ export function rowsOf(plan: Plan, findings: readonly Finding[]): Row[] {
   const sources = [...supplyTwigs(w, drawn), ...boardTwigs(w, drawn)]
   const loose = plan.parts
     .filter((part) => !drawn.has(part.id))
-    .map((part): Twig => ({ is: 'part', name: part.id, part, refs: [part.id], twigs: [] }))
+    .map((part): Twig => {
+      const refs = [part.id, ...(w.portsOf.get(part.id) ?? []).map((port) => port.ref)]
+      return { is: 'part', name: part.id, part, refs, twigs: [] }
+    })
   const rows: Row[] = []
   const lay = (twigs: readonly Twig[], depth: number, more: readonly boolean[]): void => {
     for (const [i, { refs, twigs: below, ...row }] of twigs.entries()) {

@@ -58,7 +58,23 @@ export function rowText(row: Row, words: DrawingWords): string {
 export const marksText = (row: Row): string =>
   row.findings.length > 0 ? `  ⚠ ${row.findings.join(' ')}` : ''
 
-/** @param width columns; findings are wrapped at it, drawn lines are not cut */
+/** One row, broken between words where it is too long; the bars of what follows run on through the rest of it. */
+function rowLines(row: Row, next: Row | undefined, words: DrawingWords, pen: Pen, width: number): string[] {
+  const bar = (more: boolean): string => (more ? `${pen.bar}    ` : '     ')
+  const above = row.more.slice(1, -1).map(bar).join('')
+  const fork = row.depth === 0 ? '' : `${row.more.at(-1) ? pen.tee : pen.last} `
+  const stroke = row.is === 'lead' && row.line ? `${row.name} ${pen.lines[row.line]} ` : ''
+  const whole = `${above}${fork}${stroke}${rowText(row, words)}${marksText(row)}`
+  if (whole.length <= width) return [whole]
+  const onward = (next?.depth ?? 0) > row.depth ? pen.bar : ' '
+  const under = `${above}${row.depth === 0 ? '' : bar(row.more.at(-1) ?? false)}${onward}   `
+  const head = `${above}${fork}`
+  return wrapped(whole.slice(head.length), Math.max(20, width - under.length)).map((line, i) =>
+    i === 0 ? head + line : under + line.trimStart(),
+  )
+}
+
+/** @param width columns; everything is broken at it between words */
 export function drawText(
   plan: Plan,
   findings: readonly Finding[],
@@ -68,15 +84,8 @@ export function drawText(
 ): string[] {
   const pen = options.ascii ? ASCII : UNICODE
   const lines = [clean(plan.build), '']
-  for (const row of rowsOf(plan, findings)) {
-    const above = row.more
-      .slice(1, -1)
-      .map((more) => (more ? `${pen.bar}    ` : '     '))
-      .join('')
-    const fork = row.depth === 0 ? '' : `${row.more.at(-1) ? pen.tee : pen.last} `
-    const stroke = row.is === 'lead' && row.line ? `${row.name} ${pen.lines[row.line]} ` : ''
-    lines.push(`${above}${fork}${stroke}${rowText(row, words)}${marksText(row)}`)
-  }
+  const rows = rowsOf(plan, findings)
+  for (const [i, row] of rows.entries()) lines.push(...rowLines(row, rows[i + 1], words, pen, options.width))
   const used = (['supply', 'motor', 'light', 'usb'] as const).map(
     (line) => `${pen.lines[line]} ${words.lines[line]}`,
   )

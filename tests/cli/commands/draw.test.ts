@@ -39,11 +39,29 @@ describe('draw', () => {
       'board.U1.a ┅┅┅ H1.usb light hub',
       '├ 1 ╌╌╌ F1.light fan',
       '└ 2 ╌╌╌ F2.light fan',
-      'S1 light strip (not connected)  ⚠ 3',
+      'S1 light strip (not connected)  ⚠ 1',
       '',
       'Lines: ═══ supply   ─── motor   ╌╌╌ light   ┅┅┅ USB',
     ])
     expect(lines.find((line) => line.startsWith('⚠ 2 '))).toContain('tach of F1 and F2 at once')
+  })
+
+  test.each([60, 80])('no line is longer than %d columns, and no word is lost', (width) => {
+    const words = (lines: readonly string[]): string[] => lines.join(' ').split(/[\s│├└]+/)
+    for (const plan of [example(), small.plan()]) {
+      const lines = drawOutput(plan, 'text', { ascii: false, width })
+      for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(width)
+      expect(words(lines)).toEqual(words(drawOutput(plan, 'text', { ascii: false, width: 500 })))
+    }
+  })
+
+  test('in SVG each part has one trunk: no two strokes of it lie on one another', () => {
+    const svg = drawOutput(example(), 'svg', plain).join('\n')
+    const trunks = [...svg.matchAll(/d="M(\d+) (\d+) V(\d+) H/g)].map((m) => m.slice(1).map(Number))
+    expect(trunks.length).toBeGreaterThan(25)
+    for (const [i, [x, from = 0, to = 0]] of trunks.entries())
+      for (const [otherX, otherFrom = 0, otherTo = 0] of trunks.slice(i + 1))
+        expect(x === otherX && from < otherTo && otherFrom < to, `${x} ${from}-${to}`).toBe(false)
   })
 
   test('every lead of the ten-fan build is drawn once', () => {
