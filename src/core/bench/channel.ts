@@ -114,8 +114,7 @@ const now = (moment: Moment, entry: ChainEntry): LightNow | undefined => {
 
 const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
 
-/** LEDs of a chain by port of its channel. */
-export const byPort = (channel: Channel, chain: readonly ChainEntry[]): number[] =>
+const byPort = (channel: Channel, chain: readonly ChainEntry[]): number[] =>
   channel.sockets.map((_, b) => sum(chain.flatMap((e) => (e.branch === b ? [e.leds] : []))))
 
 /**
@@ -128,6 +127,15 @@ export function profileOf(moment: Moment, reference: Moment, channel: Channel): 
   if (!set) return byPort(channel, planned)
   if (channel.order !== 'series' || set.length !== planned.length) return set
   return channel.sockets.map((_, b) => sum(set.filter((_, i) => planned[i]?.branch === b)))
+}
+
+/** LEDs by port as they are wired, without the empty ports behind the last one in use. */
+export function wiredProfile(moment: Moment, channel: Channel): readonly number[] {
+  const chain = chainOf(moment, channel)
+  if (channel.order === 'separate') return [Math.max(0, ...chain.map((e) => e.start + e.leds))]
+  const counts = byPort(channel, chain)
+  while (counts.length > 1 && counts.at(-1) === 0) counts.pop()
+  return counts
 }
 
 export type EffectWord = 'whole' | 'stops-short' | 'runs-off' | 'jumps'

@@ -9,7 +9,7 @@ import type { Moment } from './moment.ts'
 import { PORT } from './world.ts'
 
 /** Where a plan has no curve: a common default of boards (common practice, no source). */
-const USUAL_CURVE: readonly (readonly [number, number])[] = [
+export const USUAL_CURVE: readonly (readonly [number, number])[] = [
   [30, 40],
   [70, 100],
 ]

@@ -9,7 +9,7 @@ import { lightNow } from './light-data.ts'
 import { grounded, type Moment, walk } from './moment.ts'
 import { follows, spin, volts12 } from './motor.ts'
 import type { Observable, Value, What } from './observable.ts'
-import { settingText } from './setting.ts'
+import { settingNow } from './setting-now.ts'
 import { alarm, rpmWord } from './tach.ts'
 import { listed } from './usb.ts'
 import { JOINT, SUPPLY_END_OUT, supplyLeadAt } from './world.ts'
@@ -70,7 +70,7 @@ const looks: Readonly<Record<What, Look>> = {
     if ((now.world.socketOf[plug] ?? NOWHERE) < 0 || now.world.joint[plug] === JOINT.ownEnd) return 'no'
     return now.world.joint[plug] === JOINT.sound ? 'yes' : 'doubtful'
   },
-  setting: live(({ now }, at) => settingText(now.world.settings, at) ?? null),
+  setting: live(({ now }, at) => settingNow(now, at) ?? null),
   alarm: live(({ now }, at) => {
     const socket = port(now.build, at)
     return socket < 0 ? null : alarm(now, socket)

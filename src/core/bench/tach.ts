@@ -33,7 +33,7 @@ export function tachSources(moment: Moment, socket: number, depth = 0): readonly
   )
 }
 
-const USUAL_PULSES = 2
+export const USUAL_PULSES = 2
 /** What an 8-bit counter with a divisor of 8 can still count (lm-sensors, fan divisors). */
 export const COARSE_RPM = 664
 

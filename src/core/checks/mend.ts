@@ -3,16 +3,12 @@
  * edits and looks at the symptom. So one repair serves every suspect that it happens to cure.
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
-import { driveMode, headerSetting } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import { editText } from '../bench/edit.ts'
-import { plannedMoment } from '../bench/run.ts'
-import { settingText } from '../bench/setting.ts'
-import { alarmLimit } from '../bench/tach.ts'
+import { rightSetting } from '../bench/setting-now.ts'
 import { supplyLeadAt } from '../bench/world.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
-import { plannedColours, plannedProfile } from '../faults/setting.ts'
 import { REACH, SWITCH_MINUTES } from './looks.ts'
 import { inside, MOVE, otherSockets, reach, repairOf } from './repair.ts'
 import { replan } from './replan.ts'
@@ -120,38 +116,6 @@ function lighten(build: Build, socket: number, part: number): RepairDef[] {
       ? []
       : [inside(build, plug, [{ do: 'plug', plug: refOf(build, plug), socket: refOf(build, free) }], MOVE)]
   })
-}
-
-const portOfPlace = (build: Build, place: string): number =>
-  build.portAt.get(`board.${place}`) ?? build.portAt.get(place) ?? NOWHERE
-
-/** What a setting should be: as planned, or as the wiring asks where the plan is silent. */
-export function rightSetting(build: Build, ref: string): string | undefined {
-  const planned = settingText(build.plan.settings, ref)
-  if (planned !== undefined) return planned
-  const [section, ...rest] = ref.split('/')
-  const key = rest.at(-1)
-  const place = rest.slice(0, -1).join('/')
-  const port = portOfPlace(build, place)
-  if (section === 'channels' && key === 'profile') return JSON.stringify(plannedProfile(build, place))
-  if (section === 'channels' && key === 'colours') return plannedColours(build, place)
-  if (section === 'ports') return 'true'
-  if (port < 0) return undefined
-  if (key === 'drive') return driveMode(plannedMoment(build), port)
-  if (key === 'pulses') return '2'
-  if (key === 'alarm_below') return String(alarmLimit(plannedMoment(build), port))
-  const curve = headerSetting(build, build.plan.settings, port).curve
-  if (key !== 'curve') return undefined
-  const pump = build.fanHeaders.get(port)?.role === 'pump'
-  return JSON.stringify(
-    curve ??
-      (pump
-        ? [[0, 100]]
-        : [
-            [30, 40],
-            [70, 100],
-          ]),
-  )
 }
 
 const setting = (build: Build, ref: string): RepairDef[] => {

@@ -3,7 +3,7 @@
  * made to fit the wiring, or a plug goes elsewhere. Whether it helps is for the bench to say, as with every repair.
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
-import { channelsOf } from '../bench/channel.ts'
+import { channelsOf, wiredProfile } from '../bench/channel.ts'
 import { driveMode, headerPlace } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import { plannedMoment } from '../bench/run.ts'
@@ -11,7 +11,6 @@ import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { governedPorts } from '../faults/setting.ts'
 import { plannedTroubles } from '../infer/planned.ts'
-import { wiredProfile } from '../infer/planned-lights.ts'
 import { inside, MOVE, otherSockets, repairOf } from './repair.ts'
 import type { RepairDef } from './step.ts'
 

@@ -4,11 +4,12 @@
  * right again is its repair.
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
-import { chainOf, channelsOf } from '../bench/channel.ts'
+import { channelsOf } from '../bench/channel.ts'
 import { driveMode, headerPlace, headerSetting } from '../bench/drive.ts'
 import { governor } from '../bench/motor.ts'
 import { plannedMoment } from '../bench/run.ts'
 import { settingRef, settingText, withSetting } from '../bench/setting.ts'
+import { plannedColours, plannedProfile, rightSetting } from '../bench/setting-now.ts'
 import { alarmLimit } from '../bench/tach.ts'
 import { type FaultEntry, portAt, type Seat, seat } from './entry.ts'
 import type { Family } from './fault.ts'
@@ -25,30 +26,6 @@ export function governedPorts(build: Build): readonly number[] {
       (build.ports[s]?.name.startsWith('fan') ?? false)
     )
   })
-}
-
-/** LEDs told by port, as the plan has them or as it is wired. */
-export function plannedProfile(build: Build, place: string): readonly number[] {
-  const set = build.plan.settings.channels[place]?.profile
-  if (set) return set
-  const channel = channelsOf(build).find((c) => c.place === place)
-  if (!channel) return []
-  const chain = chainOf(plannedMoment(build), channel)
-  const counts = channel.sockets.map((_, b) =>
-    chain.filter((e) => e.branch === b).reduce((sum, e) => sum + e.leds, 0),
-  )
-  // A hub fed in series is told nothing for the empty ports behind the last part.
-  while (counts.length > 1 && counts.at(-1) === 0) counts.pop()
-  return counts
-}
-
-/** Colour order of the lights on a channel, or undefined where nothing hangs there. */
-export function plannedColours(build: Build, place: string): string | undefined {
-  const set = build.plan.settings.channels[place]?.colours
-  if (set) return set
-  const channel = channelsOf(build).find((c) => c.place === place)
-  const first = channel && chainOf(plannedMoment(build), channel)[0]
-  return first && build.parts[first.part]?.lights[first.light]?.light.colours
 }
 
 interface SettingFault {
@@ -255,9 +232,7 @@ export const settingEntries: readonly FaultEntry[] = settingFaults.map(
     seats: (build): readonly Seat[] =>
       refs(build).flatMap((ref) => {
         const value = wrong(build, ref)
-        return value === undefined || value === settingText(build.plan.settings, ref)
-          ? []
-          : [seat(ref, weight)]
+        return value === undefined || value === rightSetting(build, ref) ? [] : [seat(ref, weight)]
       }),
     plant: (build, at) => {
       if (!refs(build).includes(at)) return undefined

@@ -3,20 +3,11 @@
  * of another voltage, a gap in a series, a hub that the plan gives no supply.
  */
 import { type Build, conductorIndex, NOWHERE } from '../bench/build.ts'
-import { byPort, type Channel, chainOf, channelsOf, profileOf } from '../bench/channel.ts'
+import { type Channel, chainOf, channelsOf, profileOf, wiredProfile } from '../bench/channel.ts'
 import { lightNow } from '../bench/light-data.ts'
 import type { Moment } from '../bench/moment.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
-
-/** LEDs by port as they are wired, without the empty ports behind the last one in use. */
-export function wiredProfile(moment: Moment, channel: Channel): readonly number[] {
-  const chain = chainOf(moment, channel)
-  if (channel.order === 'separate') return [Math.max(0, ...chain.map((e) => e.start + e.leds))]
-  const counts = byPort(channel, chain)
-  while (counts.length > 1 && counts.at(-1) === 0) counts.pop()
-  return counts
-}
 
 const total = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
 

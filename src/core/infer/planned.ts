@@ -4,7 +4,7 @@
  * exactly so shows a symptom without anything being broken. `wanted` is what the builder meant to see.
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
-import { channelsOf } from '../bench/channel.ts'
+import { channelsOf, wiredProfile } from '../bench/channel.ts'
 import { look } from '../bench/look.ts'
 import { idealMomentOf, type Moment } from '../bench/moment.ts'
 import { governor, turning } from '../bench/motor.ts'
@@ -16,7 +16,7 @@ import { asPlanned } from '../bench/world.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { doing, drives, readings, unwatched } from './planned-fans.ts'
-import { counts, fallsShort, gaps, misfit, unfed, voltages, wiredProfile } from './planned-lights.ts'
+import { counts, fallsShort, gaps, misfit, unfed, voltages } from './planned-lights.ts'
 
 const known = new WeakMap<Build, readonly Fault[]>()
 

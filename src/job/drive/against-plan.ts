@@ -9,10 +9,10 @@ import { askedDuty, driveMode } from '../../core/bench/drive.ts'
 import { governor } from '../../core/bench/motor.ts'
 import type { Observable } from '../../core/bench/observable.ts'
 import { plannedMoment } from '../../core/bench/run.ts'
+import { plannedColours } from '../../core/bench/setting-now.ts'
 import { alarmLimit, reading, tachSources } from '../../core/bench/tach.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { refOf } from '../../core/faults/entry.ts'
-import { plannedColours } from '../../core/faults/setting.ts'
 import { partAt, plugsFor, routeOf, upstream } from './upstream.ts'
 
 export type Facts = Note['facts']
