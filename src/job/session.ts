@@ -4,17 +4,18 @@
  */
 import type { End } from '../core/checks/prompt.ts'
 import type { Plan } from '../core/plan/plan.ts'
-import { againStep, apply, lastAnswer } from './drive/apply.ts'
-import { type Job, powerOf, stateText, takes } from './drive/job.ts'
+import { apply } from './drive/apply.ts'
+import { type Job, powerOf, stateText } from './drive/job.ts'
 import { next } from './drive/next.ts'
 import { pathOf } from './drive/path.ts'
 import { refuse } from './drive/refuse.ts'
+import { suspectsWithout, takenBack } from './drive/take-back.ts'
 import { whyOf } from './drive/why.ts'
 import type { LogBody } from './log/event.ts'
 import type { LogWriter } from './log/log.ts'
 import type { Trouble } from './log/trouble.ts'
 import { takeReading } from './readings.ts'
-import type { Refusal, Reply, Session, View, Why } from './view.ts'
+import type { Refusal, Reply, Session, View, Why, Without } from './view.ts'
 
 /** What the disk would not take; the front end says it, and the job can be gone on with from its log. */
 export class LogFailure extends Error {
@@ -58,7 +59,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     findings: job.ground.known.findings,
     path: pathOf(job),
     minutes: job.minutes,
-    canUndo: undoable(job) !== undefined,
+    canUndo: takenBack(job).length > 0,
   })
 
   async function reply(said: Reply): ReturnType<Session['reply']> {
@@ -66,9 +67,9 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     // What a full disk held up last time comes first.
     await settle()
     if (said.say === 'undo') {
-      const of = undoable(job)
-      if (of === undefined) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
-      await write([{ e: 'undone', of }])
+      const taken = takenBack(job, said.seq)
+      if (taken.length === 0) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
+      await write(taken.map((of) => ({ e: 'undone', of })))
     } else if (said.say === 'leave') {
       await write([{ e: 'left', how: 'asked' }])
       left = true
@@ -95,7 +96,11 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
   }
 
   await settle()
-  return { view, why: (): Why => whyOf(job), reply, close: () => writer.close() }
+  const without = (seq: number): Without | null => {
+    const takes = takenBack(job, seq)
+    return takes.length === 0 ? null : { takes, suspects: suspectsWithout(job, takes) }
+  }
+  return { view, why: (): Why => whyOf(job), without, reply, close: () => writer.close() }
 }
 
 const leftEnd = (job: Job): End => ({
@@ -104,10 +109,3 @@ const leftEnd = (job: Job): End => ({
   suspects: job.suspects,
   minutes: job.minutes,
 })
-
-/** The number of the answer that undo would take back, if the flow takes it now. */
-function undoable(job: Job): number | undefined {
-  const entry = lastAnswer(job)
-  if (entry?.prompt.show !== 'ask') return undefined
-  return takes(job, { type: 'UNDO', step: againStep(job, entry.seq, entry.prompt) }) ? entry.seq : undefined
-}

@@ -79,12 +79,21 @@ export interface Why {
   }[]
 }
 
+/** What taking an answer back would change. */
+export interface Without {
+  /** Numbers of the answers that go, the last first. */
+  readonly takes: readonly number[]
+  /** Who would be suspected then; empty while nobody is suspected yet. */
+  readonly suspects: readonly Suspect[]
+}
+
 export type Reply =
   | { readonly say: 'done' }
   | { readonly say: 'answer'; readonly ids: readonly string[] }
   | { readonly say: 'unsure' }
   | { readonly say: 'cannot' }
-  | { readonly say: 'undo' }
+  /** Takes the answer of that line of the log back; without a number, the last one. */
+  | { readonly say: 'undo'; readonly seq?: number }
   | { readonly say: 'note'; readonly text: string }
   /** What another tool printed; `as` names which of its channels is which place (`fan1=SYS1`). */
   | { readonly say: 'read'; readonly text: string; readonly as: readonly string[]; readonly by?: string }
@@ -115,6 +124,8 @@ export interface Refusal {
 export interface Session {
   view(): View
   why(): Why
+  /** What it would change to take this answer back; null where it cannot be taken back now. */
+  without(seq: number): Without | null
   reply(reply: Reply): Promise<{ readonly ok: true } | { readonly ok: false; readonly refusal: Refusal }>
   /** Closes the log; safe to call twice. */
   close(): Promise<void>

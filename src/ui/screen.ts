@@ -2,7 +2,7 @@
  * The screen's memory outside React: the cursor, the job's last view, and what a key does to both. React only draws it,
  * so a key always acts on what the last key left, never on what was drawn last.
  */
-import type { Reply, Session, View, Why } from '../job/view.ts'
+import type { Reply, Session, View, Why, Without } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
 import { heldEnter } from './keys/held-enter.ts'
 import type { Key } from './keys/key.ts'
@@ -13,7 +13,6 @@ import { reduce } from './state/reduce.ts'
 import { kindOf, rowsOf } from './state/rows.ts'
 import { type Frame, frame } from './views/frame.ts'
 import type { Model, Size } from './views/model.ts'
-import { takenWith } from './views/panes.ts'
 import { toldNeedsPage } from './views/told.ts'
 
 /** What the screen asks of the terminal and of the program around it. */
@@ -49,6 +48,7 @@ const promptKey = (view: View): string =>
 export function createScreen(session: Session, size: Size, around: Surroundings): Screen {
   let view = session.view()
   let why: Why | null = null
+  let without: Without | null = null
   let shownSize = size
   let version = 0
   let drawnPrompt = ''
@@ -65,6 +65,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   const modelAt = (at: Cursor): Model => ({
     view,
     why,
+    without,
     cursor: at,
     language: around.language,
     words: around.language.screen,
@@ -106,6 +107,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   function take(next: View, message: Message | null): void {
     view = next
     why = null
+    without = null
     cursor = start(message)
     changed()
   }
@@ -113,10 +115,10 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   const wordsFor = (reply: Reply): Message | null => {
     const words = around.language.screen
     if (reply.say === 'note') return { say: 'noted' }
-    if (reply.say === 'undo') return { say: 'taken-back', count: 1 }
-    if (reply.say === 'done') return { say: 'recorded', what: around.language.labels.done }
+    if (reply.say === 'undo') return { say: 'taken-back', count: without?.takes.length ?? 1 }
+    if (reply.say === 'done') return { say: 'did', what: around.language.labels.done }
     if (reply.say === 'unsure' || reply.say === 'cannot')
-      return { say: 'recorded', what: words.ways[reply.say] }
+      return { say: view.prompt?.show === 'do' ? 'did' : 'recorded', what: words.ways[reply.say] }
     if (reply.say !== 'answer' || view.prompt?.show !== 'ask') return null
     const { prompt } = view
     const said = reply.ids.map((id) => around.language.answer(prompt, id, view))
@@ -154,26 +156,13 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     take(next, message)
   }
 
-  /** Takes back one step at a time until the wanted one is struck out. */
-  async function takeBack(seq: number): Promise<void> {
-    const most = takenWith(view.trail, seq).length
-    let count = 0
-    for (; count < most; count++) {
-      const standing = session.view().trail.some((e) => e.seq === seq && !e.undone)
-      if (!standing || !session.view().canUndo) break
-      const result = await session.reply({ say: 'undo' })
-      if (!result.ok) break
-    }
-    take(session.view(), { say: 'taken-back', count })
-  }
-
   function perform(act: Act): void {
     switch (act.act) {
       case 'reply':
         send(act.reply).catch(around.failed)
         return
       case 'take-back':
-        takeBack(act.seq).catch(around.failed)
+        send({ say: 'undo', seq: act.seq }).catch(around.failed)
         return
       case 'exit':
         around.leave('end')
@@ -207,8 +196,11 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     settleLater()
     const outcome = reduce(cursor, event, drawing().facts)
     cursor = outcome.cursor
-    if (cursor.mode === 'why' && why === null && view.prompt !== null) why = session.why()
+    // Before what follows from the pane that is open: what is said of it goes into the remark.
     if (outcome.act) perform(outcome.act)
+    if (cursor.mode === 'why' && why === null && view.prompt !== null) why = session.why()
+    if (cursor.mode !== 'take-back') without = null
+    else if (without === null && cursor.seq !== null) without = session.without(cursor.seq)
     changed()
   }
 

@@ -66,8 +66,13 @@ export interface ScreenWords {
   readonly nothingMatches: string
   /** What was recorded stands between the two. */
   readonly taken: readonly [before: string, after: string]
+  /** The same for what hands did, which no key takes back. */
+  readonly did: readonly [before: string, after: string]
   readonly takenBack: (count: number) => string
   readonly takesBack: string
+  readonly takesBackOne: string
+  readonly shareHead: string
+  readonly shareChange: (suspect: string, was: string, is: string) => string
   readonly trailEmpty: string
   readonly suspects: string
   readonly noSuspects: string

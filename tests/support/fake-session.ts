@@ -226,6 +226,19 @@ export function fakeSession(
     return undefined
   }
 
+  const takes = (seq: number): number[] =>
+    trail
+      .filter((e) => !e.undone && e.seq >= seq)
+      .map((e) => e.seq)
+      .reverse()
+
+  /** A script knows one order only: all that came after goes too. */
+  function undoTo(seq: number | undefined): Refusal | undefined {
+    const count = seq === undefined ? 1 : takes(seq).length
+    for (let i = 1; i < count; i++) undo()
+    return undo()
+  }
+
   function step(prompt: Prompt, reply: Reply): void {
     const given = reply.say === 'answer' ? reply.ids : (reply.say as 'done' | 'unsure' | 'cannot')
     trail = [...trail, { seq: trail.length + 1, prompt, reply: given, undone: false, notes: [] }]
@@ -240,7 +253,7 @@ export function fakeSession(
   async function reply(said_: Reply): Promise<{ ok: true } | { ok: false; refusal: Refusal }> {
     const { prompt } = view()
     if (prompt === null) return { ok: false, refusal: { problem: 'ended', expected: [] } }
-    const refusal = said_.say === 'undo' ? undo() : refuse(prompt, said_)
+    const refusal = said_.say === 'undo' ? undoTo(said_.seq) : refuse(prompt, said_)
     if (refusal) return { ok: false, refusal }
     said.push(said_)
     if (said_.say === 'leave') finish('left')
@@ -256,6 +269,7 @@ export function fakeSession(
     closed: () => closed,
     view,
     why,
+    without: (seq) => ({ takes: takes(seq), suspects: [suspectPort] }),
     reply,
     close: async () => {
       closed++

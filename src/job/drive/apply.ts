@@ -141,9 +141,6 @@ function evidenceOf(job: Job, seq: number, ask: Ask, ids: readonly string[]): Ev
   return { ...base, kind: 'one', observe: ask.observe, answers: ask.answers, chosen }
 }
 
-/** The last answer that still stands: what "undo" takes back. What hands have done since stays done. */
-export const lastAnswer = (job: Job) => job.trail.findLast((t) => !t.undone && t.prompt.show === 'ask')
-
 function undone(job: Job, of: number): Job {
   const entry = job.trail.find((t) => t.seq === of)
   if (entry?.prompt.show !== 'ask') return job

@@ -6,7 +6,8 @@ import type { Mode } from '../../wording/screen-mode.ts'
 
 /** One line about the last key; its words are made when it is drawn. */
 export type Message =
-  | { readonly say: 'recorded'; readonly what: string }
+  /** An answer, which can be taken back; or a step, which cannot. */
+  | { readonly say: 'recorded' | 'did'; readonly what: string }
   | { readonly say: 'taken-back'; readonly count: number }
   | { readonly say: 'refused'; readonly text: string }
   | {

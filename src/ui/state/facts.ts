@@ -36,7 +36,7 @@ export const stay = (cursor: Cursor): Outcome => ({ cursor })
 /** Only a remark; nothing else changes. */
 export const tell = (
   cursor: Cursor,
-  say: Exclude<Message['say'], 'recorded' | 'taken-back' | 'refused'>,
+  say: Exclude<Message['say'], 'recorded' | 'did' | 'taken-back' | 'refused'>,
 ): Outcome => ({
   cursor: { ...cursor, message: { say } },
 })

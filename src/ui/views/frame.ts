@@ -70,8 +70,8 @@ function messageLine(model: Model): Line {
   if (cursor.busy) return line(span(say(model, words.writing), 'dim'))
   const { message } = cursor
   if (message === null) return BLANK
-  if (message.say === 'recorded') {
-    const [before, after] = words.taken
+  if (message.say === 'recorded' || message.say === 'did') {
+    const [before, after] = message.say === 'did' ? words.did : words.taken
     const room = model.size.columns - width(before) - width(after)
     const what = shortened(say(model, message.what), room, marksOf(model).cut)
     return line(span(model.ascii ? inAscii(before + what + after) : before + what + after, 'strong'))
@@ -114,7 +114,8 @@ export function frame(model: Model): Frame {
 function factsOf(model: Model, drawn: Drawn): Facts {
   const { view } = model
   const counted = model.cursor.mode === 'trail' ? trailRows(model, model.size.columns) : []
-  const standing = view.trail.filter((e) => !e.undone).map((e) => e.seq)
+  // What hands have done stays done: only answers can be taken back.
+  const standing = view.trail.filter((e) => !e.undone && e.prompt.show === 'ask').map((e) => e.seq)
   return {
     kind: kindOf(view.prompt),
     rows: drawn.rows,

@@ -1,5 +1,5 @@
 /** All that a view draws from: the job, the cursor, the words, the marks and the size. Views are functions of it. */
-import type { View, Why } from '../../job/view.ts'
+import type { View, Why, Without } from '../../job/view.ts'
 import { clean } from '../../wording/clean.ts'
 import type { Language } from '../../wording/language.ts'
 import type { ScreenWords } from '../../wording/screen.ts'
@@ -15,6 +15,8 @@ export interface Size {
 export interface Model {
   readonly view: View
   readonly why: Why | null
+  /** What taking the answer in question back would change. */
+  readonly without: Without | null
   readonly cursor: Cursor
   readonly language: Language
   readonly words: ScreenWords

@@ -1,10 +1,10 @@
 /** What lies over the prompt: reasons, the path so far, help, remarks, and the questions before something ends. */
-import type { TrailEntry } from '../../job/view.ts'
 import { connectorLines } from '../pictures/connector.ts'
 import { BLANK, type Line, line, paragraph, span } from '../text/line.ts'
 import { expectedLines } from './expected.ts'
 import { keysHere } from './keybar.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
+import { takeBackLines } from './take-back.ts'
 import { toldLines } from './told.ts'
 import { wiringLines } from './wiring.ts'
 
@@ -58,21 +58,6 @@ function helpLines(model: Model, columns: number): Line[] {
   return keys.flatMap(({ cap, name }) =>
     sayLines(model, model.words.help[name] ?? model.words.key[name], columns, 'plain', cap.padEnd(7)),
   )
-}
-
-const lastOf = (trail: readonly TrailEntry[]): readonly TrailEntry[] => trail.filter((e) => !e.undone)
-
-/** Steps that taking one back takes with it: that one and every later one that still counts. */
-export const takenWith = (trail: readonly TrailEntry[], seq: number): readonly TrailEntry[] =>
-  lastOf(trail).filter((e) => e.seq >= seq)
-
-function takeBackLines(model: Model, columns: number): Line[] {
-  const entries = takenWith(model.view.trail, model.cursor.seq ?? 0)
-  return [
-    ...sayLines(model, model.words.takesBack, columns, 'strong'),
-    BLANK,
-    ...entries.flatMap((e) => sayLines(model, model.language.trail(e, model.view), columns)),
-  ]
 }
 
 /** The path so far, one block a step, with notes; taken-back ones keep their place, struck out by a mark. */

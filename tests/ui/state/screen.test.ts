@@ -7,6 +7,7 @@ import {
   askSeated,
   askSince,
   doPowerOff,
+  doReseat,
   type ScriptStep,
 } from '../../support/fake-session.ts'
 import { screenAt } from './screen-at.ts'
@@ -101,7 +102,7 @@ describe('a question with one answer', () => {
     await at.type('1⏎u')
     expect(at.session.said.at(-1)).toEqual({ say: 'undo' })
     expect(at.text()).toContain('Look at the lights of F3')
-    expect(at.text()).toContain('1 step taken back')
+    expect(at.text()).toContain('1 answer taken back')
   })
 
   test('with nothing to take back it says so', async () => {
@@ -285,14 +286,33 @@ describe('what lies over the question', () => {
     expect(at.text()).toContain('2. When did it begin?')
     await at.type('u')
     const asked = at.text()
-    expect(asked).toContain('takes back')
+    expect(asked).toContain('are taken back')
     expect(asked).not.toContain('1. Which lights')
     expect(asked).toContain('2. When did it begin?')
     expect(asked).toContain('3. Look at the lights of F3')
     await at.type('⏎')
-    expect(at.session.said.filter((s) => s.say === 'undo')).toHaveLength(2)
-    expect(at.text()).toContain('2 steps taken back')
+    expect(at.session.said.filter((s) => s.say === 'undo')).toEqual([{ say: 'undo', seq: 2 }])
+    expect(at.text()).toContain('2 answers taken back')
     expect(at.text()).toContain('When did it begin?')
+  })
+
+  test('before an answer is taken back it is shown what that does to the suspects', async () => {
+    const at = screenAt()
+    await at.type('1 ⏎1⏎')
+    await at.type('pu')
+    expect(at.text()).toContain('What it does to the suspects')
+    expect(at.text()).toMatch(/F3.*: 62 %, then under 1 %/su)
+    await at.type('⎋')
+    expect(at.text()).toContain('So far')
+    expect(at.session.said.some((s) => s.say === 'undo')).toBe(false)
+  })
+
+  test('after a step the remark says that undo takes back the answer before it, not the step', async () => {
+    const at = screenAt([{ prompt: askLit }, { prompt: doReseat }, { prompt: askSeated }])
+    await at.type('1⏎')
+    expect(at.text()).toContain('u takes it back')
+    await at.type('⏎')
+    expect(at.text()).toContain('Recorded: Done – u takes the last answer back, not this')
   })
 
   test('a verdict is read before the step that follows it', async () => {

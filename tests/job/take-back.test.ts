@@ -1,0 +1,106 @@
+/** Any answer can be taken back, not only the last; and what that would change is told before it is done. */
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { faultText, parseFault } from '../../src/core/faults/fault.ts'
+import { readPlan } from '../../src/core/plan/read.ts'
+import type { Session } from '../../src/job/view.ts'
+import { personAt } from '../support/bench-person.ts'
+import { SMALL } from '../support/program.ts'
+import { memorySession } from '../support/run-job.ts'
+
+const read = readPlan(readFileSync(SMALL, 'utf8'), SMALL)
+if (!read.ok) throw new Error('the small example does not read')
+const plan = read.value
+
+/** A job on this fault, its first `steps` prompts answered as the bench would. */
+async function jobAt(steps: number, text = 'F3.light:open-DATA') {
+  const fault = parseFault(text)
+  const { session } = await memorySession(plan, 'lights-dark')
+  const person = personAt(plan, fault ? [fault] : [])
+  const answer = async (): Promise<void> => {
+    const { prompt } = session.view()
+    if (!prompt) return
+    if (prompt.show === 'do') person.did(prompt.edits)
+    const taken = await session.reply(prompt.show === 'do' ? { say: 'done' } : person.answer(prompt))
+    expect(taken.ok).toBe(true)
+  }
+  for (let i = 0; i < steps; i++) await answer()
+  return { session, answer }
+}
+
+const standing = (session: Session) =>
+  session.view().trail.filter((e) => !e.undone && e.prompt.show === 'ask')
+
+/** Each suspect with its share, the groups taken apart into their first names. */
+const shares = (suspects: ReturnType<Session['view']>['suspects']) =>
+  new Map(
+    suspects.map((s) => [
+      [s, ...s.alike]
+        .map((a) => a.faults.map(faultText).join())
+        .sort()
+        .join(' or '),
+      s.p,
+    ]),
+  )
+
+describe('taking an answer back', () => {
+  it('during the first questions takes those after it too, since they are asked in order', async () => {
+    const { session } = await jobAt(2)
+    const [first] = standing(session)
+    const without = session.without(first?.seq ?? 0)
+    expect(without?.takes).toEqual(
+      standing(session)
+        .map((e) => e.seq)
+        .reverse(),
+    )
+    expect(await session.reply({ say: 'undo', seq: first?.seq ?? 0 })).toEqual({ ok: true })
+    expect(standing(session)).toEqual([])
+    expect(session.view().prompt?.id).toBe(first?.prompt.id)
+  })
+
+  it('later takes only the one, and asks it again; the others stay', async () => {
+    for (const steps of [4, 6, 8]) {
+      const { session } = await jobAt(steps)
+      if (session.view().end) continue
+      for (const { seq, prompt } of standing(session).slice(0, -1)) {
+        const { session: again } = await jobAt(steps)
+        const before = standing(again).map((e) => e.seq)
+        expect(again.without(seq)?.takes).toEqual([seq])
+        expect(await again.reply({ say: 'undo', seq })).toEqual({ ok: true })
+        expect(standing(again).map((e) => e.seq)).toEqual(before.filter((s) => s !== seq))
+        // It comes again, behind the gate where power has to change first.
+        for (let i = 0; i < 3 && again.view().prompt?.show === 'do'; i++) await again.reply({ say: 'done' })
+        expect(again.view().prompt?.show).toBe('ask')
+        if (prompt.show === 'ask' && prompt.stage !== 'proof')
+          expect(again.view().prompt).toMatchObject({ id: prompt.id, again: 'undone' })
+      }
+    }
+  })
+
+  it('what it would change is what it does change: with "can\'t tell" in its place the suspects are those foretold', async () => {
+    const { session } = await jobAt(6)
+    for (const { seq } of standing(session)) {
+      const { session: again, answer } = await jobAt(6)
+      const foretold = shares(again.without(seq)?.suspects ?? [])
+      await again.reply({ say: 'undo', seq })
+      while (again.view().prompt?.show === 'do') await answer()
+      await again.reply({ say: 'unsure' })
+      const is = shares(again.view().suspects)
+      for (const [names, p] of [...foretold].slice(0, 3)) expect(is.get(names), names).toBeCloseTo(p, 5)
+    }
+  })
+
+  it('what hands did, a number that nobody has, and an answer taken back already cannot be', async () => {
+    const { session } = await jobAt(6)
+    const did = session.view().trail.find((e) => e.prompt.show === 'do')
+    expect(did).toBeDefined()
+    for (const seq of [did?.seq ?? 0, 9999]) {
+      expect(session.without(seq)).toBeNull()
+      const taken = await session.reply({ say: 'undo', seq })
+      expect(taken).toMatchObject({ ok: false, refusal: { problem: 'nothing-to-undo' } })
+    }
+    const seq = standing(session)[0]?.seq ?? 0
+    await session.reply({ say: 'undo', seq })
+    expect(session.without(seq)).toBeNull()
+  })
+})
