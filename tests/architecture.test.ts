@@ -43,7 +43,6 @@ const FOLDERS: Readonly<Record<string, readonly string[]>> = {
 const LONG: readonly string[] = [
   'src/core/bench/world.ts',
   'src/core/faults/setting.ts',
-  'src/core/infer/decide.ts',
   'src/core/plan/plan.ts',
   'src/job/report/record.ts',
   'src/wording/en/faults.ts',

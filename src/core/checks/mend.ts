@@ -34,7 +34,7 @@ const POWER_CYCLE: RepairDef = {
 }
 
 /** Modes that a full power-off clears. */
-const POWER_CLEARS: ReadonlySet<string> = new Set(['tripped', 'alarm-stored', 'hung', 'usb-stuck'])
+export const POWER_CLEARS: ReadonlySet<string> = new Set(['tripped', 'alarm-stored', 'hung', 'usb-stuck'])
 
 /** Leads that can be changed without changing the part they belong to. */
 const separable = (build: Build, plug: number): boolean => {

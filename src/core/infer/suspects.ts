@@ -3,7 +3,8 @@
  * alike when everything still on offer would be answered the same way under both.
  */
 import type { Suspect } from '../checks/prompt.ts'
-import type { Alive, PlannedCheck } from './decide.ts'
+import type { Alive } from './alive.ts'
+import type { PlannedCheck } from './foresee.ts'
 
 const LEAST_SHARE = 0.002
 const SAME = 1e-6

@@ -4,7 +4,8 @@
  */
 import type { Suspect } from '../../core/checks/prompt.ts'
 import type { Step } from '../../core/checks/step.ts'
-import { type Alive, aliveOf, plannedCheck } from '../../core/infer/decide.ts'
+import { type Alive, aliveOf } from '../../core/infer/alive.ts'
+import { plannedCheck } from '../../core/infer/foresee.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import type { Why } from '../view.ts'
 import type { Job } from './job.ts'

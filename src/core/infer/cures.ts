@@ -1,0 +1,83 @@
+/**
+ * Whether a repair would cure a suspect. Not written anywhere: the bench runs the suspect with the repair and looks
+ * whether the symptom is gone. Only repairs that touch something of the suspect are run at all.
+ */
+import { type Build, NOWHERE } from '../bench/build.ts'
+import type { Edit } from '../bench/edit.ts'
+import { POWER_CLEARS } from '../checks/mend.ts'
+import type { RepairDef } from '../checks/step.ts'
+import type { Alive } from './alive.ts'
+import type { Knowledge } from './assess.ts'
+import type { Dossier } from './dossier.ts'
+import { historyFor, scopeAfter } from './foresee.ts'
+import type { Hypothesis } from './hypothesis.ts'
+import { wanted } from './planned.ts'
+
+/** By alive suspect: 1 where the symptom would be gone after the repair, else 0. */
+export function fixesOf(
+  known: Knowledge,
+  dossier: Dossier,
+  alive: readonly Alive[],
+  repair: RepairDef,
+): Uint8Array {
+  const things = editThings(known.build, repair.edits)
+  return Uint8Array.from(alive, ({ h }) => {
+    if (h.kind === 'none') return 0
+    const relevant = repair.edits.length === 0 || mayCure(known.build, things, h)
+    return relevant && cures(known, dossier, h, repair) ? 1 : 0
+  })
+}
+
+/** Whether the symptom would be gone under a suspect after these edits. */
+function cures(known: Knowledge, dossier: Dossier, h: Hypothesis, repair: RepairDef): boolean {
+  const history = historyFor(known.build, dossier, repair.edits, 'on')
+  const wants = dossier.scope.map((o) => wanted(known.build, o))
+  return known.sights.shows(h, history, scopeAfter(known.build, dossier.scope, history), wants)
+}
+
+/** Things that an edit or a fault names: a part, or the part and port of a reference. */
+const thingsOf = (build: Build, ref: string): readonly string[] => {
+  if (ref.includes('/')) return [ref]
+  const port = build.portAt.get(ref)
+  const part = ref.split('.')[0] ?? ref
+  if (port === undefined) return [ref]
+  const other =
+    build.ports[port]?.gender === 'plug' ? (build.socketOf[port] ?? NOWHERE) : (build.plugIn[port] ?? NOWHERE)
+  const across = build.ports[other]
+  return [ref, part, ...(across ? [across.ref, across.part] : [])].filter(
+    (t) => t !== 'board' && t !== 'supply',
+  )
+}
+
+/** What an edit names; changes of power name nothing. */
+function namedBy(edit: Edit): readonly string[] {
+  switch (edit.do) {
+    case 'power':
+      return []
+    case 'swap':
+      return [edit.a, edit.b]
+    case 'plug':
+      return [edit.plug, edit.socket]
+    case 'unplug':
+    case 'reseat':
+      return [edit.plug]
+    case 'substitute':
+      return [edit.what]
+    case 'free':
+      return [edit.part]
+    case 'set':
+      return [edit.setting]
+  }
+}
+
+const editThings = (build: Build, edits: readonly Edit[]): ReadonlySet<string> =>
+  new Set(edits.flatMap(namedBy).flatMap((ref) => thingsOf(build, ref)))
+
+/** Power alone mends what had hung or tripped; everything else must be touched to be mended. */
+function mayCure(build: Build, things: ReadonlySet<string>, h: Hypothesis): boolean {
+  return h.faults.some(({ at, mode }) => {
+    if (POWER_CLEARS.has(mode)) return true
+    const arg = /^(?:swapped-with|in)-(.+)$/.exec(mode)?.[1]
+    return [...thingsOf(build, at), ...(arg ? thingsOf(build, arg) : [])].some((t) => things.has(t))
+  })
+}

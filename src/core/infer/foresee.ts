@@ -1,0 +1,90 @@
+/**
+ * What a check would tell under each suspect in question: the bench is asked what would be seen once the step's edits
+ * and changes of power have been made.
+ */
+import { type Build, NOWHERE } from '../bench/build.ts'
+import type { Edit } from '../bench/edit.ts'
+import type { Observable, Value } from '../bench/observable.ts'
+import { answersFor } from '../checks/answers.ts'
+import { undoing } from '../checks/offer.ts'
+import type { Answer } from '../checks/prompt.ts'
+import type { CheckDef } from '../checks/step.ts'
+import type { Alive } from './alive.ts'
+import type { Knowledge } from './assess.ts'
+import type { Dossier } from './dossier.ts'
+import { oddsUnder } from './likelihood.ts'
+import { wanted } from './planned.ts'
+
+export interface PlannedCheck {
+  readonly check: CheckDef
+  readonly answers: readonly Answer[]
+  /** P(answer | suspect), by alive suspect. */
+  readonly table: readonly Float64Array[]
+}
+
+/** A trial by edit is foreseen for so many of the likeliest suspects; for the others it tells nothing. */
+const MOST_TRIED_BY_EDIT = 20
+
+/** What will have been done to the build when this step's look is made. */
+export function historyFor(
+  build: Build,
+  dossier: Dossier,
+  edits: readonly Edit[],
+  power: 'on' | 'off',
+): readonly Edit[] {
+  const history = [...dossier.history]
+  let now = dossier.power
+  const turn = (to: 'on' | 'off'): void => {
+    if (now !== to) history.push({ do: 'power', to })
+    now = to
+  }
+  const handsIn = edits.some((e) => e.do !== 'set' && e.do !== 'power')
+  if (handsIn) {
+    turn('off')
+    history.push(...undoing(build, dossier.inForce))
+  }
+  history.push(...edits)
+  for (const edit of edits) if (edit.do === 'power') now = edit.to
+  turn(power)
+  return history
+}
+
+export function plannedCheck(
+  known: Knowledge,
+  dossier: Dossier,
+  alive: readonly Alive[],
+  check: CheckDef,
+): PlannedCheck {
+  const history = historyFor(known.build, dossier, check.edits, check.power)
+  const costly = check.edits.length > 0
+  const seen = alive.map(({ h }, i) =>
+    h.kind === 'none' || (costly && i >= MOST_TRIED_BY_EDIT)
+      ? []
+      : known.sights.values(h, history, check.observe),
+  )
+  const right = check.observe.map((o) => wanted(known.build, o))
+  const foreseen: (readonly (Value | null)[])[] = [...seen.flat(), right]
+  const answers = answersFor(check.observe, foreseen)
+  return { check, answers, table: seen.map((sights) => oddsUnder(answers, sights, check.error)) }
+}
+
+/**
+ * What the symptom is looked for by after some edits: a header's reading goes where its plug has been moved to.
+ * What is wanted there is what was wanted at the old place.
+ */
+export function scopeAfter(
+  build: Build,
+  scope: readonly Observable[],
+  edits: readonly Edit[],
+): readonly Observable[] {
+  const moves = edits.flatMap((e) => (e.do === 'plug' ? [e] : []))
+  if (moves.length === 0) return scope
+  return scope.map((o) => {
+    const plug =
+      o.what === 'rpm'
+        ? build.ports[build.plugIn[build.portAt.get(o.at) ?? NOWHERE] ?? NOWHERE]?.ref
+        : undefined
+    const last = moves.findLast((e) => e.plug === plug)
+    return last ? { what: o.what, at: last.socket } : o
+  })
+}
