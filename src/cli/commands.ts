@@ -81,6 +81,11 @@ export const COMMANDS: readonly Command[] = [
     options: [value('out', 'FILE'), flag('usual'), flag('force'), flag('ascii')],
   },
   {
+    name: 'edit',
+    arguments: [PLAN, { name: 'CHANGE', need: 'many' }],
+    options: [flag('write')],
+  },
+  {
     name: 'schema',
     arguments: [],
     options: [],

@@ -11,6 +11,7 @@ const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   report: () => import('./commands/report.ts'),
   jobs: () => import('./commands/jobs.ts'),
   new: () => import('./commands/new.ts'),
+  edit: () => import('./commands/edit.ts'),
   schema: () => import('./commands/schema.ts'),
   engine: () => import('./run-engine.ts'),
   completion: () => import('./commands/completion.ts'),

@@ -102,7 +102,9 @@ describe('help', () => {
       const examples = english.program.commands[name]?.examples ?? []
       expect(examples.length).toBeGreaterThan(0)
       for (const [line] of examples) {
-        const words = line.replace(/ > .*/u, '').split(' ')
+        const words = (line.replace(/ > (?!.*").*/u, '').match(/"[^"]*"|\S+/gu) ?? []).map((word) =>
+          word.replaceAll('"', ''),
+        )
         expect(words[0]).toBe('whichlead')
         expect(mistake(...words.slice(1)), line).toBeUndefined()
       }

@@ -1,6 +1,6 @@
 /** The built program as it is called: exit codes, what goes to which stream, closed pipes. No terminal. */
 import { spawn, spawnSync } from 'node:child_process'
-import { mkdirSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
@@ -126,6 +126,24 @@ describe('the program without a terminal', () => {
     writeFileSync(join(folder, 'piped.build.yaml'), out)
     expect(call('bench', 'piped.build.yaml')).toMatchObject({ code: 0, err: '' })
     expect(call('new', '--usual')).toEqual({ code: 0, out, err: '' })
+  })
+
+  it('writes into a plan what was changed at the bench, when told to, and never a plan that cannot be read', () => {
+    const text = readFileSync(SMALL, 'utf8')
+    writeFileSync(join(folder, 'mine.yaml'), text)
+    const shown = call('edit', 'mine.yaml', 'set host/program = absent')
+    expect(shown).toMatchObject({ code: 0, err: '' })
+    expect(shown.out).toMatch(/^- .*program: running.*\n\+ .*program: absent/m)
+    expect(readFileSync(join(folder, 'mine.yaml'), 'utf8')).toBe(text)
+    expect(call('edit', 'mine.yaml', 'set host/program = absent', '--write').out).toContain(
+      'Written: mine.yaml',
+    )
+    expect(readFileSync(join(folder, 'mine.yaml'), 'utf8')).toBe(
+      text.replace('program: running', 'program: absent'),
+    )
+    expect(call('edit', 'mine.yaml', 'plug F1.motor -> board.NONE9').err).toContain('check the names')
+    expect(call('edit', 'mine.yaml', 'power off').err).toContain('Changes are:')
+    expect(call('edit', 'mine.yaml', 'reseat F1.motor').code).toBe(2)
   })
 
   it('prints a JSON Schema', () => {

@@ -162,6 +162,18 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       ['whichlead new --usual > studio.build.yaml', 'a plan to start from, without questions'],
     ],
   },
+  edit: {
+    summary: 'Write into a plan what was changed at the bench',
+    about: [
+      'Takes changes in the words of the bench and shows the lines of the plan that change. Comments and order stay.',
+      'Changes are: "plug PORT -> PORT", "unplug PORT", "swap PORT PORT", "set SETTING = VALUE".',
+    ],
+    options: { write: 'put the changes into the file' },
+    examples: [
+      ['whichlead edit studio.build.yaml "plug F1.motor -> board.SYS2"', 'shows what would change'],
+      ['whichlead edit studio.build.yaml "set headers/SYS2/drive = dc" --write', 'changes the file'],
+    ],
+  },
   schema: {
     summary: 'Print the JSON Schema of a wiring plan, for editors',
     about: ['An editor that knows the schema completes keys and marks mistakes while a plan is written.'],
