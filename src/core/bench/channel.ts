@@ -5,8 +5,9 @@
  */
 import { type Build, NOWHERE } from './build.ts'
 import { type LightNow, lightNow, outOf } from './light-data.ts'
-import type { Moment } from './moment.ts'
+import { type Moment, momentOf } from './moment.ts'
 import { hostSpeaksTo } from './usb.ts'
+import { asPlanned } from './world.ts'
 
 export interface ChainEntry {
   readonly part: number
@@ -154,7 +155,7 @@ export function effect(moment: Moment, reference: Moment, channel: Channel): Eff
   // All ports show the same from their first LED on, so there is no order that could be wrong.
   if (channel.order === 'parallel')
     return fitted.some((n, b) => n > 0 && (told[b] ?? 0) > n) ? 'runs-off' : 'whole'
-  if (!sameOrder(planned, actual)) return 'jumps'
+  if (!sameOrder(orderOf(moment.build, channel), actual)) return 'jumps'
   if (sum(told) > Math.max(...actual.map((e) => e.start + e.leds))) return 'runs-off'
   const shifted = (n: number, b: number): boolean => n > 0 && (told[b] ?? 0) > 0 && n !== told[b]
   return channel.order === 'series' && fitted.some(shifted) ? 'jumps' : 'whole'
@@ -165,6 +166,15 @@ function lastOf(chain: readonly ChainEntry[], channel: Channel): ChainEntry | un
   if (channel.order !== 'separate') return chain.at(-1)
   const end = Math.max(...chain.map((e) => e.start + e.leds))
   return chain.findLast((e) => e.start + e.leds === end)
+}
+
+const orders = new WeakMap<Channel, readonly ChainEntry[]>()
+
+/** The order of the plan, which is the right one wherever hands have moved a plug since. */
+function orderOf(build: Build, channel: Channel): readonly ChainEntry[] {
+  const order = orders.get(channel) ?? chainOf(momentOf(build, asPlanned(build)), channel)
+  orders.set(channel, order)
+  return order
 }
 
 /** The parts that hang on both come in the same order; a missing one is no other order. */
