@@ -2,6 +2,7 @@
  * What a header or a controller's port drives: the mode, the duty that its curve asks at the present temperature,
  * and the volts that stand on its supply pin. In DC drive the supply is lowered and the control pin rests.
  */
+import { dutyAt } from '../electrics/fan-curve.ts'
 import type { HeaderSetting, Settings } from '../plan/plan.ts'
 import type { Build } from './build.ts'
 import { conductorIndex, NOWHERE } from './build.ts'
@@ -24,21 +25,6 @@ export function headerSetting(build: Build, settings: Settings, port: number): H
   const place = headerPlace(build, port)
   const whole = place.includes('.') ? settings.headers[place.slice(0, place.indexOf('.'))] : undefined
   return { ...whole, ...settings.headers[place] }
-}
-
-/** Duty in percent of a curve at a temperature: straight between its points, level outside them. */
-export function dutyAt(curve: readonly (readonly [number, number])[], celsius: number): number {
-  const first = curve[0]
-  const last = curve[curve.length - 1]
-  if (!first || !last) return 100
-  if (celsius <= first[0]) return first[1]
-  for (let i = 1; i < curve.length; i++) {
-    const a = curve[i - 1]
-    const b = curve[i]
-    if (a && b && celsius <= b[0])
-      return a[1] + ((b[1] - a[1]) * (celsius - a[0])) / Math.max(b[0] - a[0], 1e-9)
-  }
-  return last[1]
 }
 
 /** What the settings ask of a port, duty in percent. */

@@ -3,6 +3,7 @@
  * and run limits as in the public four-wire fan specification: with the control wire open a fan runs at full
  * speed; under its lowest duty it keeps its minimum, or stops, by its kind.
  */
+import { rpmAtDuty } from '../electrics/fan-speed.ts'
 import type { Motor } from '../plan/plan.ts'
 import { type BuildPart, conductorIndex, NOWHERE, SOURCE, WIDTH } from './build.ts'
 import { askedDuty, controlWorks, driveMode } from './drive.ts'
@@ -43,12 +44,10 @@ function heardDuty(moment: Moment, part: BuildPart): { duty: number; heard: bool
   return driveMode(moment, source) === 'dc' ? full : { duty: askedDuty(moment, source), heard: true }
 }
 
-/** Speed at a duty on the control pin, at 12 V. */
-function rpmAtDuty(motor: Motor, duty: number): Turning {
-  const [min, max] = motor.rpm
-  if (duty >= motor.startDuty) return { rpm: Math.max(min, (max * duty) / 100), twitches: false }
-  if (motor.belowMin === 'keeps' || (motor.belowMin === 'stops-at-zero' && duty > 0))
-    return { rpm: min, twitches: false }
+/** What a duty on the control pin makes of a motor from rest, at 12 V. */
+function drivenBy(motor: Motor, duty: number): Turning {
+  const rpm = rpmAtDuty(motor, duty, 'rest')
+  if (rpm > 0) return { rpm, twitches: false }
   return duty > 0 ? TWITCHES : STILL
 }
 
@@ -63,7 +62,7 @@ function turn(moment: Moment, index: number): Turning {
   const volts = volts12(moment, part.motorPower)
   if (volts <= 0 || !grounded(moment, part.motorPower) || state === 'dead' || dead) return STILL
   const { duty, heard } = heardDuty(moment, part)
-  const asked = heard ? rpmAtDuty(part.motor, duty) : { rpm: part.motor.rpm[1], twitches: false }
+  const asked = heard ? drivenBy(part.motor, duty) : { rpm: part.motor.rpm[1], twitches: false }
   if (asked.rpm === 0) return asked
   if (state === 'seized' || state === 'blocked') return TWITCHES
   if (volts < part.motor.startVolts) return TWITCHES

@@ -2,12 +2,13 @@
  * The value that would be found for a setting: as set, or, where nobody set it, what the thing does by itself: the
  * usual curve, two pulses a turn, the LEDs as they are wired.
  */
+import { USUAL_PULSES } from '../electrics/tach.ts'
 import { type Build, NOWHERE } from './build.ts'
 import { chainOf, channelsOf, wiredProfile } from './channel.ts'
 import { driveMode, headerSetting, USUAL_CURVE } from './drive.ts'
 import { idealMomentOf, type Moment } from './moment.ts'
 import { settingText } from './setting.ts'
-import { alarmLimit, USUAL_PULSES } from './tach.ts'
+import { alarmLimit } from './tach.ts'
 import { asPlanned } from './world.ts'
 
 const plannedMoments = new WeakMap<Build, Moment>()

@@ -2,6 +2,7 @@
  * What a header or a controller's port makes of the tach pulses that come back: rpm = 60 × Hz ÷ pulses a turn
  * (four-wire fan specification, two pulses). Splitters return one fan's tach; two on one line jump about.
  */
+import { shownRpm, slowestCountedRpm, USUAL_PULSES } from '../electrics/tach.ts'
 import { conductorIndex, NOWHERE } from './build.ts'
 import { askedDuty, headerSetting } from './drive.ts'
 import { across, type Moment, stateOf, working } from './moment.ts'
@@ -33,9 +34,8 @@ export function tachSources(moment: Moment, socket: number, depth = 0): readonly
   )
 }
 
-export const USUAL_PULSES = 2
-/** What an 8-bit counter with a divisor of 8 can still count (lm-sensors, fan divisors). */
-export const COARSE_RPM = 664
+/** The slowest fan that an 8-bit counter with its divisor left at 8 tells from one that stands still. */
+export const COARSE_RPM = slowestCountedRpm(8)
 
 /** The figure that the port shows: RPM, `erratic` where several tachs meet, or null where it offers none. */
 export function reading(moment: Moment, port: number): number | 'erratic' | null {
@@ -49,7 +49,7 @@ export function reading(moment: Moment, port: number): number | 'erratic' | null
   if (index === undefined) return 0
   const assumed = headerSetting(build, world.settings, port).pulses ?? USUAL_PULSES
   const real = build.parts[index]?.motor?.pulses ?? USUAL_PULSES
-  const shown = (turning(moment, index).rpm * real) / Math.max(assumed, 1)
+  const shown = shownRpm(turning(moment, index).rpm, real, Math.max(assumed, 1))
   return (world.port[port] ?? 0) & PORT.coarse && shown < COARSE_RPM ? 0 : shown
 }
 

@@ -3,11 +3,11 @@
  * it. Boards round and add points, so curves are held against one another by the duty that they ask.
  */
 import type { Build } from '../bench/build.ts'
-import { dutyAt } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import type { Value } from '../bench/observable.ts'
 import { referenceOf, run } from '../bench/run.ts'
 import { settingText } from '../bench/setting.ts'
+import { dutyAt } from '../electrics/fan-curve.ts'
 import { faultsOf } from '../faults/catalogue.ts'
 
 export type NotTakenSetting = 'other-setting' | 'board-cannot-be-set' | 'off-means-unknown'

@@ -4,12 +4,13 @@
  * as far as it does; where that leaves two words open, none is taken.
  */
 import type { Build } from '../bench/build.ts'
-import { dutyAt, headerSetting } from '../bench/drive.ts'
+import { headerSetting } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import type { Moment } from '../bench/moment.ts'
 import { askedRpm, governor } from '../bench/motor.ts'
 import { referenceOf } from '../bench/run.ts'
 import { tachSources } from '../bench/tach.ts'
+import { dutyAt } from '../electrics/fan-curve.ts'
 import type { Motor } from '../plan/plan.ts'
 
 export type SpeedWord = 'zero' | 'low' | 'plausible' | 'high' | 'erratic'

@@ -108,7 +108,7 @@ describe('every sight', () => {
           }
         },
       ),
-      { numRuns: 120 },
+      { numRuns: 60 },
     )
   })
 
@@ -271,7 +271,7 @@ describe('a fault', () => {
           }
         }
       }),
-      { numRuns: 100 },
+      { numRuns: 50 },
     )
   })
 

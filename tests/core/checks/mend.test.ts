@@ -88,7 +88,7 @@ describe('on any wired build', () => {
           faultText(known.fault),
         ).toBe(true)
       }),
-      { numRuns: 150 },
+      { numRuns: 40 },
     )
   })
 
@@ -109,7 +109,7 @@ describe('on any wired build', () => {
           if (moves) expect(repair.hands).toBe('in')
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     )
   })
 })
