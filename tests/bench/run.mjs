@@ -1,6 +1,6 @@
 // All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
 //   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|sequencing|kills]… [--stride N]
-// Without names: all. With --stride only each Nth case.
+// Without names: all, the better part of an hour. With --stride only each Nth case.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
