@@ -2,10 +2,9 @@
  * Readings given on the command line: fetched and tried against the plan before a job is opened, so that a mistake in
  * them costs a sentence and no log. With `-` the reading comes through the pipe, and the job is done at the terminal.
  */
-import { openSync } from 'node:fs'
-import { ReadStream } from 'node:tty'
 import type { Plan } from '../core/plan/plan.ts'
 import { fetchReading } from '../io/reading-source.ts'
+import { terminalBehindPipe } from '../io/terminal-behind-pipe.ts'
 import { type HandedIn, tryReading } from '../job/readings.ts'
 import type { Session } from '../job/view.ts'
 import { logWordsOf } from '../wording/report-language.ts'
@@ -19,14 +18,10 @@ async function piped(stdin: AsyncIterable<Uint8Array | string>): Promise<string>
   return Buffer.concat(chunks).toString('utf8')
 }
 
-/** The terminal that the pipe hides; where there is none, the job is left at its first open question. */
-function terminal(shell: Shell): Shell {
-  if (!shell.stdout.isTTY || process.platform === 'win32') return shell
-  try {
-    return { ...shell, stdin: new ReadStream(openSync('/dev/tty', 'r+')) as unknown as NodeJS.ReadStream }
-  } catch {
-    return shell
-  }
+/** Answers come from the terminal; where there is none, the job is left at its first open question. */
+const atTerminal = (shell: Shell): Shell => {
+  const stdin = shell.stdout.isTTY ? terminalBehindPipe(process.platform) : undefined
+  return stdin ? { ...shell, stdin } : shell
 }
 
 export interface Fetched {
@@ -42,7 +37,7 @@ export async function fetchReadings(given: Given, shell: Shell): Promise<Fetched
     const as = given.lists.get('as') ?? []
     if (from === PIPE) {
       readings.push({ text: await piped(shell.stdin), as, by: PIPE })
-      after = terminal(shell)
+      after = atTerminal(shell)
       continue
     }
     const got = await fetchReading(from, { cwd: shell.cwd, platform: process.platform })

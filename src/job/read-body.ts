@@ -2,7 +2,7 @@
 import type { Value } from '../core/bench/observable.ts'
 import type { Named, NamedRead } from '../core/readings/naming.ts'
 import type { Remark, Source, Unreadable } from '../core/readings/reading.ts'
-import type { LeftOut, Taken } from '../core/readings/take.ts'
+import type { LeftOut, Taken } from '../core/readings/takes.ts'
 
 /** What the log keeps of it. */
 export interface ReadBody {

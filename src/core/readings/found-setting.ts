@@ -10,7 +10,8 @@ import { settingText } from '../bench/setting.ts'
 import { dutyAt } from '../electrics/fan-curve.ts'
 import { faultsOf } from '../faults/catalogue.ts'
 
-export type NotTakenSetting = 'other-setting' | 'board-cannot-be-set' | 'off-means-unknown'
+/** `not-in-plan`: the plan leaves it open and no known mistake is one of it, so it is not worth a word. */
+export type NotTakenSetting = 'not-in-plan' | 'other-setting' | 'board-cannot-be-set' | 'off-means-unknown'
 
 type Curve = readonly (readonly [number, number])[]
 
@@ -58,7 +59,8 @@ export function settingFound(
   if (key === 'alarm_below') {
     const tooHigh = wrong.find((w) => Number(text) >= Number(w.value))
     if (tooHigh) return { value: tooHigh.value }
-    return planned === undefined && wrong.length > 0 ? { value: text } : { why: 'other-setting' }
+    if (planned === undefined) return wrong.length > 0 ? { value: text } : { why: 'not-in-plan' }
+    return { why: 'other-setting' }
   }
   return planned === undefined ? { value: text } : { why: 'other-setting' }
 }

@@ -2,69 +2,17 @@
  * What a reading answers about a build: values of observables, each with the name that it was read under. What cannot
  * be taken is listed with the reason; nothing is dropped in silence and nothing is guessed.
  */
-import { type Build, NOWHERE } from '../bench/build.ts'
+import type { Build } from '../bench/build.ts'
 import { headerPlace } from '../bench/drive.ts'
-import type { Edit } from '../bench/edit.ts'
-import type { Observable, Value } from '../bench/observable.ts'
 import { referenceOf } from '../bench/run.ts'
 import { settingRef } from '../bench/setting.ts'
 import { alarmLimit } from '../bench/tach.ts'
-import { type NotTakenSetting, settingFound } from './found-setting.ts'
-import { type Named, placeFor } from './naming.ts'
+import { settingFound } from './found-setting.ts'
+import { placeFor } from './naming.ts'
 import type { DriveRecord, FanRecord, Reading } from './reading.ts'
 import { type NoWord, type SpeedWord, speedWord } from './speed-word.ts'
-
-export interface Taken {
-  readonly observe: Observable
-  readonly value: Value
-  /** The name in the reading, such as `fan1`. */
-  readonly from: string
-  /** As it stood there: `0 RPM`. */
-  readonly figure: string
-}
-
-export type WhyLeft =
-  | NoWord
-  | NotTakenSetting
-  | 'no-place'
-  | 'not-a-fan-port'
-  | 'not-trusted'
-  | 'turned-off'
-  | 'absent'
-  | 'percent-only'
-  | 'disputed'
-  | 'other-limit'
-  | 'list-not-whole'
-  | 'power-is-off'
-
-export interface LeftOut {
-  readonly from: string
-  readonly why: WhyLeft
-  readonly figure: string
-  readonly at?: string
-}
-
-export interface Takes {
-  readonly taken: readonly Taken[]
-  readonly left: readonly LeftOut[]
-}
-
-export interface Situation {
-  readonly build: Build
-  /** Everything done to the build so far. */
-  readonly history: readonly Edit[]
-  readonly named: readonly Named[]
-}
-
-const NONE: Takes = { taken: [], left: [] }
-const leave = (from: string, why: WhyLeft, figure: string, at?: string): Takes => ({
-  taken: [],
-  left: [{ from, why, figure, ...(at === undefined ? {} : { at }) }],
-})
-const join = (all: readonly Takes[]): Takes => ({
-  taken: all.flatMap((t) => t.taken),
-  left: all.flatMap((t) => t.left),
-})
+import { fromUsb } from './take-usb.ts'
+import { join, leave, NONE, type Situation, type Takes } from './takes.ts'
 
 /** Needs power on: what no current feeds reports nothing. */
 export const takesFrom = (reading: Reading, where: Situation): Takes =>
@@ -157,9 +105,8 @@ function setting(
 ): Takes {
   const at = settingRef('headers', headerPlace(where.build, port), key)
   const found = settingFound(where.build, where.history, at, text)
-  return 'why' in found
-    ? leave(from, found.why, figure, at)
-    : { taken: [{ observe: { what: 'setting', at }, value: found.value, from, figure }], left: [] }
+  if ('why' in found) return found.why === 'not-in-plan' ? NONE : leave(from, found.why, figure, at)
+  return { taken: [{ observe: { what: 'setting', at }, value: found.value, from, figure }], left: [] }
 }
 
 const pulsesOf = (fan: FanRecord, port: number, where: Situation): Takes =>
@@ -229,41 +176,3 @@ function fromDrive(drive: DriveRecord, reading: Reading, where: Situation): Take
   }
   return mode
 }
-
-function fromUsb(reading: Reading, { build, named }: Situation): Takes {
-  const parts = named.flatMap(({ name, ref }) => {
-    const index = build.partAt.get(ref)
-    return index !== undefined && (build.parts[index]?.usbPlug ?? NOWHERE) >= 0 ? [{ name, ref }] : []
-  })
-  return join(
-    parts.flatMap(({ name, ref }) => [...listedAs(reading, name, ref), ...portStates(reading, name, ref)]),
-  )
-}
-
-const isPath = (name: string): boolean => /^\d+-\d/.test(name)
-
-function listedAs({ usb }: Reading, name: string, at: string): Takes[] {
-  if (usb === null) return []
-  // Names of the other kind say nothing about this list.
-  if (!usb.devices.some((d) => (isPath(name) ? d.path : d.id) !== undefined)) return []
-  const take = (value: Value, figure: string): Takes[] => [
-    { taken: [{ observe: { what: 'listed', at }, value, from: name, figure }], left: [] },
-  ]
-  if (usb.devices.some((d) => !d.isRoot && (d.path === name || d.id === name))) return take('yes', 'listed')
-  return usb.complete ? take('no', 'not listed') : [leave(name, 'list-not-whole', '', at)]
-}
-
-const STATE = {
-  there: 'yes',
-  gone: 'no',
-  'never-answered': 'no',
-  'comes-and-goes': 'comes-and-goes',
-} as const
-
-const portStates = ({ ports }: Reading, name: string, at: string): Takes[] =>
-  ports
-    .filter((p) => p.path === name)
-    .map((p) => ({
-      taken: [{ observe: { what: 'listed', at }, value: STATE[p.state], from: name, figure: p.state }],
-      left: [],
-    }))

@@ -3,7 +3,7 @@ import type { What } from '../../core/bench/observable.ts'
 import { valuesOf } from '../../core/bench/observable.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import type { Remark, Source, Unreadable } from '../../core/readings/reading.ts'
-import type { WhyLeft } from '../../core/readings/take.ts'
+import type { WhyLeft } from '../../core/readings/takes.ts'
 import type { ReadingRefusal } from '../../job/read-body.ts'
 import { clean, cleanName, shorten } from '../clean.ts'
 import { entry } from '../entry.ts'
@@ -29,6 +29,7 @@ const WHY_LEFT: Readonly<Record<WhyLeft, string>> = {
   'whose-speed': 'no fan should report there, so nobody can say what the speed ought to be',
   'other-setting':
     'it is neither what the plan has nor a mistake that is known; look whether the plan is up to date',
+  'not-in-plan': 'the plan leaves it open',
   'board-cannot-be-set': 'by the plan this cannot be set there',
   'off-means-unknown': 'what "no control" does differs from chip to chip',
   'no-place': 'no place was named for it',

@@ -7,7 +7,8 @@ import { compile } from '../../../src/core/bench/build.ts'
 import { parseEdit } from '../../../src/core/bench/edit.ts'
 import { readNames } from '../../../src/core/readings/naming.ts'
 import { readText } from '../../../src/core/readings/recognize.ts'
-import { type Takes, takesFrom } from '../../../src/core/readings/take.ts'
+import { takesFrom } from '../../../src/core/readings/take.ts'
+import type { Takes } from '../../../src/core/readings/takes.ts'
 import { build } from '../../support/build.ts'
 import { readingFile } from '../../support/reading-file.ts'
 
@@ -109,9 +110,7 @@ describe('a speed', () => {
     expect(1_350_000 / (254 * 2)).toBeCloseTo(2657, 0)
     expect(1_350_000 / (254 * 8)).toBeCloseTo(664, 0)
     expect(why(takes(speed(0, ', "fan1_div": 8'), ['fan1=SYS1']))).toContain('fan1 too-slow-to-count')
-    expect(said(takes(speed(0, ', "fan1_div": 4'), ['fan1=CPU']))).toContain(
-      'rpm board.CPU zero',
-    )
+    expect(said(takes(speed(0, ', "fan1_div": 4'), ['fan1=CPU']))).toContain('rpm board.CPU zero')
   })
 
   test('after two plugs changed places is judged by the fan that is there now', () => {
