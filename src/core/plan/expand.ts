@@ -9,7 +9,7 @@ import { listed, nearest } from './nearest.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { expandRange, isRange, LONGEST_RANGE } from './ranges.ts'
-import { type Entry, type MapNode, mapNode, type Node } from './tree.ts'
+import { type Entry, type MapNode, mapNode, type Node } from './tree-node.ts'
 
 /** Names as keys: ranges spelled out, bad names and names given twice reported and left out. */
 export function expandNames(book: Notebook, map: MapNode, what: string): MapNode {

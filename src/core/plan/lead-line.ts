@@ -6,7 +6,7 @@ import type { Place } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { expandReference, isRange } from './ranges.ts'
 import { section } from './section.ts'
-import type { Node } from './tree.ts'
+import type { Node } from './tree-node.ts'
 
 const mm = measure('length, mm', 'length', { min: 1, max: 20_000 })
 

@@ -3,7 +3,7 @@ import { listed, nearest } from './nearest.ts'
 import type { Part, PartId } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { expandRange } from './ranges.ts'
-import type { Node } from './tree.ts'
+import type { Node } from './tree-node.ts'
 
 /** Lit parts in written order; `failed` are parts of which nothing is known. */
 export function readLightOrder(

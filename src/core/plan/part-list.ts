@@ -9,7 +9,7 @@ import type { Part, PartId, PartKindName, Place } from './plan.ts'
 import { portsOf } from './ports.ts'
 import { type Notebook, report, reportLocal, shown, usual } from './problem.ts'
 import { markPlaces, section } from './section.ts'
-import { type Entry, type MapNode, mapNode, scalarNode } from './tree.ts'
+import { type Entry, type MapNode, mapNode, scalarNode } from './tree-node.ts'
 
 function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartForm | undefined {
   const kind = node.entries.get('kind')?.value

@@ -17,7 +17,8 @@ import { settingPlaces, settingsOf, settingsSchema } from './settings.ts'
 import { type Include, readStock } from './stock.ts'
 import { boardOf, boardSchema, supplyOf, supplySchema } from './surroundings.ts'
 import { checkHeaderNames, HEADERS, listSection, mapSection, withNames } from './top-level.ts'
-import { type MapNode, type Node, readTree } from './tree.ts'
+import { readTree } from './tree.ts'
+import type { MapNode, Node } from './tree-node.ts'
 import { readLeads } from './wiring.ts'
 
 export const TOP_KEYS = [

@@ -6,7 +6,7 @@ import * as z from 'zod'
 import { listed, nearest } from './nearest.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, reportLocal, shown } from './problem.ts'
-import { type Node, plain } from './tree.ts'
+import { type Node, plain } from './tree-node.ts'
 
 type Path = readonly PropertyKey[]
 

@@ -8,7 +8,7 @@ import type { Board, ChannelSetting, HeaderSetting, Part, Settings } from './pla
 import { usbPortNames } from './ports.ts'
 import { type Notebook, report, shown, usual } from './problem.ts'
 import { markPlaces } from './section.ts'
-import type { MapNode, Node } from './tree.ts'
+import type { MapNode, Node } from './tree-node.ts'
 import { usualCelsius } from './usual.ts'
 
 const degrees = measure('temperature, °C', 'temperature', { min: -20, max: 120 })

@@ -2,7 +2,8 @@
 import { expandNames } from './expand.ts'
 import { type Notebook, report, shown, type Trouble } from './problem.ts'
 import { unknownKey } from './section.ts'
-import { type MapNode, type Node, readTree } from './tree.ts'
+import { readTree } from './tree.ts'
+import type { MapNode, Node } from './tree-node.ts'
 
 /** Gives the text of a file by the name that stands in the plan, or why it cannot; undefined where there is none. */
 export type Include = (name: string) => { readonly text: string; readonly file: string } | Trouble | undefined

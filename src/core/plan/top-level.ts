@@ -2,7 +2,7 @@
 import { emptyAsMap, expandNames } from './expand.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
-import { type Entry, type MapNode, mapNode, type Node } from './tree.ts'
+import { type Entry, type MapNode, mapNode, type Node } from './tree-node.ts'
 
 const none = (place: Place): MapNode => mapNode(place, new Map())
 

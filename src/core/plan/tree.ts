@@ -12,33 +12,11 @@ import {
   type ParsedNode,
   parseDocument,
 } from 'yaml'
+import { plainTree } from './plain-tree.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
+import { type Entry, listNode, mapNode, type Node, scalarNode } from './tree-node.ts'
 import { telling, yamlTrouble } from './yaml-trouble.ts'
-
-export interface Entry {
-  readonly key: Place
-  readonly value: Node
-}
-export interface MapNode {
-  readonly is: 'map'
-  readonly place: Place
-  readonly entries: ReadonlyMap<string, Entry>
-  readonly size: number
-}
-export interface ListNode {
-  readonly is: 'list'
-  readonly place: Place
-  readonly items: readonly Node[]
-  readonly size: number
-}
-export interface ScalarNode {
-  readonly is: 'scalar'
-  readonly place: Place
-  readonly value: string | number | boolean | null
-  readonly size: 1
-}
-export type Node = MapNode | ListNode | ScalarNode
 
 /** Aliases can make a short text mean a huge one; more values than this are no plan. */
 export const MOST_VALUES = 400_000
@@ -46,31 +24,6 @@ export const MOST_VALUES = 400_000
 const DEEPEST = 30
 /** Characters; a plan of a thousand fans written out in full is under a fifth of it. */
 export const LONGEST_TEXT = 1_500_000
-
-const sizeOf = (nodes: Iterable<Node>): number => {
-  let size = 1
-  for (const node of nodes) size += node.size
-  return size
-}
-
-export const mapNode = (place: Place, entries: ReadonlyMap<string, Entry>): MapNode => ({
-  is: 'map',
-  place,
-  entries,
-  size: sizeOf([...entries.values()].map((entry) => entry.value)),
-})
-export const listNode = (place: Place, items: readonly Node[]): ListNode => ({
-  is: 'list',
-  place,
-  items,
-  size: sizeOf(items),
-})
-export const scalarNode = (place: Place, value: ScalarNode['value']): ScalarNode => ({
-  is: 'scalar',
-  place,
-  value,
-  size: 1,
-})
 
 export interface Tree {
   /** Undefined where nothing can be made of the text (the problems say why). */
@@ -89,6 +42,13 @@ export function readTree(text: string, file: string, book: Notebook): Tree {
     report(book, top, size, 'a wiring plan, which is far shorter', 'check that this is the right file')
     return NO_TREE
   }
+  const quick = plainTree(text, file)
+  return quick ? { root: quick, brokenAt: undefined } : libraryTree(text, file, book)
+}
+
+/** The same by the YAML library, which reads everything and says what is wrong. */
+export function libraryTree(text: string, file: string, book: Notebook): Tree {
+  const top: Place = { file, line: 1, col: 1 }
   const lines = new LineCounter()
   let doc: Document.Parsed<ParsedNode>
   try {
@@ -216,13 +176,4 @@ function convert(
     'write the parts out, or use ranges such as F1..F6',
   )
   return undefined
-}
-
-/** A tree as plain values; maps have no prototype, so no name in a file can mean anything by accident. */
-export function plain(node: Node): unknown {
-  if (node.is === 'scalar') return node.value
-  if (node.is === 'list') return node.items.map(plain)
-  const made: Record<string, unknown> = Object.create(null)
-  for (const [key, entry] of node.entries) made[key] = plain(entry.value)
-  return made
 }

@@ -10,7 +10,7 @@ import type { Place, PlannedLead, PortRef } from './plan.ts'
 import type { Port } from './ports.ts'
 import { type Notebook, report } from './problem.ts'
 import { noSuchPort } from './reference.ts'
-import type { Node } from './tree.ts'
+import type { Node } from './tree-node.ts'
 
 /** All leads of a plan, shorthands spelled out, in written order. */
 export function readLeads(book: Notebook, nodes: readonly Node[], input: WiringInput): PlannedLead[] {
