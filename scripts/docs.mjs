@@ -1,4 +1,4 @@
-// Writes docs/reference/ and docs/rules.md anew: `npm run docs`.
+// Writes docs/reference/, docs/rules.md and docs/flows.md anew: `npm run docs`.
 import { mkdir, readdir, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -19,3 +19,4 @@ for (const name of await readdir(folder)) if (!(name in pages)) await rm(join(fo
 for (const [name, text] of Object.entries(pages)) await writeFile(join(folder, name), text)
 await writeFile(join(root, 'docs', 'rules.md'), rulesPage(findingWords))
 console.log(`${Object.keys(pages).join(', ')}: in docs/reference/`)
+await import('./docs-flows.mjs')

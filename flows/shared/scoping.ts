@@ -21,9 +21,15 @@ function onwards(scoping: readonly Topic[], i: number) {
   ]
 }
 
+/** Topics from which one can come to the place behind them: the last that is always asked, and those after it. */
+function justBefore(before: readonly Topic[], when: Topic['when']): readonly Topic[] {
+  if (when !== undefined) return before.slice(-1)
+  return before.slice(before.findLastIndex((topic) => topic.when === undefined))
+}
+
 /** Where taking the last answer back leads: to the topic that was passed last, whichever that was. */
-export const undoTargets = (before: readonly Topic[]) =>
-  before.map(
+export const undoTargets = (before: readonly Topic[], when?: Topic['when']) =>
+  justBefore(before, when).map(
     (topic) =>
       ({
         target: placeOf(topic),
@@ -40,7 +46,7 @@ export const scopingStates = (scoping: readonly Topic[]) =>
         on: {
           REPLIED: onwards(scoping, i),
           CANNOT: onwards(scoping, i),
-          ...(i > 0 ? { UNDO: undoTargets(scoping.slice(0, i)) } : {}),
+          ...(i > 0 ? { UNDO: undoTargets(scoping.slice(0, i), topic.when) } : {}),
         },
       },
     ]),

@@ -1,14 +1,23 @@
 /** The safety of every flow, proven over all states that any order of events can reach. */
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { flows } from '../../flows/all.ts'
+import { flowsPage } from '../../src/wording/flows-page.ts'
 import { explore, roleOf } from '../support/explore.ts'
 import { properties } from '../support/flow-properties.ts'
+import { flowsReport } from '../support/flows-report.ts'
 
-describe.each(flows.map((flow) => [flow.id, flow] as const))(
+const all = flows.map(explore)
+
+test('the page of the flows is up to date: npm run docs', () => {
+  const page = readFileSync(new URL('../../docs/flows.md', import.meta.url), 'utf8')
+  expect(flowsPage(flowsReport(all))).toBe(page)
+})
+
+describe.each(all.map((explored) => [explored.flow.id, explored] as const))(
   'the flow %s, with an engine that may propose anything',
-  (_, flow) => {
-    const explored = explore(flow)
-
+  (_, explored) => {
+    const { flow } = explored
     test.each(properties)('$says', ({ fails }) => {
       expect(fails(explored).slice(0, 5)).toEqual([])
     })

@@ -168,6 +168,10 @@ const OVER: Readonly<Partial<Record<Observable['what'], string>>> = {
   lit: 'lights',
   shows: 'patterns',
   rpm: 'speeds',
+  listed: 'USB parts',
+  alarm: 'alarms',
+  effect: 'running effects',
+  follows: 'changes of speed',
 }
 
 const kindsIn = (marks: Extract<Ask, { many: true }>['marks']): Observable['what'][] => [

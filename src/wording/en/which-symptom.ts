@@ -1,0 +1,58 @@
+/** The questions that help a person to a symptom by what they see; the ids are those of the guide's machine. */
+
+interface GuideText {
+  readonly ask: string
+  readonly answers: Readonly<Record<string, string>>
+}
+
+export const GUIDE: Readonly<Record<string, GuideText>> = {
+  whatIsOff: {
+    ask: 'What is not as it should be?',
+    answers: {
+      'nothing-at-all': 'Nothing turns and nothing lights',
+      'first-switch-on': 'Nothing yet: it is to be switched on for the first time',
+      fans: 'The fans, or one of them',
+      lights: 'The lights, or some of them',
+      figures: 'A figure or a warning on a screen',
+      'not-found': 'A program does not find a hub or a controller',
+      later: 'It is right at first and goes wrong later',
+    },
+  },
+  whatTheFansDo: {
+    ask: 'What do the fans do?',
+    answers: {
+      'stand-still': 'Stand still, or twitch and give up',
+      'flat-out': 'Run at full speed',
+      'same-speed-always': 'Keep one speed, whatever is set',
+      'too-slow': 'Turn too slowly',
+      'up-and-down': 'Go up and down again and again',
+    },
+  },
+  whatTheLightsDo: {
+    ask: 'What do the lights do?',
+    answers: {
+      dark: 'Stay dark',
+      'part-of-them': 'Light only in part of a fan or of the row',
+      'wrong-way-round': 'Run in the wrong order',
+      'other-colours': 'Follow, in other colours than set',
+      'own-will': 'Show something else than what is set',
+    },
+  },
+  whosePattern: {
+    ask: 'What do they show in its place?',
+    answers: {
+      'from-the-factory': 'The pattern they came with',
+      'the-same-on-all': 'The same effect on all',
+      'stands-still': 'A picture that stands still',
+    },
+  },
+  whatIsShown: {
+    ask: 'What is shown?',
+    answers: {
+      nought: '0 RPM, or no speed at all',
+      'cannot-be-right': 'A speed that cannot be right: double, half, much too low',
+      'jumps-about': 'A speed that jumps about',
+      warning: 'A warning of a fan or a pump',
+    },
+  },
+}
