@@ -6,6 +6,9 @@ import * as z from 'zod'
 import { shown, type Trouble } from './problem.ts'
 import { type Dimension, quantity, scales } from './units.ts'
 
+// A schema is used once or twice in a run: compiling a function for each costs more than it saves.
+z.config({ jitless: true })
+
 /** What a field carries for its readers: people (docs, errors) and editors (JSON Schema). */
 export interface FieldMeta {
   readonly description: string

@@ -12,7 +12,6 @@ import {
   type ParsedNode,
   parseDocument,
 } from 'yaml'
-import { plainTree } from './plain-tree.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { type Entry, listNode, mapNode, type Node, scalarNode } from './tree-node.ts'
@@ -42,13 +41,6 @@ export function readTree(text: string, file: string, book: Notebook): Tree {
     report(book, top, size, 'a wiring plan, which is far shorter', 'check that this is the right file')
     return NO_TREE
   }
-  const quick = plainTree(text, file)
-  return quick ? { root: quick, brokenAt: undefined } : libraryTree(text, file, book)
-}
-
-/** The same by the YAML library, which reads everything and says what is wrong. */
-export function libraryTree(text: string, file: string, book: Notebook): Tree {
-  const top: Place = { file, line: 1, col: 1 }
   const lines = new LineCounter()
   let doc: Document.Parsed<ParsedNode>
   try {
