@@ -71,6 +71,11 @@ export const COMMANDS: readonly Command[] = [
     ],
   },
   {
+    name: 'replay',
+    arguments: [{ name: 'LOG', need: 'must' }],
+    options: [flag('ascii')],
+  },
+  {
     name: 'jobs',
     arguments: [{ name: 'TEXT', need: 'many' }],
     options: [flag('csv'), flag('json')],

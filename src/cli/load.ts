@@ -9,6 +9,7 @@ const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   draw: () => import('./commands/draw.ts'),
   bench: () => import('./commands/bench.ts'),
   report: () => import('./commands/report.ts'),
+  replay: () => import('./commands/replay.ts'),
   jobs: () => import('./commands/jobs.ts'),
   new: () => import('./commands/new.ts'),
   edit: () => import('./commands/edit.ts'),

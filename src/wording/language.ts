@@ -223,6 +223,8 @@ export interface ProgramSentences {
   readonly interrupted: (log: string | undefined) => string[]
   readonly tooSmall: (columns: number, rows: number) => string
   readonly engineNeedsPolicy: string
+  /** Between the pages of a replay. */
+  readonly replayNext: string
   readonly unknownShell: (given: string, known: readonly string[]) => string
   readonly unknownLanguage: (given: string, known: readonly string[]) => string
   readonly start: StartSentences

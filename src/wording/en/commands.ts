@@ -134,6 +134,15 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       ['whichlead report studio.ndjson --html --out report.html', 'one HTML file'],
     ],
   },
+  replay: {
+    summary: 'Step through a job as it went, for teaching',
+    about: [
+      'Shows what was told, asked and answered in a job, a step at a time, with what was suspected after each.',
+      'Enter shows the next step; any word ends it. Without a terminal all of it comes at once. The log is not changed.',
+    ],
+    options: { ascii: 'no characters beyond ASCII' },
+    examples: [['whichlead replay studio.ndjson', 'a step at a time']],
+  },
   jobs: {
     summary: 'List your jobs',
     about: [

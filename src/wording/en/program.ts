@@ -89,6 +89,7 @@ export const program: Program = {
         : ['Stopped.'],
     tooSmall: (columns, rows) =>
       `This terminal is ${columns} by ${rows}; the screen needs 60 by 20. Going on line by line.`,
+    replayNext: '[Enter: next step] ',
     engineNeedsPolicy: '"whichlead engine" works with --policy: it reads problems and answers with steps.',
     unknownShell: (given, known) =>
       `${quoted(given)} is not a shell that is known here. There are: ${known.join(', ')}.`,
