@@ -2,6 +2,8 @@
  * Which front end a job gets, and how it ends: JSON lines when asked for, line by line where no screen can be drawn,
  * else the screen. The screen is loaded last and only here.
  */
+
+import { keepSmall } from '../io/memory.ts'
 import { fetchReading } from '../io/reading-source.ts'
 import { SMALLEST, terminalFacts } from '../io/terminal.ts'
 import type { Session } from '../job/view.ts'
@@ -19,7 +21,10 @@ export function frontEndFor(given: Given, shell: Shell): FrontEnd {
   if (given.flags.has('lines')) return 'lines'
   const facts = factsOf(shell)
   if (given.flags.has('plain') || !facts.screen || facts.spoken) return 'plain'
-  if (facts.columns >= SMALLEST.columns && facts.rows >= SMALLEST.rows) return 'screen'
+  if (facts.columns >= SMALLEST.columns && facts.rows >= SMALLEST.rows) {
+    keepSmall()
+    return 'screen'
+  }
   shell.err(shell.language.program.say.tooSmall(facts.columns, facts.rows))
   return 'plain'
 }

@@ -5,7 +5,7 @@
 import type { Build } from '../bench/build.ts'
 import { type Edit, editText } from '../bench/edit.ts'
 import type { Moment } from '../bench/moment.ts'
-import { type Observable, observableKey, type Value } from '../bench/observable.ts'
+import type { Observable, Value } from '../bench/observable.ts'
 import { referenceOf, run, type Sight } from '../bench/run.ts'
 import type { Hypothesis } from './hypothesis.ts'
 
@@ -32,11 +32,17 @@ interface Scenery {
 }
 
 interface Seen {
-  readonly sight: Sight
-  readonly known: Map<string, Value | null>
+  readonly plants: Hypothesis['plants']
+  readonly contact: boolean
+  /** Let go when many others have been looked at since; what was seen stays known. */
+  sight: Sight | undefined
+  /** By the number of the observable. */
+  readonly known: Map<number, Value | null>
 }
 
 const MOST_SCENERIES = 240
+/** A sight holds a whole build as it is under one suspect; so many are kept ready to be looked at again. */
+const MOST_SIGHTS = 400
 
 export function sightsOf(build: Build): Sights {
   const sceneries = new Map<string, Scenery>()
@@ -54,25 +60,54 @@ export function sightsOf(build: Build): Sights {
     const known = scenery.by.get(h.id)
     if (known) return known
     const contacts = h.intermittent ? [false, true] : [false]
-    const made = contacts.map((contact) => ({
-      sight: run(build, { plants: h.plants, edits: scenery.history, contact }, scenery.reference),
-      known: new Map<string, Value | null>(),
-    }))
+    const made = contacts.map(
+      (contact): Seen => ({ plants: h.plants, contact, sight: undefined, known: new Map() }),
+    )
     scenery.by.set(h.id, made)
     return made
   }
-  const valueIn = ({ sight, known }: Seen, o: Observable): Value | null => {
-    const key = observableKey(o)
-    const before = known.get(key)
+  // Numbers instead of texts made anew for each look: most of what a job remembers are these keys.
+  const numbers = new Map<string, Map<string, number>>()
+  let count = 0
+  const numberOf = ({ what, at }: Observable): number => {
+    const places = numbers.get(what) ?? new Map<string, number>()
+    if (places.size === 0) numbers.set(what, places)
+    const known = places.get(at)
+    if (known !== undefined) return known
+    places.set(at, count)
+    return count++
+  }
+  const ready: Seen[] = []
+  let nextReady = 0
+  const sightIn = (scenery: Scenery, seen: Seen): Sight => {
+    if (seen.sight) return seen.sight
+    const { plants, contact } = seen
+    const sight = run(build, { plants, edits: scenery.history, contact }, scenery.reference)
+    const before = ready[nextReady]
+    if (before) before.sight = undefined
+    ready[nextReady] = seen
+    nextReady = (nextReady + 1) % MOST_SIGHTS
+    seen.sight = sight
+    return sight
+  }
+  const valueIn = (scenery: Scenery, seen: Seen, o: Observable): Value | null => {
+    const key = numberOf(o)
+    const before = seen.known.get(key)
     if (before !== undefined) return before
-    const value = sight.see(o)
-    known.set(key, value)
+    const value = sightIn(scenery, seen).see(o)
+    seen.known.set(key, value)
     return value
   }
   return {
-    shows: (h, history, observe, values) =>
-      seenBy(sceneryOf(history), h).every((seen) => observe.every((o, i) => valueIn(seen, o) === values[i])),
-    values: (h, history, observe) =>
-      seenBy(sceneryOf(history), h).map((seen) => observe.map((o) => valueIn(seen, o))),
+    shows: (h, history, observe, values) => {
+      const scenery = sceneryOf(history)
+      return seenBy(scenery, h).every((seen) =>
+        observe.every((o, i) => valueIn(scenery, seen, o) === values[i]),
+      )
+    },
+    values: (h, history, observe) => {
+      const scenery = sceneryOf(history)
+      return seenBy(scenery, h).map((seen) => observe.map((o) => valueIn(scenery, seen, o)))
+    },
   }
 }

@@ -114,7 +114,7 @@ export function propose(job: Job): Proposal {
   if (nothingWrong(job, thought))
     return { told: [...told, verdict(null)], step: ending('nothing-wrong'), ...rest }
   const { step } = thought.outlook
-  if (step.kind === 'hand-over' || job.trail.length > MOST_STEPS) {
+  if (step.kind === 'hand-over' || job.trail.filter((t) => !t.undone).length > MOST_STEPS) {
     const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
     return { told: [...told, verdict(null)], step: ending(declined ? 'declined' : 'handed-over'), ...rest }
   }

@@ -1,0 +1,104 @@
+// The screen over a long job: 500 answers given and taken back at a real pseudo-terminal. How long a key takes until what
+// comes next can be read, and what memory the program holds then, as the system counts it.
+//   node tests/bench/screen.mjs [STEPS]
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { load } from './load.mjs'
+
+const here = (path) => fileURLToPath(new URL(path, import.meta.url))
+const program = here('../../dist/whichlead.mjs')
+const plan = here('../../docs/examples/archive-ten-fans.build.yaml')
+const node = process.env.WHICHLEAD_NODE ?? process.execPath
+
+/** Resident memory in MB; undefined where the system does not tell. */
+function memoryOf(pid) {
+  try {
+    return Number(/VmRSS:\s+(\d+)/u.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024
+  } catch {
+    return undefined
+  }
+}
+
+const quantile = (list, q) =>
+  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * q))]
+
+/** What tells one question from the next: the last remark and the lines of the question. */
+const ready = (before) => (rows) =>
+  rows.join('\n') !== before && !rows.some((r) => r.startsWith('Writing to the log'))
+
+export async function screen({ steps = 500, columns = 80, rows = 24 } = {}) {
+  const { openPty } = await load('tests/support/pty.ts')
+  const folder = mkdtempSync(join(tmpdir(), 'whichlead-screen-'))
+  const pty = openPty({
+    command: node,
+    arguments: [program, 'diagnose', plan, '--symptom', 'lights-dark', '--log', join(folder, 'job.ndjson')],
+    env: { HOME: folder, XDG_STATE_HOME: folder, LANG: 'C.UTF-8' },
+    columns,
+    rows,
+  })
+  const keys = []
+  const memory = []
+  const press = async (text) => {
+    const before = pty.rows().join('\n')
+    const began = performance.now()
+    pty.write(text)
+    await pty.until(ready(before))
+    return performance.now() - began
+  }
+  try {
+    await pty.until('dark')
+    if (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
+    // Two fans dark, then through the questions about the past, into what the engine chooses.
+    await press('3')
+    await press(' ')
+    await press('\r')
+    const settled = async () => {
+      while (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
+    }
+    for (let i = 0; i < 2; i++) {
+      await settled()
+      await press('c')
+    }
+    await settled()
+    memory.push(memoryOf(pty.pid))
+    const first = memory[0]
+    for (let i = 0; i < steps / 2; i++) {
+      const gate = pty.rows().some((r) => /Read this first|Not yet/u.test(r))
+      if (gate) await press('u')
+      await settled()
+      if (i % 3 === 1) {
+        await press('2')
+        keys.push(await press('\r'))
+      } else keys.push(await press('c'))
+      await settled()
+      keys.push(await press('u'))
+      await settled()
+      memory.push(memoryOf(pty.pid))
+    }
+    return {
+      steps: keys.length,
+      median: quantile(keys, 0.5),
+      most: quantile(keys, 0.95),
+      longest: quantile(keys, 1),
+      first,
+      last: memory.at(-1),
+      peak: Math.max(...memory),
+    }
+  } finally {
+    pty.kill()
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const s = await screen({ steps: Number(process.argv[2] ?? 500) })
+  const ms = (x) => `${Math.round(x)} ms`
+  console.log(
+    `${s.steps} replies: median ${ms(s.median)}, 95th percentile ${ms(s.most)}, longest ${ms(s.longest)}`,
+  )
+  console.log(
+    `memory: ${Math.round(s.first)} MB at first, ${Math.round(s.last)} MB at last, ${Math.round(s.peak)} MB at most`,
+  )
+}
