@@ -156,6 +156,14 @@ describe('a fan under its lowest duty', () => {
     expect(kind(below, duty)).toBe(spins)
   })
 
+  it('that keeps its minimum is read at it, and at 0 % that is what is asked of it', () => {
+    expect(oneFan(0, pwm, { below_min: 'keeps' }).see('rpm board.SYS1')).toBe('plausible')
+    // With the control wire open it does 1500 of the 450 asked.
+    expect(oneFan(0, pwm, { below_min: 'keeps' }).fault('F1.motor:open-CONTROL').see('rpm board.SYS1')).toBe(
+      'high',
+    )
+  })
+
   it('a curve that rests at zero stops a fan that may stop and slows one that keeps its minimum', () => {
     const rests = (below_min: string) =>
       oneFan(60, pwm, { start_duty: 30, below_min }).fault('headers/SYS1/curve:rests-at-zero')

@@ -134,6 +134,21 @@ describe('a hub in series', () => {
     expect(b.seeAll('answers', 'H1.1', 'H1.2')).toEqual(['F1', 'F1+F2'])
   })
 
+  it('with two counts of three in another order jumps too', () => {
+    const mixed = build()
+      .supply('SA')
+      .usbHeader('U1')
+      .fan('F1', { light: { leds: 12 } })
+      .fan('F2')
+      .fan('F3')
+      .lightHub('H1', ['F1', 'F2', 'F3'])
+      .lead('H1.power', 'supply.SA.1')
+      .lead('H1.usb', 'board.U1.a')
+      .channel('H1', { profile: [8, 12, 8] })
+    expect(benchOf(mixed.plan()).see('effect H1')).toBe('jumps')
+    expect(benchOf(mixed.plan()).edit('set channels/H1/profile = [12,8,8]').see('effect H1')).toBe('whole')
+  })
+
   it('with a profile by part, two of them chained on one port, is right as it is', () => {
     const chained = build()
       .supply('SA')
