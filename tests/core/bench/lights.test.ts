@@ -182,6 +182,13 @@ describe('a hub in parallel', () => {
     expect(parallel.fault('F2.light:open-DATA_BACK').seeAll('lit', ...FANS)).toEqual(ALL_WHOLE)
   })
 
+  it('tells each port its own count, and its stored pattern knows none', () => {
+    const short = hub({ chain: 'parallel' }, { profile: [8, 4, 8, 8] })
+    expect(short.seeAll('lit', ...FANS)).toEqual(['whole', 'part', 'whole', 'whole'])
+    expect(short.fault('H1.usb:unplugged').seeAll('lit', ...FANS)).toEqual(ALL_WHOLE)
+    expect(hub({ chain: 'parallel' }, { profile: [8] }).seeAll('lit', ...FANS)).toEqual(ALL_WHOLE)
+  })
+
   it('has no gap: an empty port is nothing to the others', () => {
     expect(parallel.edit('unplug F1.light').seeAll('lit', ...FANS)).toEqual([
       'dark',
