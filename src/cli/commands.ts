@@ -24,13 +24,14 @@ export const COMMANDS: readonly Command[] = [
       value('log', 'FILE'),
       values('readings', 'FILE'),
       values('as', 'NAME=PLACE'),
+      flag('no-learning'),
       ...frontEnd,
     ],
   },
   {
     name: 'resume',
     arguments: [{ name: 'LOG', need: 'may' }],
-    options: [...frontEnd, flag('salvage')],
+    options: [...frontEnd, flag('salvage'), flag('no-learning')],
   },
   {
     name: 'practice',
@@ -78,7 +79,7 @@ export const COMMANDS: readonly Command[] = [
   {
     name: 'jobs',
     arguments: [{ name: 'TEXT', need: 'many' }],
-    options: [flag('csv'), flag('json')],
+    options: [flag('csv'), flag('json'), flag('sums'), flag('learned'), flag('forget')],
   },
   {
     name: 'new',
@@ -109,7 +110,7 @@ export const COMMANDS: readonly Command[] = [
   {
     name: 'help',
     arguments: [{ name: 'COMMAND', need: 'may' }],
-    options: [],
+    options: [flag('man')],
     hidden: true,
   },
 ]

@@ -9,6 +9,7 @@ import type { Ask, Do, End, Hands, Note, Outcome, Power, Suspect, Verdict } from
 import type { Fault } from '../core/faults/fault.ts'
 import type { Plan, Problem } from '../core/plan/plan.ts'
 import type { PathStep, Refusal, TrailEntry, View, Why } from '../job/view.ts'
+import type { ManWords } from './man.ts'
 import type { PracticeWords } from './practice.ts'
 import type { ScreenWords } from './screen.ts'
 
@@ -195,6 +196,7 @@ export interface Program {
   readonly heads: Readonly<Record<'commands' | 'options' | 'examples' | 'more' | 'exit', string>>
   readonly commands: Readonly<Record<string, CommandText>>
   readonly common: Readonly<Record<string, string>>
+  readonly man: ManWords
   readonly exitCodes: readonly (readonly [code: number, means: string])[]
   readonly say: ProgramSentences
 }

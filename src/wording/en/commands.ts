@@ -14,6 +14,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       log: 'write the job log to this file',
       readings:
         'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
+      'no-learning': 'take no account of what closed jobs taught',
       as: 'which name in a reading is which place, such as fan1=SYS1 or 1209:0001=H1; may be given more than once',
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',
@@ -108,6 +109,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',
       ascii: 'no characters beyond ASCII in drawings',
+      'no-learning': 'take no account of what closed jobs taught',
       salvage: 'go on from before the damage in a damaged log; the rest is kept beside it',
     },
     examples: [
@@ -146,12 +148,20 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
   jobs: {
     summary: 'List your jobs',
     about: [
-      'Lists the jobs kept on this machine, the newest first; with words, only those that hold them all.',
+      'Lists the jobs kept on this machine, the newest first; with words (a build, a part, a cause, a date), only those',
+      'that hold them all. Closed jobs teach which faults turn up at this bench; --learned shows what, --forget ends it.',
     ],
-    options: { csv: 'as CSV, for a spreadsheet', json: 'as JSON' },
+    options: {
+      csv: 'as CSV, for a spreadsheet',
+      json: 'as JSON',
+      sums: 'summed up by outcome, cause, place and build',
+      learned: 'what closed jobs taught: which faults are suspected more or less than usual',
+      forget: 'begin to learn anew; the logs stay',
+    },
     examples: [
       ['whichlead jobs', 'what is open and what is done'],
       ['whichlead jobs studio lights', 'those that speak of both'],
+      ['whichlead jobs 2026-03 --sums', 'a month summed up'],
     ],
   },
   new: {
@@ -209,7 +219,10 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
   help: {
     summary: 'Help for a command',
     about: [],
-    options: {},
-    examples: [['whichlead help bench', 'what bench takes']],
+    options: { man: 'the manual page of the whole program, for man' },
+    examples: [
+      ['whichlead help bench', 'what bench takes'],
+      ['whichlead help --man > whichlead.1', 'then: man ./whichlead.1'],
+    ],
   },
 }

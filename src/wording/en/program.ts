@@ -3,6 +3,7 @@ import { clean, shorten } from '../clean.ts'
 import type { FileTrouble, Program } from '../language.ts'
 import { shellWord } from '../report-page.ts'
 import { commandTexts } from './commands.ts'
+import { manWords } from './man.ts'
 import { symptomText } from './symptoms.ts'
 
 const quoted = (text: string): string => `"${shorten(clean(text), 60)}"`
@@ -42,6 +43,7 @@ export const program: Program = {
     version: 'the version',
     lang: 'the language of all sentences, such as en',
   },
+  man: manWords,
   exitCodes: [
     [0, 'done, or left in good order'],
     [1, 'a check found something, or a job ended without a fix'],
