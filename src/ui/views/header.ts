@@ -23,8 +23,9 @@ export function header(model: Model): Line {
       : `${language.labels.left(view.left)}, ${language.labels.minutes(view.minutes)}`
   const right = line(span(say(model, far), 'strong'))
   const symptom = say(model, language.symptom(view.symptom).name)
-  const room = model.size.columns - lineWidth(power) - lineWidth(right) - 6
-  const left = room >= 12 ? line(...power, span(`   ${symptom}`, 'dim')) : power
+  // A name that is cut tells less than none.
+  const named = line(...power, span(`   ${symptom}`, 'dim'))
+  const left = lineWidth(named) + lineWidth(right) + 2 <= model.size.columns ? named : power
   return spread(left, right, model.size.columns, marks.cut)
 }
 
