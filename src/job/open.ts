@@ -6,6 +6,7 @@ import { flowOf } from '../../flows/all.ts'
 import { audit } from '../core/audit/audit.ts'
 import { compile } from '../core/bench/build.ts'
 import { knowledgeOf } from '../core/infer/assess.ts'
+import { type Learned, NOTHING_LEARNT } from '../core/infer/learned.ts'
 import type { Plan, Problem } from '../core/plan/plan.ts'
 import { apply } from './drive/apply.ts'
 import { begin, type Ground, type Job } from './drive/job.ts'
@@ -29,6 +30,8 @@ export interface NewJob {
   readonly who?: string
   readonly where?: string
   readonly options?: Readonly<Record<string, Option>>
+  /** What closed jobs taught; nothing where it is left out. */
+  readonly learned?: Learned
 }
 
 export type OpenTrouble =
@@ -43,11 +46,11 @@ export type Opening =
 
 const failed = (trouble: OpenTrouble): Opening => ({ ok: false, trouble })
 
-function groundOf(plan: Plan, symptom: string): Ground | undefined {
+function groundOf(plan: Plan, symptom: string, learned: Learned = NOTHING_LEARNT): Ground | undefined {
   const flow = flowOf(symptom)
   if (!flow) return undefined
   const build = compile(plan)
-  return { build, flow, known: knowledgeOf(build, audit(plan)) }
+  return { build, flow, known: knowledgeOf(build, audit(plan), learned) }
 }
 
 /** The job as its log leaves it. @throws where the log holds what its own flow could not have taken */
@@ -55,7 +58,7 @@ export const replay = (ground: Ground, events: readonly LogEvent[]): Job =>
   events.reduce(apply, begin(ground))
 
 export async function openJob(job: NewJob): Promise<Opening> {
-  const ground = groundOf(job.plan, job.symptom)
+  const ground = groundOf(job.plan, job.symptom, job.learned)
   if (!ground) return failed({ kind: 'symptom', symptom: job.symptom })
   const first: Opened = {
     e: 'opened',
@@ -83,10 +86,11 @@ export interface Resumption {
   readonly tool: string
   readonly clock: Clock
   readonly salvage?: boolean
+  readonly learned?: Learned
 }
 
 /** Takes a left job up again: the same question stands as when it was left. */
-export async function resumeJob({ path, tool, clock, salvage }: Resumption): Promise<Opening> {
+export async function resumeJob({ path, tool, clock, salvage, learned }: Resumption): Promise<Opening> {
   const log = await openLog(path, clock, { salvage: salvage ?? false })
   if (!log.ok) return failed({ kind: 'log', trouble: log.trouble })
   const { events, writer, problems } = log
@@ -100,7 +104,7 @@ export async function resumeJob({ path, tool, clock, salvage }: Resumption): Pro
   if (events.some((e) => e.e === 'ended')) return give({ kind: 'over', log: path })
   const plan = planOf(copy)
   if (!plan.ok) return give({ kind: 'plan', problems: plan.problems })
-  const ground = groundOf(plan.value, opened.symptom)
+  const ground = groundOf(plan.value, opened.symptom, learned)
   if (!ground) return give({ kind: 'symptom', symptom: opened.symptom })
   const before = replay(ground, events)
   const marked = await writer.append([{ e: 'resumed', tool, digest: planDigest(copy) }])

@@ -97,6 +97,14 @@ export interface JobsWords {
   readonly total: (jobs: number, ended: number) => string
   readonly damaged: string
   readonly unreadable: (path: string) => string
+  readonly sums: Readonly<Record<'outcomes' | 'causes' | 'places' | 'builds', string>>
+  /** "12 jobs, 140 minutes". */
+  readonly sum: (jobs: number, minutes: number) => string
+  readonly nothingLearnt: string
+  readonly learnt: (jobs: number, since: string | null) => string
+  /** One class of fault with its factor: "2.4 times as often: loose, fan". */
+  readonly factor: (factor: number, mode: string, kind: string) => string
+  readonly forgotten: string
 }
 
 export interface LogWords {

@@ -10,6 +10,7 @@ import { beforeJob } from '../before-job.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { type FrontEnd, frontEndFor, runJob, typedLines } from '../front-end.ts'
 import { folderOf } from '../logs.ts'
+import { memoryFor } from '../memory.ts'
 import { near } from '../near.ts'
 import { tellNotOpened } from '../not-opened.ts'
 import { planWithTexts } from '../read-plan.ts'
@@ -58,6 +59,7 @@ async function open(
   const asked = await symptomFor(given, frontEnd, shell)
   if (typeof asked === 'number') return asked
   const file = given.values.get('log')
+  const memory = await memoryFor(given, shell)
   const opening = await openJob({
     plan: plan.plan,
     copy: plan.texts,
@@ -65,6 +67,9 @@ async function open(
     log: file === undefined ? { folder: folderOf(shell) } : { file: resolve(shell.cwd, file) },
     tool: version,
     clock: Date.now,
+    learned: memory.learned,
+    // So that a report can say on how many jobs the first suspicion rests.
+    options: memory.lessons.length === 0 ? {} : { 'learned-from': memory.lessons.length },
   })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
   await handIn(readings, opening.session, shell)

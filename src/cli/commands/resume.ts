@@ -7,6 +7,7 @@ import { beforeJob } from '../before-job.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { frontEndFor, runJob } from '../front-end.ts'
 import { jobsOf } from '../logs.ts'
+import { memoryFor } from '../memory.ts'
 import { tellNotOpened } from '../not-opened.ts'
 import { version } from '../version.ts'
 
@@ -24,7 +25,8 @@ async function open(given: Given, shell: Shell): Promise<Session | ExitCode> {
   const path = await logFor(given, shell)
   if (path === undefined) return 2
   const salvage = given.flags.has('salvage')
-  const opening = await resumeJob({ path, tool: version, clock: Date.now, salvage })
+  const { learned } = await memoryFor(given, shell)
+  const opening = await resumeJob({ path, tool: version, clock: Date.now, salvage, learned })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
   for (const problem of opening.problems) shell.err(logWordsOf(shell.language).problem(problem))
   return opening.session

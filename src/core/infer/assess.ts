@@ -8,6 +8,7 @@ import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import type { Evidence } from './evidence.ts'
 import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
+import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood, repetitions, thingsIn } from './likelihood.ts'
 import { wanted } from './planned.ts'
 import { nearTo, type Region, regionOf, wholeBuild } from './region.ts'
@@ -28,14 +29,21 @@ export interface Assessment {
 export interface Knowledge {
   readonly build: Build
   readonly findings: readonly Finding[]
+  /** What closed jobs taught; empty for none. */
+  readonly learned: Learned
   readonly sights: Sights
   readonly singles: Map<string, readonly Hypothesis[]>
   readonly pairs: Map<string, Hypothesis>
 }
 
-export const knowledgeOf = (build: Build, findings: readonly Finding[]): Knowledge => ({
+export const knowledgeOf = (
+  build: Build,
+  findings: readonly Finding[],
+  learned: Learned = NOTHING_LEARNT,
+): Knowledge => ({
   build,
   findings,
+  learned,
   sights: sightsOf(build),
   singles: new Map(),
   pairs: new Map(),
@@ -78,7 +86,7 @@ function singlesFor(known: Knowledge, region: Region): readonly Hypothesis[] {
   const key = `${[...region.parts].sort((a, b) => a - b).join()}|${[...region.sockets].sort((a, b) => a - b).join()}`
   const before = known.singles.get(key)
   if (before) return before
-  const made = hypotheses(known.build, nearTo(known.build, region), known.findings)
+  const made = hypotheses(known.build, nearTo(known.build, region), known.findings, known.learned)
   known.singles.set(key, made)
   return made
 }

@@ -1,12 +1,14 @@
 /**
  * The suspects of a job: every single fault near the symptom, "as planned" (nothing is wrong, or the plan itself
- * is), and "none of these". Priors are the catalogue's weights, raised where the audit found a limit broken.
+ * is), and "none of these". Priors are the catalogue's weights, raised where the audit found a limit broken, and by what
+ * the closed jobs of this bench taught.
  */
 import type { Finding } from '../audit/finding.ts'
 import type { Build } from '../bench/build.ts'
 import type { Plant } from '../bench/run.ts'
 import { faultsOf, type KnownFault } from '../faults/catalogue.ts'
 import { type Family, type Fault, faultText, NONE_OF_THESE, NOTHING_WRONG } from '../faults/fault.ts'
+import { classOf, type Learned, NOTHING_LEARNT } from './learned.ts'
 import { plannedTroubles } from './planned.ts'
 
 export interface Hypothesis {
@@ -40,12 +42,15 @@ export function hypotheses(
   build: Build,
   near: (fault: Fault) => boolean,
   findings: readonly Finding[],
+  learned: Learned = NOTHING_LEARNT,
 ): readonly Hypothesis[] {
   const raised = new Map<string, number>()
   for (const { refs, severity } of findings)
     for (const ref of refs) raised.set(ref, Math.max(raised.get(ref) ?? 1, RAISED_BY[severity]))
   const singles = faultsOf(build).filter(({ fault }) => near(fault))
-  const weight = (k: KnownFault): number => k.weight * (raised.get(k.fault.at) ?? 1)
+  const often = (k: KnownFault): number =>
+    learned.size === 0 ? 1 : (learned.get(classOf(build, k.fault)) ?? 1)
+  const weight = (k: KnownFault): number => k.weight * often(k) * (raised.get(k.fault.at) ?? 1)
   const total = singles.reduce((sum, k) => sum + weight(k), 0)
   const share = 1 - AS_PLANNED_SHARE - NONE_SHARE
   const troubles = plannedTroubles(build)

@@ -118,6 +118,16 @@ export const reportWords: ReportWords = {
     total: (jobs, ended) => `${jobs} job${jobs === 1 ? '' : 's'}, ${ended} ended.`,
     damaged: 'log damaged',
     unreadable: (path) => `${clean(path)} holds no job that can be read.`,
+    sums: { outcomes: 'How they ended', causes: 'Causes', places: 'Places', builds: 'Builds' },
+    sum: (jobs, minutes) => `${jobs} job${jobs === 1 ? '' : 's'}, ${minutes} minutes`,
+    nothingLearnt: 'No closed job has taught anything yet; the usual weights hold.',
+    learnt: (jobs, since) =>
+      `Learnt from ${jobs} closed job${jobs === 1 ? '' : 's'}${since === null ? '' : ` since ${since.slice(0, 10)}`}. Suspected more or less than usual:`,
+    factor: (factor, mode, kind) =>
+      factor >= 1
+        ? `${factor.toFixed(1)} times as much: ${mode} (${kind})`
+        : `${(1 / factor).toFixed(1)} times less: ${mode} (${kind})`,
+    forgotten: 'From now on jobs that begin later teach. The logs are as they were.',
   },
   figure: (minutes) => (minutes === 0 ? '0' : (Math.round(minutes * 10) / 10).toString()),
 }

@@ -1,0 +1,36 @@
+/** What a closed job teaches, from its log: only one that ended with the symptom gone, after something was mended. */
+import { type Build, compile } from '../../core/bench/build.ts'
+import type { Suspect } from '../../core/checks/prompt.ts'
+import { classOf, sharesOf } from '../../core/infer/learned.ts'
+import type { LogEvent } from '../log/event.ts'
+import { lastPlanCopy, planOf } from '../log/plan-copy.ts'
+import type { Lesson } from './learn.ts'
+
+/** A cause that was less sure than this when the job was closed teaches nothing. */
+const SURE = 0.5
+
+export function causesOf(build: Build, [first]: readonly Suspect[]): ReadonlyMap<string, number> {
+  const causes = new Map<string, number>()
+  if (!first || first.p < SURE) return causes
+  const alike = [first, ...first.alike]
+  for (const { faults } of alike)
+    for (const fault of faults) {
+      // Verdicts on the whole build, and plans that cannot work as written, are no faults that turn up.
+      if (fault.at === 'build') continue
+      const key = classOf(build, fault)
+      causes.set(key, (causes.get(key) ?? 0) + 1 / alike.length)
+    }
+  return causes
+}
+
+/** Undefined where the log is of no such job, or its plan cannot be read any more. */
+export function lessonOf(events: readonly LogEvent[]): Lesson | undefined {
+  const ended = events.findLast((e) => e.e === 'ended')
+  if (ended?.e !== 'ended' || ended.end.outcome !== 'fixed') return undefined
+  const copy = lastPlanCopy(events)
+  const plan = copy && planOf(copy)
+  if (!plan?.ok) return undefined
+  const build = compile(plan.value)
+  const causes = causesOf(build, ended.end.suspects)
+  return causes.size === 0 ? undefined : { shares: sharesOf(build), causes }
+}

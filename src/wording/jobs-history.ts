@@ -1,0 +1,49 @@
+/** Jobs summed up, and what they taught, as lines. */
+import type { Learned } from '../core/infer/learned.ts'
+import type { Row, Sums } from '../job/history/sums.ts'
+import { clean } from './clean.ts'
+import type { ReportWords } from './report-words.ts'
+
+/** More rows than this say little. */
+const MOST_ROWS = 12
+
+export function sumLines(sums: Sums, words: ReportWords): string[] {
+  const { sum, sums: heads } = words.jobs
+  const table = (head: string, rows: readonly Row[], name: (n: string) => string): string[] =>
+    rows.length === 0
+      ? []
+      : [
+          `${head}:`,
+          ...rows.slice(0, MOST_ROWS).map((r) => `  ${sum(r.jobs, r.minutes)}: ${name(clean(r.name))}`),
+        ]
+  const outcome = (n: string): string => words.outcome[n as keyof typeof words.outcome] ?? n
+  const same = (n: string): string => n
+  return [
+    `${sum(sums.jobs, sums.minutes)}.`,
+    ...table(heads.outcomes, sums.outcomes, outcome),
+    ...table(heads.causes, sums.causes, same),
+    ...table(heads.places, sums.places, same),
+    ...table(heads.builds, sums.builds, same),
+  ]
+}
+
+/** Factors nearer to 1 than this are not worth a line. */
+const WORTH = 1.15
+
+/** The classes that are suspected more than usual, then those that are suspected less, farthest from usual first. */
+export function learnedLines(
+  { lessons, learned, since }: { lessons: number; learned: Learned; since: string | null },
+  words: ReportWords,
+): string[] {
+  if (lessons === 0) return [words.jobs.nothingLearnt]
+  const told = [...learned]
+    .filter(([, f]) => f >= WORTH || f <= 1 / WORTH)
+    .sort(([a, f], [b, g]) => g - f || (a < b ? -1 : 1))
+  return [
+    words.jobs.learnt(lessons, since),
+    ...told.map(([key, factor]) => {
+      const [mode = '', kind = ''] = key.split('|')
+      return `  ${words.jobs.factor(factor, mode.replace(/-$/, ''), kind)}`
+    }),
+  ]
+}
