@@ -174,6 +174,13 @@ describe('settings as text', () => {
     expect(b.see('setting headers/XX/curve')).toBeNull()
   })
 
+  it('a USB port is on unless it is turned off, and what is no USB port cannot be', () => {
+    const b = benchOf(build().usbHeader('U1').header('SYS1').plainFan('F1').plan())
+    expect(b.see('setting ports/board.U1.a/enabled')).toBe('true')
+    expect(b.see('setting ports/board.SYS1/enabled')).toBeNull()
+    expect(b.see('setting ports/board.U1.a/speed')).toBeNull()
+  })
+
   it('where nobody told them the LEDs are found as they are wired', () => {
     const b = benchOf(
       build()

@@ -495,6 +495,26 @@ describe('a pump that drives its own lights', () => {
     expect(pump.fault('P1.usb:open-USB').see('shows P1')).toBe('stored')
   })
 
+  it('does not drive lights that hang on a hub by a lead', () => {
+    const led = benchOf(
+      build()
+        .supply('SA')
+        .header('W1', { role: 'pump' })
+        .usbHeader('U1')
+        .pump('P1', { light: { leds: 12 }, host: 'usb' })
+        .lightHub('H1', ['P1'])
+        .lead('P1.motor', 'board.W1')
+        .lead('P1.usb', 'board.U1.a')
+        .lead('H1.usb', 'board.U1.b')
+        .lead('H1.power', 'supply.SA.1')
+        .channel('H1', { profile: [12] })
+        .plan(),
+    )
+    expect(led.see('lit P1')).toBe('whole')
+    expect(led.fault('P1.light:open-DATA').see('lit P1')).toBe('dark')
+    expect(led.fault('P1.usb:unplugged').see('lit P1')).toBe('whole')
+  })
+
   it('is dark with its USB plug out, since that feeds its lights, and still pumps', () => {
     const b = pump.fault('P1.usb:unplugged')
     expect([b.see('lit P1'), b.see('spins P1')]).toEqual(['dark', 'normal'])

@@ -87,6 +87,12 @@ describe('a USB hub', () => {
     expect(b.seeAll('listed', 'N1', 'H1', 'H2')).toEqual(['no', 'no', 'no'])
   })
 
+  it('needs 5 V and ground of that supply', () => {
+    for (const wire of ['5V', 'GND'])
+      expect(behindHub('sata', [100]).fault(`N1.power:open-${wire}`).see('listed H1'), wire).toBe('no')
+    expect(behindHub('sata', [100]).fault('N1.power:open-GND').see('listed N1')).toBe('no')
+  })
+
   it('not listed lists nothing behind it', () => {
     for (const fault of ['N1.usb:open-USB', 'N1:dead', 'N1:not-answering', 'board.U1.a:dead'])
       expect(behindHub('sata', [100]).fault(fault).seeAll('listed', 'N1', 'H1'), fault).toEqual(['no', 'no'])
