@@ -89,21 +89,31 @@ export function wire(plan: Plan): Wiring {
       Array.from({ length: lead.plugs }, (_, i) => [`supply.${lead.id}.${i + 1}`, lead] as const),
     ),
   )
-  const inside = new Map<string, PortRef>()
+  const inside: Inside = new Map()
   for (const part of plan.parts) addInside(part, inside)
 
+  // Many rules ask for the same way; it is followed once.
+  const traced = new Map<Conductor, Map<PortRef, Trace>>()
   const trace = (plug: PortRef, conductor: Conductor): Trace => {
+    const known = traced.get(conductor) ?? new Map<PortRef, Trace>()
+    traced.set(conductor, known)
+    const before = known.get(plug)
+    if (before) return before
+    const found = follow(plug, conductor)
+    known.set(plug, found)
+    return found
+  }
+  const follow = (plug: PortRef, conductor: Conductor): Trace => {
     const steps: Step[] = []
-    const seen = new Set<PortRef>()
+    const through = inside.get(conductor)
     let at = plug
     for (;;) {
       const lead = leads.get(at)
       if (!lead) return { steps, end: 'open', at }
       const { socket } = lead
-      if (seen.has(socket)) return { steps, end: 'loop', at: socket }
-      seen.add(socket)
+      if (steps.some((step) => step.socket === socket)) return { steps, end: 'loop', at: socket }
       steps.push({ lead, socket })
-      const next = inside.get(`${socket} ${conductor}`)
+      const next = through?.get(socket)
       if (next === undefined) {
         const driven = !parts.has(partOf(socket)) || drives(parts.get(partOf(socket)), socket, conductor)
         return { steps, end: driven ? 'source' : 'stopped', at: socket }
@@ -156,7 +166,7 @@ export function wire(plan: Plan): Wiring {
     lights,
     leadAt: (plug) => leads.get(plug),
     plugIn: (socket) => plugs.get(socket),
-    inside: (socket, conductor) => inside.get(`${socket} ${conductor}`),
+    inside: (socket, conductor) => inside.get(conductor)?.get(socket),
     trace,
     fanHeader: (port) => headers.get(port),
     supplyLead: (socket) => supply.get(socket),
@@ -166,12 +176,19 @@ export function wire(plan: Plan): Wiring {
   }
 }
 
-function addInside(part: Part, inside: Map<string, PortRef>): void {
+/** By conductor: from a socket to the port of the same part that it gets it from. */
+type Inside = Map<Conductor, Map<PortRef, PortRef>>
+
+function addInside(part: Part, inside: Inside): void {
   const model = modelOf(part)
+  const add = (conductor: Conductor, socket: string, from: string): void => {
+    const ways = inside.get(conductor) ?? new Map<PortRef, PortRef>()
+    inside.set(conductor, ways.set(`${part.id}.${socket}`, `${part.id}.${from}`))
+  }
   for (const { socket, from, conductors } of model.inside(part))
-    for (const conductor of conductors) inside.set(`${part.id}.${socket} ${conductor}`, `${part.id}.${from}`)
+    for (const conductor of conductors) add(conductor, socket, from)
   const tach = model.tach?.(part)
-  for (const socket of tach?.from ?? []) inside.set(`${part.id}.${socket} TACH`, `${part.id}.${tach?.out}`)
+  for (const socket of tach?.from ?? []) add('TACH', socket, `${tach?.out}`)
   const light = model.light?.(part)
   const data = !light
     ? undefined
@@ -180,11 +197,9 @@ function addInside(part: Part, inside: Map<string, PortRef>): void {
       : typeof light.host === 'string'
         ? undefined
         : light.host.from
-  if (light && data !== undefined)
-    for (const socket of light.sockets) inside.set(`${part.id}.${socket} DATA`, `${part.id}.${data}`)
+  if (light && data !== undefined) for (const socket of light.sockets) add('DATA', socket, data)
   if ('lights' in part)
-    for (const light of part.lights)
-      if (light.passesOn) inside.set(`${part.id}.${light.port}_out DATA`, `${part.id}.${light.port}`)
+    for (const light of part.lights) if (light.passesOn) add('DATA', `${light.port}_out`, light.port)
 }
 
 /** Whether a part makes this conductor itself at one of its sockets. */
