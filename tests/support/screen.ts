@@ -19,7 +19,19 @@ export interface EmulatedScreen {
   readonly wrapped: () => number
   /** The cells of a row that are drawn inverse, as text. */
   readonly inverse: () => string[]
+  /** The rows as runs of cells that look the same. */
+  readonly runs: () => Run[][]
   readonly dispose: () => void
+}
+
+/** Text in one look, from a column on; `colour` is the number of a terminal colour. */
+export interface Run {
+  readonly at: number
+  readonly text: string
+  readonly bold: boolean
+  readonly dim: boolean
+  readonly inverse: boolean
+  readonly colour: number | null
 }
 
 export function emulatedScreen(columns: number, rows: number): EmulatedScreen {
@@ -45,6 +57,32 @@ export function emulatedScreen(columns: number, rows: number): EmulatedScreen {
         const cells = range(0, terminal.cols).map((x) => row.getCell(x))
         const text = cells.map((c) => (c?.isInverse() ? c.getChars() || ' ' : '')).join('')
         return text === '' ? [] : [text]
+      }),
+    runs: () =>
+      seen().map((y) => {
+        const row = terminal.buffer.active.getLine(y)
+        const out: { -readonly [K in keyof Run]: Run[K] }[] = []
+        for (const x of range(0, terminal.cols)) {
+          const cell = row?.getCell(x)
+          // The second half of a wide character is a cell of no width.
+          if (!cell || cell.getWidth() === 0) continue
+          const look = {
+            bold: cell.isBold() !== 0,
+            dim: cell.isDim() !== 0,
+            inverse: cell.isInverse() !== 0,
+            colour: cell.isFgPalette() ? cell.getFgColor() : null,
+          }
+          const last = out.at(-1)
+          const same =
+            last &&
+            last.bold === look.bold &&
+            last.dim === look.dim &&
+            last.inverse === look.inverse &&
+            last.colour === look.colour
+          if (same) last.text += cell.getChars() || ' '
+          else out.push({ at: x, text: cell.getChars() || ' ', ...look })
+        }
+        return out
       }),
     dispose: () => terminal.dispose(),
   }

@@ -71,7 +71,8 @@ function messageLine(model: Model): Line {
   const { message } = cursor
   if (message === null) return BLANK
   if (message.say === 'recorded' || message.say === 'did') {
-    const [before, after] = message.say === 'did' ? words.did : words.taken
+    const [before, back] = message.say === 'did' ? words.did : words.taken
+    const after = model.view.canUndo ? back : ''
     const room = model.size.columns - width(before) - width(after)
     const what = shortened(say(model, message.what), room, marksOf(model).cut)
     return line(span(model.ascii ? inAscii(before + what + after) : before + what + after, 'strong'))
