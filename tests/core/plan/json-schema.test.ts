@@ -16,6 +16,11 @@ const accepts = new Ajv2020({
 }).compile(planJsonSchema())
 
 const examples = new URL('../../../docs/examples/', import.meta.url)
+const written = new URL('../../fixtures/plans/', import.meta.url)
+const plansIn = (folder: URL): [string, URL][] =>
+  readdirSync(folder)
+    .filter((name) => name.endsWith('.build.yaml'))
+    .map((name) => [name, new URL(name, folder)])
 
 /** A good plan, in which each bad one changes one line. */
 const good = `build: Listening desk
@@ -59,12 +64,9 @@ describe('the JSON Schema of a plan file', () => {
     expect(accepts(parse(good)) || accepts.errors).toBe(true)
   })
 
-  test.each(readdirSync(examples).filter((name) => name.endsWith('.build.yaml')))(
-    'accepts the example %s',
-    (name) => {
-      expect(accepts(parse(readFileSync(new URL(name, examples), 'utf8'))) || accepts.errors).toBe(true)
-    },
-  )
+  test.each([...plansIn(examples), ...plansIn(written)])('accepts the plan %s', (_, file) => {
+    expect(accepts(parse(readFileSync(file, 'utf8'))) || accepts.errors).toBe(true)
+  })
 
   test.each(bad)('refuses %s, as the reader does', (_, from, to) => {
     const text = good.replace(from, to)
