@@ -62,7 +62,7 @@ describe('a healthy build', () => {
         for (const o of everything(build))
           expect([observableKey(o), sight.see(o)]).toEqual([observableKey(o), wanted(build, o)])
       }),
-      { numRuns: 60 },
+      { numRuns: 35 },
     )
   })
 
@@ -108,7 +108,7 @@ describe('every sight', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 35 },
     )
   })
 
@@ -137,7 +137,7 @@ describe('every sight', () => {
             expect(value).toBe('normal')
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 35 },
     )
   })
 
@@ -271,7 +271,7 @@ describe('a fault', () => {
           }
         }
       }),
-      { numRuns: 50 },
+      { numRuns: 30 },
     )
   })
 

@@ -88,7 +88,7 @@ describe('on any wired build', () => {
           faultText(known.fault),
         ).toBe(true)
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     )
   })
 
@@ -109,7 +109,7 @@ describe('on any wired build', () => {
           if (moves) expect(repair.hands).toBe('in')
         }
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     )
   })
 })

@@ -317,7 +317,7 @@ describe('on any wired plan', () => {
         const off = everything(made).filter((o) => sight.see(o) !== wanted(made, o))
         if (plannedTroubles(made).length === 0) expect(off.map(observableKey)).toEqual([])
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     )
   })
 
@@ -341,7 +341,7 @@ describe('on any wired plan', () => {
           expect(BAD[o.what] ?? [], observableKey(o)).not.toContain(value)
         }
       }),
-      { numRuns: 40 },
+      { numRuns: 30 },
     )
   })
 })
