@@ -47,6 +47,7 @@ const LONG: readonly string[] = [
   'src/job/report/record.ts',
   'src/wording/en/faults.ts',
   'src/wording/en/questions.ts',
+  'src/wording/language.ts',
   'src/wording/report-page.ts',
 ]
 const LONGEST = 250
