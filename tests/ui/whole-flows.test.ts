@@ -15,6 +15,7 @@ import { english } from '../../src/wording/en/english.ts'
 import { personAt } from '../support/bench-person.ts'
 import { memorySession } from '../support/run-job.ts'
 import { type At, screenOver } from './state/screen-at.ts'
+import { thirtyFans } from './support/thirty-fans.ts'
 
 function example(name: string): Plan {
   const file = fileURLToPath(new URL(`../../docs/examples/${name}.build.yaml`, import.meta.url))
@@ -23,7 +24,17 @@ function example(name: string): Plan {
   return read.value
 }
 
-const PLANS = { 'ten fans': example('archive-ten-fans'), 'three fans': example('small-three-fans') }
+function planOf(text: string): Plan {
+  const read = readPlan(text, 'thirty.build.yaml')
+  if (!read.ok) throw new Error('thirty fans do not read')
+  return read.value
+}
+
+const PLANS = {
+  'thirty fans': planOf(thirtyFans()),
+  'ten fans': example('archive-ten-fans'),
+  'three fans': example('small-three-fans'),
+}
 
 const SIZES = [
   [60, 20],
@@ -128,4 +139,18 @@ describe.each(SIZES)('at %i by %i', (columns, rows) => {
     const view = await work(PLANS[name], symptom, planted, columns, rows)
     expect(view.end?.outcome).toBe('fixed')
   })
+})
+
+describe('thirty fans with wide, long and right-to-left names', () => {
+  test.each([
+    [60, 20],
+    [80, 24],
+    [200, 60],
+  ] as const)(
+    'at %i by %i are worked by keys to the end, nothing too wide or too tall',
+    async (columns, rows) => {
+      const view = await work(PLANS['thirty fans'], 'fan-still', '前面風扇4.motor:unplugged', columns, rows)
+      expect(view.end?.outcome).toBe('fixed')
+    },
+  )
 })
