@@ -4,6 +4,7 @@ import { allDead } from './all-dead.ts'
 import { fanStill } from './fan-still.ts'
 import { fansFull } from './fans-full.ts'
 import { fansHunting } from './fans-hunting.ts'
+import { firstBoot } from './first-boot.ts'
 import { globalEffect } from './global-effect.ts'
 import { lightsDark } from './lights-dark.ts'
 import { lightsOrder } from './lights-order.ts'
@@ -32,6 +33,7 @@ export const flows: readonly Flow[] = [
   allDead,
   worksThenStops,
   survey,
+  firstBoot,
 ]
 
 /** The flow of a symptom by its id, or undefined. */

@@ -36,7 +36,9 @@ export type CrossCheck =
 export interface FlowPlan {
   readonly id: string
   /** Asked in this order; what a map showed to be wrong is what the repair is proven by. */
-  readonly scoping: readonly [Topic, ...Topic[]]
+  readonly scoping: readonly Topic[]
+  /** What is looked at comes from the plan, one point after the other, and no question comes before it. */
+  readonly walk?: true
   readonly crossChecks: readonly CrossCheck[]
   /** Cautions of this symptom, shown before the first question. */
   readonly cautions: readonly string[]
@@ -122,6 +124,7 @@ const parts = setup({
 })
 
 function machineOf({ id, scoping }: FlowPlan) {
+  const [first] = scoping
   return parts.createMachine({
     id,
     // An endless `always` cycle would otherwise hang the program.
@@ -138,13 +141,17 @@ function machineOf({ id, scoping }: FlowPlan) {
       },
       work: {
         id: 'work',
-        initial: 'scoping',
+        initial: first ? 'scoping' : 'crossChecking',
         states: {
-          scoping: {
-            initial: scoping[0].name,
-            states: scopingStates(scoping),
-            on: { HAND_OVER: '#work.ended.handedOver' },
-          },
+          ...(first
+            ? {
+                scoping: {
+                  initial: first.name,
+                  states: scopingStates(scoping),
+                  on: { HAND_OVER: '#work.ended.handedOver' },
+                },
+              }
+            : {}),
           crossChecking: {
             on: {
               CHECKED: { target: 'isolating', actions: 'forgetTopics' },

@@ -21,7 +21,7 @@ describe('the guide for who cannot name the symptom', () => {
     for (const { events, symptom } of ways()) {
       expect(events.length).toBeLessThanOrEqual(3)
       expect(SYMPTOMS[symptom], symptom).toBeDefined()
-      if (symptom !== 'first-boot') expect(flowOf(symptom), symptom).toBeDefined()
+      expect(flowOf(symptom), symptom).toBeDefined()
     }
   })
 

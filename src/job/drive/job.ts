@@ -59,6 +59,7 @@ export interface Job {
 
 /** A flow without the looks over things that this build does not have. */
 function fitted(plan: Flow, build: Build): Flow {
+  if (plan.scoping.length === 0) return plan
   const [first, ...rest] = plan.scoping.filter((t) => 'about' in t || mapped(build, t.map).length > 0)
   if (rest.length + 1 === plan.scoping.length) return plan
   return flow({ ...plan, scoping: first ? [first, ...rest] : [{ name: 'sinceWhen', about: 'since' }] })

@@ -27,6 +27,7 @@ export function next(job: Job): readonly LogBody[] {
     const notes = state === 'crossChecking' ? crossCheck(job) : []
     const { told, step, suspects, left } = propose(job)
     return [
+      ...(state === 'crossChecking' && job.ground.flow.walk ? opening(job) : []),
       ...untold(job, [...notes, ...told]),
       { e: 'suspects', suspects, minutes: job.minutes, left },
       { e: 'step', step },

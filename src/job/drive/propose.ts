@@ -15,6 +15,7 @@ import { wanted } from '../../core/infer/planned.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import { type Job, powerOf } from './job.ts'
 import { checkStep, repairStep } from './steps.ts'
+import { onward, sinceMended } from './walk.ts'
 
 export interface Proposal {
   readonly told: readonly (Note | Verdict)[]
@@ -63,7 +64,7 @@ function deviations(job: Job) {
 
 export function dossierOf(job: Job): Dossier {
   return {
-    evidence: job.evidence,
+    evidence: job.ground.flow.walk ? sinceMended(job) : job.evidence,
     history: job.history,
     inForce: job.inForce,
     power: powerOf(job),
@@ -94,10 +95,17 @@ const ending = (outcome: EndStep['outcome']): EndStep => ({ kind: 'end', outcome
 export function propose(job: Job): Proposal {
   const restoring = job.proven ? restore(job) : undefined
   if (restoring) return { told: [], step: restoring, suspects: job.suspects, left: job.left }
-  const survey = surveyStep(job)
+  const { walk } = job.ground.flow
+  const survey = walk ? undefined : surveyStep(job)
   const thought = think(job)
   const left = thought.suspects.filter((s) => s.p > 0.02).length
   const rest = { suspects: thought.suspects, left }
+  if (walk && stillWrong(job).length === 0) {
+    const on = onward(job)
+    return on
+      ? { ...on, ...rest }
+      : { told: notAsPlanned(job), step: ending(mended(job, thought) ? 'fixed' : 'nothing-wrong'), ...rest }
+  }
   if (isMended(job)) {
     const closing = closingLook(job)
     return closing

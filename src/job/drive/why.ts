@@ -37,8 +37,11 @@ function evidenceFor(job: Job, thought: Thought, suspect: Suspect) {
   const hypothesis = thought.assessment.hypotheses.findIndex(
     (h) => h.faults.map((f) => `${f.at}:${f.mode}`).join(' + ') === id,
   )
-  const weights = job.evidence
-    .map((e, i) => ({ seq: e.seq, decibans: Math.round(decibans(thought, i, hypothesis) * 10) / 10 }))
+  const weights = dossierOf(job)
+    .evidence.map((e, i) => ({
+      seq: e.seq,
+      decibans: Math.round(decibans(thought, i, hypothesis) * 10) / 10,
+    }))
     .filter((w) => Math.abs(w.decibans) >= WORTH_TELLING)
   return {
     suspect,

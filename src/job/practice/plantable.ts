@@ -43,7 +43,7 @@ function firstSight(
 
 /** The first flow whose opening look shows something. */
 const symptomOf = (flows: readonly Flow[], wrong: ReadonlySet<string>): string | undefined =>
-  flows.find(({ scoping: [first] }) => 'map' in first && wrong.has(first.map))?.id
+  flows.find(({ scoping: [first] }) => first !== undefined && 'map' in first && wrong.has(first.map))?.id
 
 /** The symptom that a person would come with under a fault; undefined where it shows in none. */
 export function symptomFor(build: Build, flows: readonly Flow[], known: KnownFault): string | undefined {
