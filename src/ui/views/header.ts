@@ -16,11 +16,14 @@ export function header(model: Model): Line {
     span(chip, on ? 'picked' : 'strong'),
     span(`  ${hands}`, view.hands === 'in' ? 'strong' : 'plain'),
   )
+  const minutes = language.labels.minutes(view.minutes)
   const far = view.end
     ? language.labels.outcome[view.end.outcome]
-    : narrow
-      ? words.farShort(view.left, view.minutes)
-      : `${language.labels.left(view.left)}, ${language.labels.minutes(view.minutes)}`
+    : view.minutes === 0
+      ? language.labels.left(view.left)
+      : narrow
+        ? words.farShort(view.left, view.minutes)
+        : `${language.labels.left(view.left)}, ${minutes}`
   const right = line(span(say(model, far), 'strong'))
   const symptom = say(model, language.symptom(view.symptom).name)
   // A name that is cut tells less than none.

@@ -3,7 +3,7 @@
  * shape of its own, and the place in question named in words below it.
  */
 import type { PathStep } from '../../job/view.ts'
-import { type Line, line, type Span, span } from '../text/line.ts'
+import { type Line, line, lineWidth, type Span, span } from '../text/line.ts'
 import { middleCut, width } from '../text/width.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
 
@@ -66,13 +66,31 @@ export function pathLines(model: Model, columns: number): Line[] {
   return rows
 }
 
+/** What the shapes of joints on the path mean, those that are not as planned; the place in question says its own. */
+function legend(model: Model): string {
+  const { path } = model.view
+  const marks = marksOf(model)
+  const here = path.find((s) => s.here)
+  const said = here?.kind === 'joint' ? here.state : 'planned'
+  const states = new Set(path.filter((s) => s.kind === 'joint').map((s) => s.state))
+  return [...states]
+    .filter((state) => state !== 'planned' && state !== said)
+    .map((state) => `   ${marks.joint[state]} ${model.words.joint[state]}`)
+    .join('')
+}
+
 /** The place in question in words, with its state. */
 function hereLine(model: Model, columns: number): Line[] {
   const here = model.view.path.find((s) => s.here)
   if (!here) return []
   const name = model.language.ref(here.ref, model.view)
   const state = here.kind === 'joint' || here.state !== 'planned' ? `: ${model.words.joint[here.state]}` : ''
-  return sayLines(model, `${name}${state}`, columns, 'dim', `${marksOf(model).here[0]} `)
+  const lead = `${marksOf(model).here[0]} `
+  const lines = sayLines(model, `${name}${state}`, columns, 'dim', lead)
+  const shapes = legend(model)
+  const [last] = lines.slice(-1)
+  if (shapes === '' || !last || lineWidth(last) + width(shapes) > columns) return lines
+  return [...lines.slice(0, -1), line(...last, span(shapes, 'dim'))]
 }
 
 /** Both, behind a head; at most `most` lines, the words giving way first. */

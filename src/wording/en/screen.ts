@@ -127,7 +127,7 @@ export const screen: ScreenWords = {
     'nothing-to-undo': 'There is nothing to take back.',
     'no-such-row': 'There is no such row.',
     'gate-not-yet': 'Do what it says first; then go down to "All of this is done" and press Enter.',
-    'none-marked': 'Nothing is marked. If none holds, press Enter once more.',
+    'none-marked': 'Nothing is marked: Space marks. If none holds, Enter again.',
     'read-on': 'There is more to read; Enter again at its end.',
     'no-picture': 'There is no connector to draw for this step.',
     noted: 'Note kept.',

@@ -165,7 +165,7 @@ describe('a question with several', () => {
     const at = screenAt(many)
     await at.type('⏎')
     expect(at.session.said).toEqual([])
-    expect(at.text()).toContain('press Enter once more')
+    expect(at.text()).toContain('If none holds, Enter again')
     await at.type('↓⏎')
     expect(at.session.said).toEqual([])
     await at.type('⏎')

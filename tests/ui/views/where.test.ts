@@ -48,6 +48,12 @@ describe('the path of a lead', () => {
     expect(at('moved')).toMatch(/3 ─◆─ »light«[\s\S]*moved from its planned place/u)
   })
 
+  test('where the part is in question, the shape of a joint that is not as planned is explained beside it', () => {
+    const part = path.map((s) => (s.ref === 'F3' ? { ...s, here: true } : { ...s, here: false }))
+    expect(drawn(part)).toMatch(/» F3 \(top-rear\) {3}─\?─ suspect$/u)
+    expect(drawn(path)).not.toMatch(/─\?─ suspect/u)
+  })
+
   test('a part or a socket in doubt is marked where it stands', () => {
     const doubted = path.map((s) =>
       s.ref === 'H1' || s.ref === 'H1.3' ? { ...s, state: 'suspect' as const } : s,
