@@ -85,12 +85,12 @@ async function say(prompt) {
   const rows = rowsOf(prompt)
   if (!prompt.many) {
     if (prompt.hands === 'in') take('inside')
-    await press(String(rows.findIndex((r) => r.answer === reply.ids[0]) + 1))
+    pty.write(String(rows.findIndex((r) => r.answer === reply.ids[0]) + 1))
     return press('\r')
   }
   for (const id of reply.ids) {
     const at = rows.findIndex((r) => r.spot?.marks.some((m) => m.id === id))
-    await press(String(at + 1))
+    pty.write(String(at + 1))
     for (let i = rows[at].spot.marks.findIndex((m) => m.id === id); i >= 0; i--) await press(' ')
   }
   take('map')

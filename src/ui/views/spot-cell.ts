@@ -1,7 +1,7 @@
 /** One place that can be marked: its number, its box, its name and, once it is marked, what the mark says. */
 import type { Row, Spot } from '../state/rows.ts'
 import { type Line, line, padLine, span } from '../text/line.ts'
-import { middleCut, width } from '../text/width.ts'
+import { middleCut, shortened, width } from '../text/width.ts'
 import { type Model, marksOf, say } from './model.ts'
 
 const markOf = (spot: Spot, marked: Readonly<Record<string, string>>) =>
@@ -40,8 +40,12 @@ export function spotCell(
   const words = markWords(model, row.spot)
   const room = columns - 9
   const name = say(model, named(model, row, room))
-  const text = words === '' ? name : `${name}: ${words}`
-  const cut = middleCut(text, room, marks.cut)
+  const left = room - width(name) - 2
+  // The name whole and the beginning of the mark; the line above the map says it in full.
+  const cut =
+    words !== '' && left >= 4
+      ? `${name}: ${shortened(words, left, marks.cut)}`
+      : middleCut(name, room, marks.cut)
   return padLine(
     line(
       span(picked ? marks.pointer : ' ', picked ? 'picked' : 'plain'),

@@ -71,7 +71,7 @@ function legend(model: Model): string {
   const { path } = model.view
   const marks = marksOf(model)
   const here = path.find((s) => s.here)
-  const said = here?.kind === 'joint' ? here.state : 'planned'
+  const said = here?.state ?? 'planned'
   const states = new Set(path.filter((s) => s.kind === 'joint').map((s) => s.state))
   return [...states]
     .filter((state) => state !== 'planned' && state !== said)
