@@ -209,7 +209,6 @@ export interface ProgramSentences {
   readonly missingArgument: (command: string, name: string) => string
   readonly tooMany: (command: string, extra: string) => string
   readonly unknownSymptom: (given: string, near: readonly string[], all: readonly string[]) => string
-  readonly symptomNeeded: (all: readonly string[]) => string
   readonly chooseSymptom: string
   readonly badFault: (given: string, near: readonly string[]) => string
   readonly badEdit: (given: string) => string

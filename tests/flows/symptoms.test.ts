@@ -2,7 +2,7 @@
  * Each symptom on the example builds with the bench as the person: a fault that shows in what the symptom is about
  * ends with its cause named and the build mended. The faults are drawn evenly from all that show there.
  */
-import { describe, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { flows } from '../../flows/all.ts'
 import type { Flow } from '../../flows/shared/flow.ts'
 import type { Build } from '../../src/core/bench/build.ts'
@@ -52,15 +52,19 @@ async function failures(plan: Plan, symptom: string, most: number): Promise<read
   return failed
 }
 
-describe.each(flows.filter((flow) => !flow.walk).map((flow) => [flow.id]))('%s', (symptom) => {
-  test('finds the cause on a desk with three fans', async () => {
-    expect(await failures(example('small-three-fans'), symptom, 3)).toEqual([])
-  })
+const named = flows.filter((flow) => !flow.walk).map((flow) => [flow.id] as const)
 
-  test('finds the cause among ten fans, a hub and a controller', async () => {
-    expect(await failures(example('archive-ten-fans'), symptom, 1)).toEqual([])
-  })
+test.each(named)('%s finds the cause on a desk with three fans', async (symptom) => {
+  expect(await failures(example('small-three-fans'), symptom, 2)).toEqual([])
 })
+
+/** Every second one: what differs between flows is asked for on the small build too. */
+test.each(named.filter((_, i) => i % 2 === 0))(
+  '%s finds the cause among ten fans, a hub and a controller',
+  async (symptom) => {
+    expect(await failures(example('archive-ten-fans'), symptom, 1)).toEqual([])
+  },
+)
 
 test.each([
   'fan-still',
@@ -73,5 +77,5 @@ test.each([
   'works-then-stops',
   'survey',
 ])('%s works on a build without any lights', async (symptom) => {
-  expect(await failures(example('plain-no-lights'), symptom, 2)).toEqual([])
+  expect(await failures(example('plain-no-lights'), symptom, 1)).toEqual([])
 })

@@ -33,10 +33,8 @@ async function symptomFor(given: Given, frontEnd: FrontEnd, shell: Shell): Promi
     shell.err(say.unknownSymptom(asked, near(asked, ids()), ids()))
     return 2
   }
-  if (frontEnd === 'lines') {
-    shell.err(say.symptomNeeded(ids()))
-    return 2
-  }
+  // A program that drives the job and names no symptom has everything looked over.
+  if (frontEnd === 'lines') return { symptom: 'survey' }
   const lines = frontEnd === 'plain' ? typedLines(shell) : undefined
   const chosen = await askSymptom(ids(), lines, given, shell)
   if (typeof chosen !== 'string') return chosen

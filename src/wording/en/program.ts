@@ -63,7 +63,6 @@ export const program: Program = {
     tooMany: (command, extra) => `"whichlead ${command}" does not know what to do with ${quoted(extra)}.`,
     unknownSymptom: (given, near, all) =>
       `${quoted(given)} is not a symptom that is known.${meant(near)}${all.length > 0 ? ` There are:${symptoms(all)}` : ''}`,
-    symptomNeeded: (all) => `Say what is wrong, with --symptom. There are:${symptoms(all)}`,
     chooseSymptom: 'What is wrong with the build?',
     badFault: (given, near) =>
       `${quoted(given)} is not a fault of this plan.${meant(near)} A fault is written AT:MODE; "whichlead bench PLAN --list-faults" lists them.`,
