@@ -3,7 +3,8 @@
  * likely singles where no single fits, and the answers that the best explanation leaves unexplained.
  */
 import type { Finding } from '../audit/finding.ts'
-import { type Build, NOWHERE } from '../bench/build.ts'
+import type { Build } from '../bench/build.ts'
+import type { Observable } from '../bench/observable.ts'
 import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import type { Evidence } from './evidence.ts'
@@ -11,7 +12,7 @@ import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood, repetitions, thingsIn } from './likelihood.ts'
 import { wanted } from './planned.ts'
-import { nearTo, type Region, regionOf, wholeBuild } from './region.ts'
+import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
 import { type Sights, sightsOf } from './sights.ts'
 
 export interface Assessment {
@@ -59,31 +60,29 @@ const flat = (e: Evidence): number => {
   return [...by.values()].reduce((p, options) => p / options, 1)
 }
 
-/** Parts that some answer showed not to be as wanted. */
+/** Plugs behind whatever some answer showed not to be as wanted. */
 function seeds(build: Build, evidence: readonly Evidence[]): readonly number[] {
   const found = new Set<number>()
-  const add = (at: string): void => {
-    const index = build.partAt.get(at) ?? build.partOf[build.portAt.get(at) ?? NOWHERE] ?? NOWHERE
-    if (index >= 0) found.add(index)
-    const plug = build.plugIn[build.portAt.get(at) ?? NOWHERE] ?? NOWHERE
-    if (plug >= 0) found.add(build.partOf[plug] ?? NOWHERE)
+  const add = (o: Observable): void => {
+    for (const plug of plugsBehind(build, o)) found.add(plug)
   }
   for (const e of evidence) {
     if (e.kind === 'many') {
       for (const m of e.marks)
-        if (e.chosen.includes(m.id) && m.value !== wanted(build, m.observe)) add(m.observe.at)
+        if (e.chosen.includes(m.id) && m.value !== wanted(build, m.observe)) add(m.observe)
     } else if (e.kind === 'one') {
       const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
       e.observe.forEach((o, i) => {
-        if (means[i] !== null && means[i] !== wanted(build, o)) add(o.at)
+        if (means[i] !== null && means[i] !== wanted(build, o)) add(o)
       })
     }
   }
-  return [...found].filter((i) => i >= 0).sort((a, b) => a - b)
+  return [...found].sort((a, b) => a - b)
 }
 
 function singlesFor(known: Knowledge, region: Region): readonly Hypothesis[] {
-  const key = `${[...region.parts].sort((a, b) => a - b).join()}|${[...region.sockets].sort((a, b) => a - b).join()}`
+  const sorted = (set: ReadonlySet<number>): string => [...set].sort((a, b) => a - b).join()
+  const key = [region.parts, region.plugs, region.sockets].map(sorted).join('|')
   const before = known.singles.get(key)
   if (before) return before
   const made = hypotheses(known.build, nearTo(known.build, region), known.findings, known.learned)

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
+import type { Observable } from '../../../src/core/bench/observable.ts'
 import { mapAsk, mappedAll } from '../../../src/core/checks/maps.ts'
 import { assess, knowledgeOf } from '../../../src/core/infer/assess.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import type { Evidence } from '../../../src/core/infer/evidence.ts'
-import { nearTo, regionOf, wholeBuild } from '../../../src/core/infer/region.ts'
+import { nearTo, plugsBehind, regionOf, wholeBuild } from '../../../src/core/infer/region.ts'
 import { build } from '../../support/build.ts'
 
 /** Two halls that share nothing but the board and the supply. */
@@ -172,37 +173,54 @@ describe('conflict', () => {
 })
 
 describe('the region of a symptom', () => {
-  const at = (id: string): number => machine.partAt.get(id) ?? -1
+  const nearWhatFeeds = (o: Observable) => nearTo(machine, regionOf(machine, plugsBehind(machine, o)))
 
-  test('takes in what is upstream and what shares a hub or splitter, and leaves the other hall out', () => {
-    const near = nearTo(machine, regionOf(machine, [at('F2')]))
-    for (const place of [
+  test('of dark lights takes in their leads, hub, neighbours on it, supply and USB, not the motors and not the other hall', () => {
+    const near = nearWhatFeeds({ what: 'lit', at: 'F2' })
+    const inside = [
+      'F2',
       'F2.light',
       'H1',
       'H1.2',
+      'H1.power',
       'F1.light',
       'supply.SA',
-      'board.SYS1',
-      'Y1',
+      'board.U1.a',
       'channels/H1/profile',
       'host/program',
-    ])
-      expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
-    for (const place of [
+    ]
+    const outside = [
+      'F2.motor',
+      'Y1',
+      'board.SYS1',
       'F5.light',
       'H2',
       'H2.1',
-      'Y2',
-      'board.SYS2',
       'supply.SB',
       'channels/H2/profile',
-      'headers/SYS2/curve',
-    ])
-      expect([place, near({ at: place, mode: 'x' })]).toEqual([place, false])
+      'headers/SYS1/curve',
+    ]
+    for (const place of inside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
+    for (const place of outside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, false])
+  })
+
+  test('of a still fan takes in its motor lead, splitter, neighbours on it, header and setting, not the lights', () => {
+    const near = nearWhatFeeds({ what: 'spins', at: 'F2' })
+    const inside = ['F2', 'F2.motor', 'Y1', 'Y1.2', 'Y1.in', 'F1.motor', 'board.SYS1', 'headers/SYS1/curve']
+    const outside = ['F2.light', 'H1', 'Y2', 'F5.motor', 'board.SYS2', 'headers/SYS2/curve', 'supply.SA']
+    for (const place of inside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
+    for (const place of outside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, false])
+  })
+
+  test('of a reading takes in every motor below the header', () => {
+    const near = nearWhatFeeds({ what: 'rpm', at: 'board.SYS1' })
+    for (const place of ['board.SYS1', 'Y1', 'Y1.3', 'F1.motor', 'F3.motor', 'F3'])
+      expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
+    expect(near({ at: 'F4.motor', mode: 'x' })).toBe(false)
   })
 
   test('takes in a swap that reaches into it from outside', () => {
-    const near = nearTo(machine, regionOf(machine, [at('F2')]))
+    const near = nearWhatFeeds({ what: 'lit', at: 'F2' })
     expect(near({ at: 'F5.light', mode: 'swapped-with-F2.light' })).toBe(true)
   })
 
