@@ -20,6 +20,8 @@ export interface PlannedCheck {
   readonly answers: readonly Answer[]
   /** P(answer | suspect), by alive suspect. */
   readonly table: readonly Float64Array[]
+  /** The same where a loose contact is broken: what such a suspect would show at one look. */
+  readonly broken: readonly Float64Array[]
 }
 
 /** A trial by edit is foreseen for so many of the likeliest suspects; for the others it tells nothing. */
@@ -65,7 +67,8 @@ export function plannedCheck(
   const right = check.observe.map((o) => wanted(known.build, o))
   const foreseen: (readonly (Value | null)[])[] = [...seen.flat(), right]
   const answers = answersFor(check.observe, foreseen)
-  return { check, answers, table: seen.map((sights) => oddsUnder(answers, sights, check.error)) }
+  const odds = (most: number) => seen.map((sights) => oddsUnder(answers, sights.slice(0, most), check.error))
+  return { check, answers, table: odds(2), broken: odds(1) }
 }
 
 /**

@@ -1,6 +1,7 @@
 /**
  * Suspects as they are told: likeliest first, with those that no available check tells apart put together. Two are
- * alike when everything still on offer would be answered the same way under both.
+ * alike when everything still on offer would be answered the same way under both. Of a contact that comes and goes a
+ * single look shows only one side: whether it is loose or broken for good, no check of its own tells.
  */
 import type { Suspect } from '../checks/prompt.ts'
 import type { Alive } from './alive.ts'
@@ -10,7 +11,7 @@ const LEAST_SHARE = 0.002
 const SAME = 1e-6
 
 const alike = (checks: readonly PlannedCheck[], a: number, b: number): boolean =>
-  checks.every(({ table }) => {
+  checks.every(({ broken: table }) => {
     const rowA = table[a]
     const rowB = table[b]
     return rowA?.every((p, o) => Math.abs(p - (rowB?.[o] ?? 0)) < SAME) ?? true
