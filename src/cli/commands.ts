@@ -67,6 +67,7 @@ export const COMMANDS: readonly Command[] = [
       flag('json'),
       flag('short'),
       flag('without-names'),
+      flag('as-log'),
       value('out', 'FILE'),
       flag('force'),
     ],

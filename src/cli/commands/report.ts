@@ -8,6 +8,7 @@ import { logsIn } from '../../io/job-folder.ts'
 import { writePage } from '../../io/page-file.ts'
 import type { Decoded } from '../../job/log/decode.ts'
 import { readLog } from '../../job/log/log.ts'
+import { logWithoutNames } from '../../job/log/log-without-names.ts'
 import { lastPlanCopy, planOf } from '../../job/log/plan-copy.ts'
 import type { Trouble } from '../../job/log/trouble.ts'
 import { assembleReport, type Report } from '../../job/report/record.ts'
@@ -108,6 +109,8 @@ export const run: Run = async (given, shell) => {
   const whole = assembleReport(log)
   if (whole === undefined) return refuse({ code: 'no-job', path, problems: log.problems, facts: {} }, shell)
   for (const problem of log.problems) shell.err(logWordsOf(shell.language).problem(problem))
+  if (given.flags.has('as-log'))
+    return put(logWithoutNames(log.events, reportWordsOf(shell.language).hidden), given, shell)
   const nameless = given.flags.has('without-names')
   const report = nameless ? withoutNames(whole, reportWordsOf(shell.language).hidden) : whole
   const name = nameless ? (path.split(/[/\\]/).at(-1) ?? path) : path

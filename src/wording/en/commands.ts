@@ -128,12 +128,15 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       json: 'as JSON',
       short: 'one page, for a customer',
       'without-names': 'without people, places, paths and notes',
+      'as-log':
+        'instead of a page the log itself without all of those, to share: it can be replayed and taken up elsewhere',
       out: 'write to this file instead of standard output',
       force: 'replace the file if it exists',
     },
     examples: [
       ['whichlead report --out report.md', 'the newest job, as Markdown'],
       ['whichlead report studio.ndjson --html --out report.html', 'one HTML file'],
+      ['whichlead report studio.ndjson --as-log --out shared.ndjson', 'a log to share'],
     ],
   },
   replay: {
