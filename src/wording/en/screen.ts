@@ -108,7 +108,7 @@ export const screen: ScreenWords = {
   takesBack: 'These answers are taken back, and asked again one after the other:',
   takesBackOne: 'This answer is taken back, and asked again as things stand now. All others stay.',
   shareHead: 'What it does to the suspects, now and without it:',
-  shareChange: (suspect, was, is) => `${suspect}: ${was}, then ${is}`,
+  shareChange: (suspect, was, is) => `${was} → ${is}: ${suspect}`,
   trailEmpty: 'Nothing has been done or answered yet.',
   suspects: 'Suspects',
   noSuspects: 'No suspects yet',

@@ -301,7 +301,7 @@ describe('what lies over the question', () => {
     await at.type('1 ⏎1⏎')
     await at.type('pu')
     expect(at.text()).toContain('What it does to the suspects')
-    expect(at.text()).toMatch(/F3.*: 62 %, then under 1 %/su)
+    expect(at.text()).toMatch(/62 % → under 1 %: The light plug of F3/u)
     await at.type('⎋')
     expect(at.text()).toContain('So far')
     expect(at.session.said.some((s) => s.say === 'undo')).toBe(false)
