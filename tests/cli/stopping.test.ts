@@ -153,7 +153,6 @@ describe('a job that cannot be opened', () => {
 
   it('tells a program at the other end by a problem line too', () => {
     for (const args of [
-      [SMALL],
       [SMALL, '--symptom', 'purple'],
       [join(folder, 'nothing.yaml'), '--symptom', 'lights-dark'],
       [SMALL, '--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'],

@@ -82,10 +82,10 @@ describe('the command line', () => {
     for (const id of ['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck']) expect(err).toContain(id)
   })
 
-  it('asks for the symptom where a program drives the job', () => {
-    const { code, err } = call(folder, ['diagnose', SMALL, '--lines'])
-    expect(code).toBe(2)
-    expect(err).toContain('--symptom')
+  it('looks everything over where a program drives the job and names no symptom', () => {
+    const { code, out } = call(folder, ['diagnose', SMALL, '--lines'])
+    expect(code).toBe(0)
+    expect(JSON.parse(out.split('\n')[0] ?? '')).toMatchObject({ type: 'hello', symptom: 'survey' })
   })
 
   it('names the nearest command and the nearest option', () => {
