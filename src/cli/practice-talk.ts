@@ -25,7 +25,7 @@ const BACK = 'back'
 const GIVE_UP = 'give-up'
 const DONE = 'done'
 /** Longer lists are asked for place by place. */
-const LONG = 14
+const LONG = 9
 
 const minutesOf = (step: Choosable): number =>
   step.kind === 'check' ? step.check.minutes : step.repair.minutes

@@ -1,6 +1,6 @@
 /**
  * The main screens as whole pictures, in files beside this one that somebody has looked at: a change of layout or of words
- * shows in review as what people will see. Written anew with `vitest -u`, to be read before they are kept.
+ * shows in review as what people will see. Written anew with `npx vitest run tests/ui/screens.test.ts --update`, to be read before they are kept.
  */
 import { describe, expect, test, vi } from 'vitest'
 import { type At, screenAt } from './state/screen-at.ts'

@@ -31,7 +31,7 @@ export const practiceWords: PracticeWords = {
   },
   count: (label, count) => `${label} (${count})`,
   which: (group, thing) => (thing === '' ? `${group}: where?` : `${group}: ${thing}`),
-  part: 'Steps at this place',
+  part: 'which step?',
   minutes: (label, minutes) => `${label} – ${minutes}`,
   trial: (edits) => `${edits} Then look again.`,
   powerCycle: 'Cut the power fully and start again.',
