@@ -34,8 +34,17 @@ export const factsOf = ({ stdin, stdout, env }: Shell) =>
 
 /** The typed lines; leaving a loop over them does not end them, so that one thing after the other may be asked. */
 export function typedLines(shell: Shell): AsyncIterable<InputLine> {
-  const lines = linesIn(shell.stdin)
-  return { [Symbol.asyncIterator]: () => ({ next: () => lines.next() }) }
+  const { stdin } = shell
+  const lines = linesIn(stdin)
+  return {
+    [Symbol.asyncIterator]: () => ({
+      next: () => {
+        // A screen that was here before has stopped the terminal's reading; asking for lines alone does not begin it again.
+        if (stdin.isTTY && stdin.isPaused()) stdin.resume()
+        return lines.next()
+      },
+    }),
+  }
 }
 
 export const talkOf = (shell: Shell, lines: AsyncIterable<InputLine>, ascii = false): Talk => ({

@@ -69,6 +69,17 @@ describe('the first screen at a terminal', () => {
     expect((await at.ended).code).toBe(0)
   })
 
+  it('a new plan is begun by questions, and what is typed after the menu is heard', async () => {
+    const at = open()
+    await at.until('2  Write a new plan')
+    at.write('2\r')
+    await at.until('What is the build called?')
+    at.write('Desk one\r')
+    await at.until('How many fans does it have')
+    at.write('leave\r')
+    await at.ended
+  })
+
   it('offers the builds in this folder, and what is done with one is as if typed', async () => {
     copyFileSync(SMALL, join(folder, 'desk.build.yaml'))
     const at = open()
