@@ -4,7 +4,7 @@
  */
 
 import { isInside, isOutside, type WorkStep } from '../../../flows/shared/step.ts'
-import { lookCost, SWITCH_MINUTES } from '../../core/checks/looks.ts'
+import { SWITCH_MINUTES } from '../../core/checks/looks.ts'
 import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
 import type { About, Ask, Do, Note, Prompt, Purpose, Verdict } from '../../core/checks/prompt.ts'
@@ -138,11 +138,12 @@ const PURPOSE: Readonly<Record<WorkStep['kind'], Purpose>> = {
 /** Putting back what a trial changed. */
 const PUT_BACK_MINUTES = 2
 const SET_MINUTES = 2
+const LEAST_MINUTES = 0.5
 
 /** What hands do, behind the gate; what a trial changed is put back first, in the same go. */
 function doingInside(job: Job, step: WorkStep): Do {
   const edits = step.edits.filter(isInside)
-  const check = step.kind === 'check' ? Math.max(0.5, step.minutes - lookMinutes(step.ask)) : step.minutes
+  const doing = Math.max(LEAST_MINUTES, step.minutes - (step.ask?.minutes ?? 0))
   return {
     show: 'do',
     id: `do ${step.id}`,
@@ -150,7 +151,7 @@ function doingInside(job: Job, step: WorkStep): Do {
     edits: [...undoing(job.ground.build, job.inForce), ...edits],
     power: 'off',
     hands: 'in',
-    minutes: edits.length > 0 || step.ask ? check : PUT_BACK_MINUTES,
+    minutes: edits.length > 0 || step.ask ? doing : PUT_BACK_MINUTES,
     cautions: handsInCautions(step.ask),
   }
 }
@@ -169,9 +170,6 @@ const doingOutside = (step: WorkStep): Do => ({
 
 const handsInCautions = (ask: Ask | null): readonly string[] =>
   ask?.tools.includes('meter') ? ['meter-live', 'no-probe-across-pins'] : ['pull-by-the-plug']
-
-const lookMinutes = (ask: Ask | null): number =>
-  ask && 'observe' in ask ? ask.observe.reduce((sum, o) => sum + lookCost[o.what].minutes, 0) : 0
 
 function proof(job: Job): Ask {
   const kinds: readonly MapKind[] = scopeKinds(job)

@@ -4,15 +4,19 @@ import type { Answer, Ask } from '../../core/checks/prompt.ts'
 import type { CheckDef, RepairDef } from '../../core/checks/step.ts'
 import type { Job } from './job.ts'
 
+/** Looking at one thing after a trial; the rest of the check's minutes goes into the trial itself. */
+const LOOK_MINUTES = 0.5
+
 /** A check as a step that the flow can carry out. */
 export function checkStep(check: CheckDef, answers: readonly Answer[]): WorkStep {
+  const prepared = check.fit || check.edits.length > 0
   const ask: Ask = {
     show: 'ask',
     id: check.id,
     stage: 'check',
     power: check.power,
     hands: check.hands,
-    minutes: check.minutes,
+    minutes: prepared ? LOOK_MINUTES * check.observe.length : check.minutes,
     tools: check.tools,
     error: check.error,
     many: false,
