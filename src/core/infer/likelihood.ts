@@ -3,7 +3,8 @@
  * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees every
  * answer alike, so it wins exactly when the known suspects explain worse than chance.
  */
-import type { Value } from '../bench/observable.ts'
+import type { Edit } from '../bench/edit.ts'
+import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import type { Answer, Mark } from '../checks/prompt.ts'
 import type { Family } from '../faults/fault.ts'
 import type { Evidence } from './evidence.ts'
@@ -181,13 +182,45 @@ export function likelihood(e: Evidence, h: Hypothesis, sights: Sights, times: nu
   return tempered((1 - SAYS_UNSTEADY) * steady + SAYS_UNSTEADY * manyOdds(of, asTold, e.error), times)
 }
 
+/**
+ * A look at a thing while nothing on the build has changed: the same question, or the thing's own look after a map on
+ * which it was. A blade tried by hand with the mains off is another look than the fan seen turning.
+ */
+export function lookKey(o: Observable, history: readonly Edit[]): string {
+  const power = history.findLast((edit) => edit.do === 'power')
+  return `${observableKey(o)}, power ${power?.do === 'power' ? power.to : 'on'}, after ${changes(history)}`
+}
+
+const changes = (history: readonly Edit[]): number => history.filter((edit) => edit.do !== 'power').length
+
 /** How often each piece repeats an earlier look with nothing changed on the build in between. */
 export function repetitions(evidence: readonly Evidence[]): readonly number[] {
   const counts = new Map<string, number>()
-  return evidence.map((e) => {
-    const key = `${e.id} after ${e.history.filter((edit) => edit.do !== 'power').length}`
+  const count = (key: string): number => {
     const times = counts.get(key) ?? 0
     counts.set(key, times + 1)
     return times
+  }
+  return evidence.map((e) => {
+    const only = e.kind === 'one' && e.observe.length === 1 ? e.observe[0] : undefined
+    if (only) return count(lookKey(only, e.history))
+    if (e.kind === 'many') for (const key of keysOf(e)) count(key)
+    return count(`${e.id} after ${changes(e.history)}`)
   })
+}
+
+/** The looks that a map is made of. */
+const keysOf = (e: Many): ReadonlySet<string> => new Set(e.marks.map((m) => lookKey(m.observe, e.history)))
+
+/** Looks that were answered and would show the same again. */
+export function answeredLooks(evidence: readonly Evidence[]): ReadonlySet<string> {
+  return new Set(
+    evidence.flatMap((e) =>
+      e.kind === 'many'
+        ? [...keysOf(e)]
+        : e.kind === 'one'
+          ? e.observe.map((o) => lookKey(o, e.history))
+          : [],
+    ),
+  )
 }

@@ -113,6 +113,15 @@ describe('the next step', () => {
     expect(o.expectedMinutes).toBeLessThan(outlook(base).expectedMinutes)
   })
 
+  test('does not ask what was answered and fits the rest', () => {
+    const closed = new Set<string>()
+    for (let i = 0; i < 10; i++) {
+      const id = idOf(outlook({ ...base, closed }))
+      expect(id).not.toMatch(/^look lit F[123]$/)
+      closed.add(id)
+    }
+  })
+
   test('asks only what some suspects in question would answer differently', () => {
     const o = outlook(base)
     for (const { table } of o.checks) {

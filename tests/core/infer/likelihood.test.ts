@@ -140,7 +140,23 @@ describe('what is told of the past', () => {
   })
 })
 
-test('a look after a plug was moved is a new look; one after switching power alone is the same look again', () => {
+test('a look at one fan after a map on which it was is the same look again; its blade by hand is another', () => {
+  const look = (history: Evidence['history'], at = 'F1'): Evidence => ({
+    kind: 'one',
+    seq: 2,
+    id: `look lit ${at}`,
+    history,
+    error: 0.04,
+    observe: [{ what: 'lit', at }],
+    answers: spins,
+    chosen: 'no',
+  })
+  expect(repetitions([dark('F1'), look([])])).toEqual([0, 1])
+  expect(repetitions([dark('F1'), look([{ do: 'power', to: 'off' }])])).toEqual([0, 0])
+  expect(repetitions([dark('F1'), dark('F1'), look([], 'F4')])).toEqual([0, 1, 0])
+})
+
+test('a look after a plug was moved is a new look; one after switching off and on again is the same', () => {
   const look = (history: Evidence['history']): Evidence => ({
     kind: 'one',
     seq: 1,
@@ -151,8 +167,11 @@ test('a look after a plug was moved is a new look; one after switching power alo
     answers: spins,
     chosen: 'no',
   })
-  const power = { do: 'power', to: 'off' } as const
+  const offAndOn = [
+    { do: 'power', to: 'off' },
+    { do: 'power', to: 'on' },
+  ] as const
   expect(
-    repetitions([look([]), look([]), look([power]), look([{ do: 'reseat', plug: 'F1.motor' }])]),
+    repetitions([look([]), look([]), look(offAndOn), look([{ do: 'reseat', plug: 'F1.motor' }])]),
   ).toEqual([0, 1, 2, 0])
 })
