@@ -25,7 +25,7 @@ export interface PlannedCheck {
 }
 
 /** A trial by edit is foreseen for so many of the likeliest suspects; for the others it tells nothing. */
-const MOST_TRIED_BY_EDIT = 20
+const MOST_TRIED_BY_EDIT = 16
 
 /** What will have been done to the build when this step's look is made. */
 export function historyFor(

@@ -9,10 +9,10 @@ import { informationGainBits } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import { type PlannedCheck, plannedCheck } from './foresee.ts'
 
-const MOST_ATTEMPTS = 8
+const MOST_ATTEMPTS = 6
 const MOST_CHECKS = 40
 /** Repairs are offered for so many of the likeliest suspects, and checks on the things of somewhat more. */
-const MEND_FOR = 18
+const MEND_FOR = 14
 const LOOK_FOR = 30
 /** Bits under which an answer changes nothing that is done next. */
 const LEAST_GAIN = 0.004
