@@ -20,6 +20,9 @@ const routing = {
   ],
 } as const
 
+/** The step is over, whatever came of it: on to what the engine proposes next. */
+const STEP_OVER = { target: '#work.isolating.deciding', actions: 'dropStep' } as const
+
 export const isolating = {
   initial: 'deciding',
   states: {
@@ -41,13 +44,13 @@ export const isolating = {
         closing: {
           on: {
             DID: { target: '#work.isolating.routing', actions: 'markCycled' },
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: STEP_OVER,
           },
         },
         opening: {
           on: {
             DID: { target: '#work.isolating.routing', actions: 'markCycled' },
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: STEP_OVER,
           },
         },
       },
@@ -58,13 +61,13 @@ export const isolating = {
         doing: {
           on: {
             DID: { target: '#work.isolating.routing', actions: 'markInside' },
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: STEP_OVER,
           },
         },
         asking: {
           on: {
-            REPLIED: { target: '#work.isolating.deciding', actions: 'dropStep' },
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            REPLIED: STEP_OVER,
+            CANNOT: STEP_OVER,
           },
         },
       },
@@ -75,13 +78,13 @@ export const isolating = {
         doing: {
           on: {
             DID: { target: '#work.isolating.routing', actions: 'markOutside' },
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: STEP_OVER,
           },
         },
         asking: {
           on: {
-            REPLIED: { target: '#work.isolating.deciding', actions: 'dropStep' },
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            REPLIED: STEP_OVER,
+            CANNOT: STEP_OVER,
           },
         },
       },
@@ -92,13 +95,13 @@ export const isolating = {
         asking: {
           on: {
             REPLIED: 'judging',
-            CANNOT: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            CANNOT: STEP_OVER,
           },
         },
         judging: {
           on: {
-            PROVEN: { target: '#work.isolating.deciding', actions: 'dropStep' },
-            PERSISTS: { target: '#work.isolating.deciding', actions: 'dropStep' },
+            PROVEN: STEP_OVER,
+            PERSISTS: STEP_OVER,
           },
         },
       },

@@ -54,12 +54,6 @@ export interface SymptomText {
   readonly means: string
 }
 
-export interface OptionText {
-  readonly text: string
-  /** What stands for the value in the usage line, such as `FILE`. */
-  readonly value?: string
-}
-
 export interface CommandText {
   readonly summary: string
   readonly about: readonly string[]

@@ -14,8 +14,6 @@ import { inside, MOVE, otherSockets, reach, repairOf } from './repair.ts'
 import { replan } from './replan.ts'
 import type { RepairDef } from './step.ts'
 
-export { repairOf }
-
 const SUBSTITUTE: Readonly<Record<string, number>> = { fan: 10, strip: 8, pump: 45 }
 const SUBSTITUTE_HUB = 14
 const SUBSTITUTE_LEAD = 6

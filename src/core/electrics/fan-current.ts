@@ -15,8 +15,6 @@ export const FAN_START_SECONDS = 1
 export const START_SURGE = FAN_START_AMPS / FAN_STEADY_AMPS
 /** Share of a limit that is planned for. Common practice, no source. */
 export const PLANNED_SHARE = 0.8
-/** A header whose limit nobody knows, amps. Common practice, no source. */
-export const UNKNOWN_HEADER_AMPS = 1
 /** Volts of a fan's supply. @source public 4-wire fan specification 2.1.1 */
 export const FAN_VOLTS_RANGE = [11.4, 12.6] as const
 

@@ -13,8 +13,6 @@ export const band = (volts: number, low: number, high: number = low): [low: numb
 export const RAIL_TOLERANCE = 5
 /** Percent under on 12 V at peak load in that guide. @source the same, note 1 */
 export const PEAK_TOLERANCE = 10
-/** Percent under on 12 V since version 3 of the guide. @source press articles on the change */
-export const LATER_12V_LOW = 7
 
 /** Volts at which a rail is still good. @source ATX12V design guide 2.0, 3.2.1 table 2 */
 export const railBand = (rail: Rail): [low: number, high: number] => band(railVolts[rail], RAIL_TOLERANCE)

@@ -1,7 +1,8 @@
 /** Which checks and repairs a job offers just now: those that the build allows, that this technician can do, and that tell or mend something. */
 import { type Observable, observableKey } from '../bench/observable.ts'
-import { repairOf, repairsFor } from '../checks/mend.ts'
+import { repairsFor } from '../checks/mend.ts'
 import { offers, touchedBy } from '../checks/offer.ts'
+import { repairOf } from '../checks/repair.ts'
 import { type CheckDef, HANDS_IN, type RepairDef } from '../checks/step.ts'
 import type { Alive } from './alive.ts'
 import type { Knowledge } from './assess.ts'
