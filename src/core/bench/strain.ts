@@ -3,10 +3,10 @@
  * nothing: it trips where it is protected and is damaged where not, which looks the same until power is cycled.
  * The shares are judgement (common practice, no source).
  */
+import { SAGS_UP_TO } from '../electrics/overload.ts'
 import type { Build, BuildPart } from './build.ts'
 import { conductorIndex, NOWHERE, WIDTH } from './build.ts'
 
-const SAG_UP_TO = 1.25
 /** What is left of the volts when a source sags. */
 export const SAG = 0.88
 
@@ -75,7 +75,7 @@ export function strainOf(build: Build, plugIn: Int32Array): Float32Array {
     let load = 0
     for (const s of sockets) for (const rail of rails) load += socketLoad(s, rail)
     if (!(load > amps * 1.0001)) continue
-    const left = load <= amps * SAG_UP_TO ? SAG : 0
+    const left = load <= amps * SAGS_UP_TO ? SAG : 0
     for (const s of sockets) strain[s] = Math.min(strain[s] ?? 1, left)
   }
   return strain

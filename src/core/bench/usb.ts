@@ -3,6 +3,7 @@
  * hubs in a path (USB 2.0, bus topology), and the port's current. Over the current by up to a quarter a part comes
  * and goes; above that it is not listed (judgement, no source).
  */
+import { SAGS_UP_TO } from '../electrics/overload.ts'
 import { conductorIndex, NOWHERE, WIDTH } from './build.ts'
 import { across, grounded, type Moment, once, stateOf, walk, working } from './moment.ts'
 
@@ -10,7 +11,6 @@ const V5 = conductorIndex['5V']
 const V12 = conductorIndex['12V']
 const { USB } = conductorIndex
 const MOST_HUBS = 5
-const SAG_UP_TO = 1.25
 
 export type Listed = 'yes' | 'no' | 'comes-and-goes'
 
@@ -88,7 +88,7 @@ function limitAt(moment: Moment, socket: number): number {
 }
 
 const withinBudget = (draw: number, limit: number): Listed =>
-  draw <= limit ? 'yes' : draw <= limit * SAG_UP_TO ? 'comes-and-goes' : 'no'
+  draw <= limit ? 'yes' : draw <= limit * SAGS_UP_TO ? 'comes-and-goes' : 'no'
 
 /** The host program runs and reaches the part over USB. */
 export const hostSpeaksTo = (moment: Moment, index: number): boolean =>
