@@ -66,8 +66,11 @@ const BY_OUTCOME: Readonly<Record<NonNullable<Ended>, ExitCode>> = {
 
 const codeOf = (ended: Ended): ExitCode => (ended === null ? 0 : BY_OUTCOME[ended])
 
-/** Runs until it ends by itself or a signal comes; what the log holds by then is kept. */
-async function untilSignal(running: Promise<Ended>, shell: Shell): Promise<ExitCode> {
+/**
+ * Runs until it ends by itself or a signal comes; what the log holds by then is kept. The signals are heard before the
+ * first word is written: who reads it may stop us at once.
+ */
+async function untilSignal(run: () => Promise<Ended>, shell: Shell): Promise<ExitCode> {
   const handlers: [string, () => void][] = []
   const signalled = new Promise<ExitCode>((resolve) => {
     for (const [signal, code] of Object.entries(SIGNALS)) {
@@ -77,7 +80,7 @@ async function untilSignal(running: Promise<Ended>, shell: Shell): Promise<ExitC
     }
   })
   try {
-    const code = await Promise.race([running.then(codeOf), signalled])
+    const code = await Promise.race([run().then(codeOf), signalled])
     if (code >= 128)
       for (const line of ['', ...shell.language.program.say.interrupted(shell.job.log)]) shell.err(line)
     return code
@@ -127,9 +130,10 @@ export async function runJob(
     )
     const { language } = shell
     return await untilSignal(
-      how.frontEnd === 'lines'
-        ? runLines(session, talk, how.plan, language)
-        : runPlain(session, talk, language),
+      () =>
+        how.frontEnd === 'lines'
+          ? runLines(session, talk, how.plan, language)
+          : runPlain(session, talk, language),
       shell,
     )
   } finally {
