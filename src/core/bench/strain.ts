@@ -3,7 +3,7 @@
  * nothing: it trips where it is protected and is damaged where not, which looks the same until power is cycled.
  * The shares are judgement (common practice, no source).
  */
-import { SAGS_UP_TO } from '../electrics/overload.ts'
+import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import type { Build, BuildPart } from './build.ts'
 import { conductorIndex, NOWHERE, WIDTH } from './build.ts'
 
@@ -74,7 +74,7 @@ export function strainOf(build: Build, plugIn: Int32Array): Float32Array {
   for (const { sockets, rails, amps } of limitsIn(build)) {
     let load = 0
     for (const s of sockets) for (const rail of rails) load += socketLoad(s, rail)
-    if (!(load > amps * 1.0001)) continue
+    if (!isOver(load, amps)) continue
     const left = load <= amps * SAGS_UP_TO ? SAG : 0
     for (const s of sockets) strain[s] = Math.min(strain[s] ?? 1, left)
   }
