@@ -4,11 +4,10 @@
  */
 
 import type { Finding } from '../../core/audit/finding.ts'
+import { type Line, lineOf } from '../../core/audit/plug-order.ts'
 import { partOf, type Wiring, wire } from '../../core/audit/wiring.ts'
 import { modelOf } from '../../core/bench/parts/models.ts'
-import type { Connector, Part, Plan, PortRef } from '../../core/plan/plan.ts'
-
-export type Line = 'supply' | 'motor' | 'light' | 'usb'
+import type { Part, Plan, PortRef } from '../../core/plan/plan.ts'
 
 export interface Row {
   readonly depth: number
@@ -25,22 +24,6 @@ export interface Row {
   readonly under?: PortRef
   /** Numbers of the findings that touch it. */
   readonly findings: readonly number[]
-}
-
-export const lineOf = (connector: Connector | undefined): Line => {
-  switch (connector) {
-    case 'fan3':
-    case 'fan4':
-      return 'motor'
-    case 'light5':
-    case 'light12':
-      return 'light'
-    case 'sata':
-    case 'peripheral':
-      return 'supply'
-    default:
-      return 'usb'
-  }
 }
 
 interface Twig {

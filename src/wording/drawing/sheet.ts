@@ -3,10 +3,9 @@
  * to plug. Fans and lights go into their hubs first, hubs into headers next, USB then, and supply plugs last, so that
  * nothing has power while hands are in the case.
  */
-import { wire } from '../../core/audit/wiring.ts'
+import { LINES, type Line, plugOrder } from '../../core/audit/plug-order.ts'
 import type { Plan, PlannedLead } from '../../core/plan/plan.ts'
 import { clean } from '../clean.ts'
-import { type Line, lineOf } from './rows.ts'
 import type { DrawingWords } from './text.ts'
 
 export interface SheetLead {
@@ -18,33 +17,19 @@ export interface SheetLead {
   readonly mm?: number
 }
 
-const ORDER: readonly Line[] = ['motor', 'light', 'usb', 'supply']
-
 /** Leads in the order in which to plug them: by kind, from the leaves inward, then as in the plan. */
 export function sheetLeads(plan: Plan): SheetLead[] {
-  const w = wire(plan)
-  const lineAt = (lead: PlannedLead): Line => lineOf(w.ports.get(lead.plug)?.connector)
-  const depth = (lead: PlannedLead): number => {
-    const line = lineAt(lead)
-    return w.trace(
-      lead.plug,
-      line === 'usb' ? 'USB' : line === 'light' ? 'DATA' : line === 'motor' ? 'CONTROL' : 'GND',
-    ).steps.length
-  }
-  return plan.leads
-    .map((lead, i) => ({ lead, i, line: lineAt(lead), depth: depth(lead) }))
-    .sort((a, b) => ORDER.indexOf(a.line) - ORDER.indexOf(b.line) || b.depth - a.depth || a.i - b.i)
-    .map(({ lead, line }, i) => {
-      const mm = lead.mm ?? lightLength(plan, lead)
-      return {
-        n: i + 1,
-        line,
-        from: lead.plug,
-        to: lead.socket,
-        label: `${i + 1} ${lead.plug} > ${lead.socket}`,
-        ...(mm === undefined ? {} : { mm }),
-      }
-    })
+  return plugOrder(plan).map(({ lead, line }, i) => {
+    const mm = lead.mm ?? lightLength(plan, lead)
+    return {
+      n: i + 1,
+      line,
+      from: lead.plug,
+      to: lead.socket,
+      label: `${i + 1} ${lead.plug} > ${lead.socket}`,
+      ...(mm === undefined ? {} : { mm }),
+    }
+  })
 }
 
 const lightLength = (plan: Plan, lead: PlannedLead): number | undefined => {
@@ -81,7 +66,7 @@ export function sheetText(plan: Plan, words: DrawingWords): string[] {
       .join('  ')
       .trimEnd()
   const lines = [sheet.title(clean(plan.build)), '', ...sheet.about]
-  for (const line of ORDER) {
+  for (const line of LINES) {
     const here = leads.flatMap((lead, i) => (lead.line === line ? [cells[i] ?? []] : []))
     if (here.length > 0) lines.push('', sheet.steps[line], row(head), ...here.map(row))
   }

@@ -2,13 +2,15 @@
  * The wiring drawn as SVG: the same rows as the text. Kinds of lead differ by width and dashes, so the drawing
  * survives a black-and-white printer.
  */
+
 import type { Finding } from '../../core/audit/finding.ts'
+import type { Line } from '../../core/audit/plug-order.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { wrapped } from '../ascii.ts'
 import { clean } from '../clean.ts'
 import { type FindingWords, findingText } from '../findings.ts'
 import { type Marked, UNMARKED } from './cause.ts'
-import { type Line, type Row, rowsOf } from './rows.ts'
+import { type Row, rowsOf } from './rows.ts'
 import { type DrawingWords, rowText } from './text.ts'
 
 const STEP = 44

@@ -1,10 +1,12 @@
 /** The wiring drawn as text. Each kind of lead has its own line, in ASCII as well; numbers lead to the findings. */
+
 import type { Finding } from '../../core/audit/finding.ts'
+import type { Line } from '../../core/audit/plug-order.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { asAscii, wrapped } from '../ascii.ts'
 import { clean, cleanName } from '../clean.ts'
 import { type FindingWords, findingText } from '../findings.ts'
-import { type Line, type Row, rowsOf } from './rows.ts'
+import { type Row, rowsOf } from './rows.ts'
 
 export interface DrawingWords {
   readonly lines: Readonly<Record<Line, string>>
