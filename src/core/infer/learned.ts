@@ -14,8 +14,8 @@ export const NOTHING_LEARNT: Learned = new Map()
 
 const stems = catalogue.filter((e) => e.mode.endsWith('-')).map((e) => e.mode)
 
-/** `open-TACH` is `open-`, `swapped-with-F2.motor` is `swapped-with-`. */
-const stemOf = (mode: string): string => stems.find((s) => mode.startsWith(s)) ?? mode
+/** The family of a mode: `open-TACH` is `open-`, `swapped-with-F2.motor` is `swapped-with-`. */
+export const stemOf = (mode: string): string => stems.find((s) => mode.startsWith(s)) ?? mode
 
 /** The kind of thing at a place: of a part, or the board, the supply, a setting. */
 function kindAt(build: Build, at: string): string {

@@ -23,6 +23,8 @@ export type Option = string | number | boolean
 export interface Opened {
   readonly e: 'opened'
   readonly format: number
+  /** Drawn at random when the job begins, so that copies of its log are known as one job. */
+  readonly id?: string
   /** Version of the program. */
   readonly tool: string
   readonly plan: PlanCopy
@@ -84,12 +86,19 @@ export interface Left {
   readonly how?: 'asked' | 'interrupted' | 'stopped' | 'end-of-input'
 }
 
+/** What was cut off the end of a log before it was gone on with; the bytes are in `<log>.rest`. */
+export interface Cut {
+  readonly line: number
+  readonly bytes: number
+}
+
 export interface Resumed {
   readonly e: 'resumed'
   readonly tool: string
   readonly digest: string
   /** The plan as it is now, where it is another than before. */
   readonly plan?: PlanCopy
+  readonly cut?: Cut
 }
 
 export interface Suspects {
@@ -152,6 +161,7 @@ const kinds = [
     ...stamp,
     e: z.literal('opened'),
     format: z.int().min(1),
+    id: z.exactOptional(text),
     tool: text,
     plan: planCopy,
     digest: text,
@@ -190,6 +200,7 @@ const kinds = [
     tool: text,
     digest: text,
     plan: z.exactOptional(planCopy),
+    cut: z.exactOptional(z.object({ line, bytes: line })),
   }),
   z.object({
     ...stamp,

@@ -45,8 +45,8 @@ function causeOf(report: Report): Suspect | undefined {
   return report.outcome === 'handed-over' && first !== undefined && first.p >= 0.5 ? first : undefined
 }
 
-/** Every word of `text` is somewhere in the summary, whatever its case. An empty text finds all. */
-export function isFound(summary: Summary, text: string): boolean {
+/** All that is looked through for words, lower-case; a store keeps it as it is here. */
+export function textToSearch(summary: Summary): string {
   const faults = summary.cause === undefined ? [] : summary.cause.faults.map(faultText)
   const words = [
     summary.log.split(/[/\\]/).at(-1) ?? '',
@@ -58,10 +58,19 @@ export function isFound(summary: Summary, text: string): boolean {
     summary.where ?? '',
     ...faults,
   ]
-  const hay = words.join('\n').normalize('NFC').toLowerCase()
-  return text
+  return words.join('\n').normalize('NFC').toLowerCase()
+}
+
+/** The words of a search as they are looked for. */
+export const searchWords = (text: string): string[] =>
+  text
     .normalize('NFC')
     .toLowerCase()
     .split(/\s+/)
-    .every((word) => hay.includes(word))
+    .filter((word) => word !== '')
+
+/** Every word of `text` is somewhere in the summary, whatever its case. An empty text finds all. */
+export function isFound(summary: Summary, text: string): boolean {
+  const hay = textToSearch(summary)
+  return searchWords(text).every((word) => hay.includes(word))
 }
