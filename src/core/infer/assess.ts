@@ -11,7 +11,7 @@ import type { Evidence } from './evidence.ts'
 import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood, repetitions, thingsIn } from './likelihood.ts'
-import { wanted } from './planned.ts'
+import { wantedAfter } from './planned.ts'
 import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
 import { type Sights, sightsOf } from './sights.ts'
 
@@ -69,11 +69,11 @@ function seeds(build: Build, evidence: readonly Evidence[]): readonly number[] {
   for (const e of evidence) {
     if (e.kind === 'many') {
       for (const m of e.marks)
-        if (e.chosen.includes(m.id) && m.value !== wanted(build, m.observe)) add(m.observe)
+        if (e.chosen.includes(m.id) && m.value !== wantedAfter(build, m.observe, e.history)) add(m.observe)
     } else if (e.kind === 'one') {
       const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
       e.observe.forEach((o, i) => {
-        if (means[i] !== null && means[i] !== wanted(build, o)) add(o)
+        if (means[i] !== null && means[i] !== wantedAfter(build, o, e.history)) add(o)
       })
     }
   }

@@ -11,7 +11,7 @@ import type { Knowledge } from './assess.ts'
 import type { Dossier } from './dossier.ts'
 import { historyFor, scopeAfter } from './foresee.ts'
 import type { Hypothesis } from './hypothesis.ts'
-import { wanted } from './planned.ts'
+import { wantedAfter } from './planned.ts'
 
 /** By alive suspect: 1 where the symptom would be gone after the repair, else 0. */
 export function fixesOf(
@@ -31,7 +31,7 @@ export function fixesOf(
 /** Whether the symptom would be gone under a suspect after these edits. */
 function cures(known: Knowledge, dossier: Dossier, h: Hypothesis, repair: RepairDef): boolean {
   const history = historyFor(known.build, dossier, repair.edits, 'on')
-  const wants = dossier.scope.map((o) => wanted(known.build, o))
+  const wants = dossier.scope.map((o) => wantedAfter(known.build, o, history))
   return known.sights.shows(h, history, scopeAfter(known.build, dossier.scope, history), wants)
 }
 

@@ -13,7 +13,7 @@ import type { Alive } from './alive.ts'
 import type { Knowledge } from './assess.ts'
 import type { Dossier } from './dossier.ts'
 import { oddsUnder } from './likelihood.ts'
-import { wanted } from './planned.ts'
+import { wantedAfter } from './planned.ts'
 
 export interface PlannedCheck {
   readonly check: CheckDef
@@ -64,9 +64,9 @@ export function plannedCheck(
       ? []
       : known.sights.values(h, history, check.observe),
   )
-  const right = check.observe.map((o) => wanted(known.build, o))
+  const right = check.observe.map((o) => wantedAfter(known.build, o, history))
   const foreseen: (readonly (Value | null)[])[] = [...seen.flat(), right]
-  const answers = answersFor(check.observe, foreseen)
+  const answers = answersFor(check.observe, foreseen, check.power)
   const odds = (most: number) => seen.map((sights) => oddsUnder(answers, sights.slice(0, most), check.error))
   return { check, answers, table: odds(2), broken: odds(1) }
 }

@@ -5,6 +5,7 @@
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { channelsOf, wiredProfile } from '../bench/channel.ts'
+import type { Edit } from '../bench/edit.ts'
 import { look } from '../bench/look.ts'
 import { idealMomentOf, type Moment } from '../bench/moment.ts'
 import { governor, turning } from '../bench/motor.ts'
@@ -15,6 +16,7 @@ import { listed } from '../bench/usb.ts'
 import { asPlanned } from '../bench/world.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
+import type { Settings } from '../plan/plan.ts'
 import { doing, drives, readings, unwatched } from './planned-fans.ts'
 import { counts, fallsShort, gaps, misfit, unfed, voltages } from './planned-lights.ts'
 
@@ -60,11 +62,28 @@ const budgets = (build: Build, moment: Moment): Fault[] =>
     return off ? [] : [{ at: part.id, mode: 'over-budget' }]
   })
 
-const wantedMoments = new WeakMap<Build, Moment>()
+/** Whether the vendor's lighting program speaks to the hubs and controllers. */
+export type HostSpeaks = Settings['host']['program']
 
-/** The build as meant: planned, with sources that carry it and counts that fit it. */
-function wantedMoment(build: Build): Moment {
-  const known = wantedMoments.get(build)
+/** The host as the last word of a job has it, else as planned: right after power on it does not speak yet. */
+export const hostAfter = (build: Build, history: readonly Edit[]): HostSpeaks => {
+  const last = history.findLast((e) => e.do === 'set' && e.setting === 'host/program')
+  if (last?.do === 'set' && (last.value === 'running' || last.value === 'absent')) return last.value
+  return build.plan.settings.host.program
+}
+
+interface Wanted {
+  readonly moment: Moment
+  readonly values: Map<string, Value | null>
+}
+
+const wantedBy = new WeakMap<Build, Map<HostSpeaks, Wanted>>()
+
+/** The build as meant: planned, with sources that carry it and counts that fit it, and a host that speaks or not. */
+function wantedOf(build: Build, host: HostSpeaks): Wanted {
+  const all = wantedBy.get(build) ?? new Map<HostSpeaks, Wanted>()
+  wantedBy.set(build, all)
+  const known = all.get(host)
   if (known) return known
   const world = asPlanned(build)
   const ideal = idealMomentOf(build, world)
@@ -72,27 +91,33 @@ function wantedMoment(build: Build): Moment {
   for (const channel of channelsOf(build))
     if (misfit(build, ideal, channel))
       channels[channel.place] = { ...channels[channel.place], profile: wiredProfile(ideal, channel) }
-  const moment = idealMomentOf(build, { ...world, settings: { ...world.settings, channels } })
-  wantedMoments.set(build, moment)
-  return moment
+  const settings = { ...world.settings, channels, host: { ...world.settings.host, program: host } }
+  const made = { moment: idealMomentOf(build, { ...world, settings }), values: new Map() }
+  all.set(host, made)
+  return made
 }
 
-const wantedValues = new WeakMap<Build, Map<string, Value | null>>()
-
-/** What should be seen when all is well, null where nothing can be. */
-export function wanted(build: Build, o: Observable): Value | null {
-  const values = wantedValues.get(build) ?? new Map<string, Value | null>()
-  wantedValues.set(build, values)
+/** What should be seen when all is well, null where nothing can be. @param host as planned where it is left out */
+export function wanted(
+  build: Build,
+  o: Observable,
+  host: HostSpeaks = build.plan.settings.host.program,
+): Value | null {
+  const { moment, values } = wantedOf(build, host)
   const key = observableKey(o)
   const known = values.get(key)
   if (known !== undefined) return known
-  const value = meant(build, o)
+  const value = meant(moment, o)
   values.set(key, value)
   return value
 }
 
-function meant(build: Build, o: Observable): Value | null {
-  const moment = wantedMoment(build)
+/** The same after what was done by then: before the host speaks, other things are right. */
+export const wantedAfter = (build: Build, o: Observable, history: readonly Edit[]): Value | null =>
+  wanted(build, o, hostAfter(build, history))
+
+function meant(moment: Moment, o: Observable): Value | null {
+  const { build } = moment
   const retry = (forced: NonNullable<Moment['forced']>): Moment => idealMomentOf(build, moment.world, forced)
   const value = look({ now: moment, reference: moment, retry }, o)
   return value === null ? null : (intended(build, moment, o, value) ?? value)
@@ -102,6 +127,8 @@ function meant(build: Build, o: Observable): Value | null {
 function intended(build: Build, moment: Moment, { what, at }: Observable, value: Value): Value | undefined {
   const port = build.portAt.get(at) ?? NOWHERE
   const part = build.partAt.get(at) ?? NOWHERE
+  // Before the host speaks, dark lights may be just what the parts do by themselves.
+  const lights = moment.world.settings.host.program === build.plan.settings.host.program
   switch (what) {
     case 'spins':
       return doing(moment, part) === 'as-asked' ? undefined : 'normal'
@@ -116,11 +143,13 @@ function intended(build: Build, moment: Moment, { what, at }: Observable, value:
     case 'alarm':
       return 'no'
     case 'lit':
-      return standsInTheWay(build) && fallsShort(build, moment, part) ? 'whole' : undefined
+      return lights && standsInTheWay(build) && fallsShort(build, moment, part) ? 'whole' : undefined
     case 'shows':
-      return standsInTheWay(build) && fallsShort(build, moment, part) ? pictureMeant(build) : undefined
+      return lights && standsInTheWay(build) && fallsShort(build, moment, part)
+        ? pictureMeant(build)
+        : undefined
     case 'effect':
-      return standsInTheWay(build) && value === 'stops-short' ? 'whole' : undefined
+      return lights && standsInTheWay(build) && value === 'stops-short' ? 'whole' : undefined
     default:
       return undefined
   }

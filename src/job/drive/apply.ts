@@ -1,12 +1,14 @@
 /** What one line of the log does to a job. */
 import type { Edit } from '../../core/bench/edit.ts'
-import type { Ask, Do, Prompt } from '../../core/checks/prompt.ts'
+import type { Ask, Do, Mark, Prompt } from '../../core/checks/prompt.ts'
 import { HANDS_IN } from '../../core/checks/step.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
-import { wanted } from '../../core/infer/planned.ts'
-import type { LogEvent } from '../log/event.ts'
+import { wantedAfter } from '../../core/infer/planned.ts'
+import type { LogEvent, PlanCopy } from '../log/event.ts'
+import { planOf } from '../log/plan-copy.ts'
 import { distrusted, READ_ERROR, withoutRepeated, withReading } from '../readings.ts'
-import { type Job, send, stateText, takes } from './job.ts'
+import { type Job, NotTaken, send, stateText, takes } from './job.ts'
+import { ontoPlan } from './onto-plan.ts'
 
 type Said = Extract<LogEvent, { e: 'replied' }>
 type Reply = Said['reply']
@@ -36,11 +38,18 @@ export function apply(job: Job, event: LogEvent): Job {
       return { ...job, suspects: event.suspects, left: event.left ?? job.left }
     case 'ended':
       return { ...job, end: event.end, pending: null }
+    case 'resumed':
+      return event.plan === undefined ? job : withPlan(job, event.plan)
     case 'opened':
     case 'left':
-    case 'resumed':
       return job
   }
+}
+
+function withPlan(job: Job, copy: PlanCopy): Job {
+  const plan = planOf(copy)
+  if (!plan.ok) throw new NotTaken('the plan that the job went on with cannot be read')
+  return ontoPlan(job, plan.value).job
 }
 
 function told(job: Job, record: Extract<LogEvent, { e: 'told' }>['record']): Job {
@@ -115,22 +124,23 @@ function answered(job: Job, seq: number, prompt: Ask, reply: Reply): Job {
   const heard = send(kept, { type: 'REPLIED', saw: learnt !== null && showsTrouble(job, learnt) })
   if (stateText(heard) !== 'isolating.proving.judging') return { ...heard, step: null }
   const gone =
-    learnt?.kind === 'many' && learnt.marks.every((m) => !learnt.chosen.includes(m.id) || isWanted(job, m))
+    learnt?.kind === 'many' &&
+    learnt.marks.every((m) => !learnt.chosen.includes(m.id) || isWanted(job, m, learnt))
   return { ...send(heard, { type: gone ? 'PROVEN' : 'PERSISTS' }), proven: gone, step: null }
 }
 
 /** A mark on the map that is as it should be (a fan that may rest at zero, say). */
-const isWanted = (job: Job, mark: { observe: Parameters<typeof wanted>[1]; value: string }): boolean =>
-  mark.value === wanted(job.ground.build, mark.observe)
+const isWanted = (job: Job, { observe, value }: Pick<Mark, 'observe' | 'value'>, by: Evidence): boolean =>
+  value === wantedAfter(job.ground.build, observe, by.history)
 
 /** Whether an answer shows something that is not as wanted. */
 function showsTrouble(job: Job, learnt: Evidence): boolean {
   const { build } = job.ground
   if (learnt.kind === 'about') return false
   if (learnt.kind === 'many')
-    return learnt.marks.some((m) => learnt.chosen.includes(m.id) && !isWanted(job, m))
+    return learnt.marks.some((m) => learnt.chosen.includes(m.id) && !isWanted(job, m, learnt))
   const means = learnt.answers.find((a) => a.id === learnt.chosen)?.means ?? []
-  return learnt.observe.some((o, i) => means[i] != null && means[i] !== wanted(build, o))
+  return learnt.observe.some((o, i) => means[i] != null && means[i] !== wantedAfter(build, o, learnt.history))
 }
 
 function evidenceOf(job: Job, seq: number, ask: Ask, ids: readonly string[]): Evidence {

@@ -4,7 +4,7 @@
  */
 import type { Observable } from '../../core/bench/observable.ts'
 import type { Note } from '../../core/checks/prompt.ts'
-import { wanted } from '../../core/infer/planned.ts'
+import { wantedAfter } from '../../core/infer/planned.ts'
 import { against } from './against-plan.ts'
 import type { Job } from './job.ts'
 import { partAt, routeOf, upstream } from './upstream.ts'
@@ -15,7 +15,7 @@ function marked(job: Job): { bad: Observable[]; good: Observable[] } {
   const looks = job.evidence.flatMap((e) => (e.kind === 'many' ? [e] : []))
   const bad = looks.flatMap((e) =>
     e.marks
-      .filter((m) => e.chosen.includes(m.id) && m.value !== wanted(build, m.observe))
+      .filter((m) => e.chosen.includes(m.id) && m.value !== wantedAfter(build, m.observe, e.history))
       .map((m) => m.observe),
   )
   const wrong = new Set(bad.map((o) => `${routeOf(o.what)} ${o.at}`))

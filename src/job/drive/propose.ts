@@ -11,7 +11,7 @@ import type { RepairDef } from '../../core/checks/step.ts'
 import { type Assessment, assess } from '../../core/infer/assess.ts'
 import { decide, type Outlook } from '../../core/infer/decide.ts'
 import type { Dossier } from '../../core/infer/dossier.ts'
-import { wanted } from '../../core/infer/planned.ts'
+import { wantedAfter } from '../../core/infer/planned.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import { type Job, powerOf } from './job.ts'
 import { checkStep, repairStep } from './steps.ts'
@@ -42,7 +42,9 @@ const foundOnTheWay = (job: Job): readonly Observable[] =>
     if (e.kind !== 'one' || e.history.some((edit) => edit.do === 'swap' || edit.do === 'plug')) return []
     if (e.history.findLast((edit) => edit.do === 'power')?.to === 'off') return []
     const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
-    return e.observe.filter((o, i) => means[i] != null && means[i] !== wanted(job.ground.build, o))
+    return e.observe.filter(
+      (o, i) => means[i] != null && means[i] !== wantedAfter(job.ground.build, o, e.history),
+    )
   })
 
 /** Looked over before a job is closed, whatever it was about. */
@@ -56,7 +58,7 @@ function deviations(job: Job) {
   return job.evidence.flatMap((e) =>
     e.kind === 'many'
       ? e.marks
-          .filter((m) => e.chosen.includes(m.id) && m.value !== wanted(build, m.observe))
+          .filter((m) => e.chosen.includes(m.id) && m.value !== wantedAfter(build, m.observe, e.history))
           .map((m) => m.observe)
       : [],
   )
@@ -175,7 +177,10 @@ function stillWrong(job: Job): readonly MapKind[] {
     )
     if (last?.kind !== 'many') return false
     return last.marks.some(
-      (m) => m.observe.what === kind && last.chosen.includes(m.id) && m.value !== wanted(build, m.observe),
+      (m) =>
+        m.observe.what === kind &&
+        last.chosen.includes(m.id) &&
+        m.value !== wantedAfter(build, m.observe, last.history),
     )
   })
 }

@@ -8,7 +8,7 @@ import { type BootPoint, bootWalk } from '../../core/checks/boot-walk.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { refOf } from '../../core/faults/entry.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
-import { wanted } from '../../core/infer/planned.ts'
+import { wantedAfter } from '../../core/infer/planned.ts'
 import type { Job } from './job.ts'
 
 export interface Onward {
@@ -24,7 +24,9 @@ const lastOf = (job: Job, id: string): Many | undefined =>
   job.evidence.findLast((e): e is Many => e.kind === 'many' && e.id === id)
 
 const wrongIn = (job: Job, e: Many) =>
-  e.marks.filter((m) => e.chosen.includes(m.id) && m.value !== wanted(job.ground.build, m.observe))
+  e.marks.filter(
+    (m) => e.chosen.includes(m.id) && m.value !== wantedAfter(job.ground.build, m.observe, e.history),
+  )
 
 /** Plugs that sit elsewhere go home: exchanged where two sit in each other's place, else all out and each in. */
 function homeward(job: Job, at: ReadonlyMap<string, string>): readonly Edit[] {
