@@ -31,7 +31,7 @@ export const COMMANDS: readonly Command[] = [
   {
     name: 'resume',
     arguments: [{ name: 'LOG', need: 'may' }],
-    options: [...frontEnd, flag('salvage'), flag('no-learning')],
+    options: [...frontEnd, flag('salvage'), flag('keep-plan'), flag('no-learning')],
   },
   {
     name: 'practice',

@@ -14,6 +14,8 @@ export function tellNotOpened(trouble: OpenTrouble, shell: Shell): ExitCode {
         return trouble.problems.flatMap((p) => language.problem(p))
       case 'symptom':
         return [say.unknownSymptom(trouble.symptom, [], [])]
+      case 'misfit':
+        return logWordsOf(language).misfit(trouble)
       case 'over':
         return [say.jobIsOver(trouble.log)]
     }

@@ -9,13 +9,15 @@ import { knowledgeOf } from '../core/infer/assess.ts'
 import { type Learned, NOTHING_LEARNT } from '../core/infer/learned.ts'
 import type { Plan, Problem } from '../core/plan/plan.ts'
 import { apply } from './drive/apply.ts'
-import { begin, type Ground, type Job } from './drive/job.ts'
+import { begin, type Ground } from './drive/job.ts'
 import type { LogProblem } from './log/decode.ts'
 import { planDigest } from './log/digest.ts'
-import { FORMAT, type LogEvent, type Opened, type Option, type PlanCopy } from './log/event.ts'
-import { type Clock, createLog, createLogIn, openLog } from './log/log.ts'
+import { FORMAT, type Opened, type Option, type PlanCopy } from './log/event.ts'
+import { type Clock, createLog, createLogIn, type OpenedLog, openLog } from './log/log.ts'
 import { lastPlanCopy, planOf } from './log/plan-copy.ts'
 import type { Trouble } from './log/trouble.ts'
+import { changedPlan, type PlanGiven } from './plan-changed.ts'
+import { type Misfit, playBack } from './play-back.ts'
 import { openSession } from './session.ts'
 import type { Session } from './view.ts'
 
@@ -27,6 +29,8 @@ export interface NewJob {
   readonly log: { readonly file: string } | { readonly folder: string }
   readonly tool: string
   readonly clock: Clock
+  /** Drawn by chance; makes the job known wherever its log is copied to. */
+  readonly id?: string
   readonly who?: string
   readonly where?: string
   readonly options?: Readonly<Record<string, Option>>
@@ -39,6 +43,14 @@ export type OpenTrouble =
   | { readonly kind: 'plan'; readonly problems: readonly Problem[] }
   | { readonly kind: 'symptom'; readonly symptom: string }
   | { readonly kind: 'over'; readonly log: string }
+  /** Sound, but this line can't have come after the ones before it, as this version's flow goes. */
+  | {
+      readonly kind: 'misfit'
+      readonly log: string
+      readonly line: number
+      readonly why: Misfit
+      readonly tool: string
+    }
 
 export type Opening =
   | { readonly ok: true; readonly session: Session; readonly problems: readonly LogProblem[] }
@@ -53,16 +65,13 @@ function groundOf(plan: Plan, symptom: string, learned: Learned = NOTHING_LEARNT
   return { build, flow, known: knowledgeOf(build, audit(plan), learned) }
 }
 
-/** The job as its log leaves it. @throws where the log holds what its own flow could not have taken */
-export const replay = (ground: Ground, events: readonly LogEvent[]): Job =>
-  events.reduce(apply, begin(ground))
-
 export async function openJob(job: NewJob): Promise<Opening> {
   const ground = groundOf(job.plan, job.symptom, job.learned)
   if (!ground) return failed({ kind: 'symptom', symptom: job.symptom })
   const first: Opened = {
     e: 'opened',
     format: FORMAT,
+    ...(job.id === undefined ? {} : { id: job.id }),
     tool: job.tool,
     plan: job.copy,
     digest: planDigest(job.copy),
@@ -77,7 +86,7 @@ export async function openJob(job: NewJob): Promise<Opening> {
       ? await createLog(job.log.file, first, job.clock)
       : await createLogIn(job.log.folder, first, job.clock)
   if (!log.ok) return failed({ kind: 'log', trouble: log.trouble })
-  const session = await openSession(replay(ground, log.events), log.writer, job.plan)
+  const session = await openSession(begin(ground), log.writer, job.plan)
   return { ok: true, session, problems: [] }
 }
 
@@ -85,29 +94,60 @@ export interface Resumption {
   readonly path: string
   readonly tool: string
   readonly clock: Clock
+  /** Cuts a damaged log before the damage, and one that this version's flow can't follow before that line. */
   readonly salvage?: boolean
   readonly learned?: Learned
+  /** The plan as its file is now; undefined where there is none to be had. */
+  readonly planNow?: (file: string) => PlanGiven | undefined
 }
 
-/** Takes a left job up again: the same question stands as when it was left. */
-export async function resumeJob({ path, tool, clock, salvage, learned }: Resumption): Promise<Opening> {
-  const log = await openLog(path, clock, { salvage: salvage ?? false })
-  if (!log.ok) return failed({ kind: 'log', trouble: log.trouble })
-  const { events, writer, problems } = log
-  const give = async (trouble: OpenTrouble): Promise<Opening> => {
-    await writer.close()
-    return failed(trouble)
-  }
+/** Takes a left job up again: the same question stands as when it was left, unless the plan has changed since. */
+export async function resumeJob(how: Resumption): Promise<Opening> {
+  const first = await openLog(how.path, how.clock, { salvage: how.salvage ?? false })
+  if (!first.ok) return failed({ kind: 'log', trouble: first.trouble })
+  const opening = await goneOnWith(first, how)
+  if (opening.ok) return opening
+  await first.writer.close()
+  const { trouble } = opening
+  if (trouble.kind !== 'misfit' || how.salvage !== true) return opening
+  const cut = await openLog(how.path, how.clock, { salvage: true, before: trouble.line })
+  if (!cut.ok) return failed({ kind: 'log', trouble: cut.trouble })
+  const again = await goneOnWith(cut, how)
+  if (!again.ok) await cut.writer.close()
+  return again
+}
+
+async function goneOnWith(log: OpenedLog, { path, tool, learned, planNow }: Resumption): Promise<Opening> {
+  const { events, writer, problems, cut } = log
   const opened = events.find((e) => e.e === 'opened')
   const copy = lastPlanCopy(events)
-  if (!opened || !copy) return give({ kind: 'log', trouble: { code: 'no-job', path, problems, facts: {} } })
-  if (events.some((e) => e.e === 'ended')) return give({ kind: 'over', log: path })
-  const plan = planOf(copy)
-  if (!plan.ok) return give({ kind: 'plan', problems: plan.problems })
-  const ground = groundOf(plan.value, opened.symptom, learned)
-  if (!ground) return give({ kind: 'symptom', symptom: opened.symptom })
-  const before = replay(ground, events)
-  const marked = await writer.append([{ e: 'resumed', tool, digest: planDigest(copy) }])
-  if (!marked.ok) return give({ kind: 'log', trouble: marked.trouble })
-  return { ok: true, session: await openSession(before, writer, plan.value), problems }
+  if (!opened || !copy) return failed({ kind: 'log', trouble: { code: 'no-job', path, problems, facts: {} } })
+  if (events.some((e) => e.e === 'ended')) return failed({ kind: 'over', log: path })
+  const [began, last] = [planOf(opened.plan), planOf(copy)]
+  if (!began.ok) return failed({ kind: 'plan', problems: began.problems })
+  if (!last.ok) return failed({ kind: 'plan', problems: last.problems })
+  const ground = groundOf(began.value, opened.symptom, learned)
+  if (!ground) return failed({ kind: 'symptom', symptom: opened.symptom })
+  const played = playBack(begin(ground), events)
+  if (!played.ok) {
+    const { line, why } = played
+    const by = events.findLast((e) => (e.e === 'opened' || e.e === 'resumed') && e.seq <= line)
+    const wrote = by?.e === 'opened' || by?.e === 'resumed' ? by.tool : opened.tool
+    return failed({ kind: 'misfit', log: path, line, why, tool: wrote })
+  }
+  const changed = changedPlan(played.job, last.value, planNow?.(copy.file), copy)
+  const marked = await writer.append([
+    {
+      e: 'resumed',
+      tool,
+      digest: planDigest(changed?.plan ?? copy),
+      ...(changed?.plan === undefined ? {} : { plan: changed.plan }),
+      ...(cut === undefined ? {} : { cut }),
+    },
+    ...(changed === undefined ? [] : [changed.note]),
+  ])
+  if (!marked.ok) return failed({ kind: 'log', trouble: marked.trouble })
+  const job = marked.events.reduce(apply, played.job)
+  const plan = job.ground.build.plan
+  return { ok: true, session: await openSession(job, writer, plan), problems }
 }

@@ -213,6 +213,8 @@ export interface ProgramSentences {
   readonly noJobYet: string
   readonly noOpenJob: string
   readonly jobIsOver: (log: string) => string
+  /** The file of a job's plan has mistakes now. */
+  readonly planUnreadableNow: (file: string) => string
   readonly file: (path: string, why: FileTrouble) => string
   readonly crashed: (message: string, log: string | undefined) => string[]
   readonly interrupted: (log: string | undefined) => string[]

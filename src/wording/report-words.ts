@@ -2,6 +2,7 @@
 import type { Outcome } from '../core/checks/prompt.ts'
 import type { LogProblem } from '../job/log/decode.ts'
 import type { Trouble } from '../job/log/trouble.ts'
+import type { Misfit } from '../job/play-back.ts'
 import type { Pause } from '../job/report/record.ts'
 
 export interface ReportWords {
@@ -111,6 +112,13 @@ export interface LogWords {
   /** What is wrong with a file or the log in it, and what to do; the first line is the whole in short. */
   readonly trouble: (trouble: Trouble) => string[]
   readonly problem: (problem: LogProblem) => string
+  /** A sound log with a line that this version can't follow, and what to do. */
+  readonly misfit: (misfit: {
+    readonly log: string
+    readonly line: number
+    readonly why: Misfit
+    readonly tool: string
+  }) => string[]
   /** Half a last line was cut off. */
   readonly cutOff: (rest: string) => string
 }

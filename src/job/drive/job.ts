@@ -93,13 +93,17 @@ export function begin(from: Ground): Job {
   }
 }
 
-/** Sends an event to the flow. One that the flow does not take is a mistake of ours, never swallowed. */
+/** The flow does not take what is sent to it: a mistake of ours, or a log that is not of this flow. */
+export class NotTaken extends Error {}
+
+/** Sends an event to the flow. One that the flow does not take is never swallowed. @throws NotTaken */
 export function send(job: Job, event: FlowEvent): Job {
   if (!job.snapshot.can(event)) {
-    throw new Error(`the flow ${job.ground.flow.id} does not take ${event.type} in ${stateText(job)}`)
+    throw new NotTaken(`the flow ${job.ground.flow.id} does not take ${event.type} in ${stateText(job)}`)
   }
   const [snapshot] = transition(job.ground.flow.machine, job.snapshot, event)
-  if (snapshot.status === 'error') throw new Error(`the flow ${job.ground.flow.id} failed on ${event.type}`)
+  if (snapshot.status === 'error')
+    throw new NotTaken(`the flow ${job.ground.flow.id} failed on ${event.type}`)
   return { ...job, snapshot }
 }
 

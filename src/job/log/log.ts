@@ -7,7 +7,7 @@ import { logName, makeJobFolder } from '../../io/job-folder.ts'
 import { createLogFile, type LogFile, openLogFile, readLogFile } from '../../io/log-file.ts'
 import { type Decoded, decodeLog, type LogProblem } from './decode.ts'
 import { clockText, encodeEvents, START, type Tail } from './encode.ts'
-import type { LogBody, LogEvent, Opened } from './event.ts'
+import type { Cut, LogBody, LogEvent, Opened } from './event.ts'
 import type { Attempt, LogTrouble } from './trouble.ts'
 
 /** Milliseconds since 1970, as `Date.now` counts them. */
@@ -31,6 +31,8 @@ export interface OpenedLog {
   readonly events: readonly LogEvent[]
   /** What was cut off or left out, to be told; empty for a log in order. */
   readonly problems: readonly LogProblem[]
+  /** From which line on it was cut off, and how many bytes that was. */
+  readonly cut?: Cut
   /** Where the cut-off bytes are kept, if any. */
   readonly rest?: string
 }
@@ -69,42 +71,49 @@ export async function createLogIn(
   }
 }
 
-/**
- * Opens a log to go on with its job. Half a last line is cut off and kept in `<log>.rest`. A log that is damaged
- * further up is refused, unless `salvage` is set: then it is cut before the damage, and all the rest is kept the
- * same way.
- */
+export interface Opening {
+  /** Cuts a log that is damaged further up before the damage; else such a log is refused. */
+  readonly salvage?: boolean
+  /** Cuts it before this line, whatever is there. */
+  readonly before?: number
+}
+
+/** Opens a log to go on with its job. What is cut off, half a last line at least, is kept in `<log>.rest`. */
 export async function openLog(
   path: string,
   clock: Clock,
-  options: { readonly salvage?: boolean } = {},
+  options: Opening = {},
 ): Promise<Attempt<OpenedLog>> {
   const found = await openLogFile(path, clockText(clock()))
   if (!found.ok) return found
   const { file, bytes } = found
-  const log = decodeLog(bytes)
+  const log = decodeLog(
+    options.before === undefined ? bytes : bytes.subarray(0, lineStart(bytes, options.before)),
+  )
   const trouble = troubleOf(path, log, options.salvage === true)
   if (trouble !== undefined) {
     await file.close()
     return { ok: false, trouble }
   }
-  let rest: string | undefined
-  if (log.restBytes > 0) {
-    const cut = await file.cut(log.soundBytes)
-    if (!cut.ok) {
-      await file.close()
-      return cut
-    }
-    rest = cut.rest
-  }
   const writer = writing(file, log.tail, log.open, clock)
-  return {
-    ok: true,
-    writer,
-    events: log.events,
-    problems: log.problems,
-    ...(rest === undefined ? {} : { rest }),
+  const sound = { ok: true, writer, events: log.events, problems: log.problems } as const
+  const cut: Cut = { line: log.tail.seq + 1, bytes: bytes.length - log.soundBytes }
+  if (cut.bytes === 0) return sound
+  const done = await file.cut(log.soundBytes)
+  if (done.ok) return { ...sound, cut, rest: done.rest }
+  await file.close()
+  return done
+}
+
+/** Where a line begins, counted from 1; the end of the log where it has fewer. */
+function lineStart(bytes: Uint8Array, line: number): number {
+  let at = 0
+  for (let n = 1; n < line; n++) {
+    const end = bytes.indexOf(10, at)
+    if (end < 0) return bytes.length
+    at = end + 1
   }
+  return at
 }
 
 /** What a log says, without touching it; also of one that is damaged or still being written. */

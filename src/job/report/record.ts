@@ -5,7 +5,7 @@
 import type { Observable, Value } from '../../core/bench/observable.ts'
 import type { Note, Outcome, Power, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { Decoded, LogProblem } from '../log/decode.ts'
-import type { Left, LogEvent, Shown } from '../log/event.ts'
+import type { Cut, Left, LogEvent, Shown } from '../log/event.ts'
 import { readingNote } from '../reading-note.ts'
 
 /** Counts up when a field changes its meaning or goes. */
@@ -72,6 +72,8 @@ export interface Pause {
   readonly how: Left['how'] | 'not-known'
   readonly resumed?: string
   readonly planChanged: boolean
+  /** What was cut off the log before it was gone on with. */
+  readonly cut?: Cut
 }
 
 export interface Report {
@@ -272,7 +274,12 @@ function pausesOf(events: readonly LogEvent[]): Pause[] {
     if (event.e === 'left') left = { at: event.at, how: event.how ?? 'not-known' }
     if (event.e !== 'resumed') continue
     const from = left ?? { at: events[i - 1]?.at ?? event.at, how: 'not-known' as const }
-    pauses.push({ ...from, resumed: event.at, planChanged: event.digest !== digest })
+    pauses.push({
+      ...from,
+      resumed: event.at,
+      planChanged: event.digest !== digest,
+      ...(event.cut === undefined ? {} : { cut: event.cut }),
+    })
     digest = event.digest
     left = undefined
   }

@@ -104,6 +104,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     summary: 'Take up a job that was left',
     about: [
       'Replays the job log and goes on at the question where it stopped. Without a log: the newest job that has no end.',
+      'Where the plan file has changed since, what differs is told, and the job goes on with the new plan and every answer that still has its place in it.',
     ],
     options: {
       plain: 'line by line, for screen readers and pipes',
@@ -111,6 +112,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       ascii: 'no characters beyond ASCII in drawings',
       'no-learning': 'take no account of what closed jobs taught',
       salvage: 'go on from before the damage in a damaged log; the rest is kept beside it',
+      'keep-plan': 'go on with the plan in the log, whatever its file says now',
     },
     examples: [
       ['whichlead resume', 'the newest job that has no end'],

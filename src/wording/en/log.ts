@@ -1,6 +1,7 @@
 /** What is the matter with a job log, in English: what, where, what was kept, and what to do. */
 import type { LogProblem } from '../../job/log/decode.ts'
 import type { FileTrouble, FileTroubleCode, LogTrouble, Trouble } from '../../job/log/trouble.ts'
+import type { Misfit } from '../../job/play-back.ts'
 import { clean, shorten } from '../clean.ts'
 import type { LogWords } from '../report-words.ts'
 
@@ -93,6 +94,12 @@ function logTrouble(trouble: LogTrouble): string[] {
   }
 }
 
+const MISFIT: Readonly<Record<Misfit, string>> = {
+  flow: 'the questions of this version go another way there',
+  reply: 'it answers another question than the one that stood, or with an answer that this one does not have',
+  undo: 'it takes back an answer that was not given',
+}
+
 const isFileTrouble = (trouble: Trouble): trouble is FileTrouble => trouble.code in FILE
 
 export const logWords: LogWords = {
@@ -101,6 +108,12 @@ export const logWords: LogWords = {
       ? [`${clean(trouble.path)}: ${FILE[trouble.code](trouble.facts)}`]
       : logTrouble(trouble as LogTrouble),
   problem,
+  misfit: ({ log, line, why, tool }) => [
+    `${clean(log)}: line ${line} can't have come after the lines before it. Nothing was changed.`,
+    `  Line ${line}, written by version ${clean(tool)}: ${MISFIT[why]}.`,
+    '  The job can be read with "report".',
+    `  To go on from before line ${line}, with everything else kept beside the log: add --salvage.`,
+  ],
   cutOff: (rest) =>
     `Half a last line was cut off and is kept in ${clean(rest)}; every answer before it is there.`,
 }

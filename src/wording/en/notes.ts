@@ -44,11 +44,34 @@ function named(text: string, scene: Scene): string {
 
 const names = (fact: Fact, scene: Scene): string => list(many(fact).map((x) => named(x, scene)))
 
+/** "steps 3 and 5". */
+function steps(facts: Facts, scene: Scene): string {
+  const numbers = many(facts.seqs).map((seq) => String(stepNumber(Number(seq), scene)))
+  return `${numbers.length === 1 ? 'step' : 'steps'} ${list(numbers)}`
+}
+
 /** "what was answered about F2 (steps 3 and 5)". */
 function atOdds(facts: Facts, scene: Scene): string {
-  const steps = many(facts.seqs).map((seq) => String(stepNumber(Number(seq), scene)))
-  const where = steps.length === 0 ? '' : ` (${steps.length === 1 ? 'step' : 'steps'} ${list(steps)})`
+  const where = many(facts.seqs).length === 0 ? '' : ` (${steps(facts, scene)})`
   return `what was answered about ${names(facts.refs ?? facts.at, scene)}${where}`
+}
+
+/** "F3.light goes to H1.4 now, not to H1.3; F9 is new." */
+function changes(facts: Facts, scene: Scene): string {
+  const told = many(facts.changes).map((fact) => {
+    const [of = '', at = '', before = '', now = ''] = fact.split('\t').map(cleanName)
+    const where = of === 'value' ? at : named(at, scene)
+    if (before === '')
+      return of === 'lead'
+        ? `${where} goes to ${named(now, scene)} now`
+        : `${where} is new${of === 'part' ? '' : ` (${now})`}`
+    if (now === '') return of === 'lead' ? `${where} goes nowhere now` : `${where} is gone`
+    return of === 'lead'
+      ? `${where} goes to ${named(now, scene)} now, not to ${named(before, scene)}`
+      : `${where} is ${now} now, not ${before}`
+  })
+  const more = Number(facts.more ?? 0)
+  return `${[...told, ...(more > 0 ? [`${more} more`] : [])].join('; ')}.`
 }
 
 /** Sentences of cross-checks and the like, by the fact `what`. */
@@ -100,6 +123,14 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
     `no single cause that the plan allows explains all answers well. Most at odds: ${atOdds(f, s)}.`,
   'still-moved': (f, s) =>
     `not yet: ${names(f.refs, s)} still sit elsewhere than planned. Change the plan, or put them back.`,
+  'plan-changed': (f, s) =>
+    `the machine is as it was; only its plan was changed since. ${changes(f, s)}${
+      many(f.seqs).length === 0
+        ? ' All answers still count.'
+        : ` No longer counted, since the plan has no such place now: the answers in ${steps(f, s)}.`
+    }`,
+  'plan-kept': (f, s) =>
+    `the plan was changed since, and no longer has what this job is about. It goes on with the plan as it was. ${changes(f, s)}`,
   disagree: (f, s) => `${atOdds(f, s)} does not fit the rest. It is looked at by another route.`,
 }
 

@@ -76,6 +76,8 @@ export const program: Program = {
     noJobYet: 'There is no job yet to make a report of. Name a log, or begin with: whichlead diagnose PLAN',
     jobIsOver: (log) =>
       `This job has ended; there is nothing to take up. Read it with: whichlead report ${shellWord(clean(log))}`,
+    planUnreadableNow: (file) =>
+      `${clean(file)} has mistakes now ("whichlead check" names them). The job goes on with the plan in its log.`,
     noOpenJob: 'There is no job to take up again. "whichlead jobs" lists those that have ended.',
     file: (path, why) => `${clean(path)}: ${FILE[why]}`,
     crashed: (message, log) => [

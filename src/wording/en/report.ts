@@ -91,11 +91,15 @@ export const reportWords: ReportWords = {
   again: 'Make this page again:',
   withoutTool:
     'Without the program: follow "What is left to do" from the top, one suspect at a time, and look at the symptom again after each change.',
-  pause: ({ at, how, resumed, planChanged }, when) => {
+  pause: ({ at, how, resumed, planChanged, cut }, when) => {
     const word = how ?? 'not-known'
     const back = resumed === undefined ? 'and not taken up again yet' : `taken up again ${when(resumed)}`
     const plan = planChanged ? ', with a changed wiring plan' : ''
-    return `${when(at)}: ${HOW[word]}, ${back}${plan}.`
+    const from =
+      cut === undefined
+        ? ''
+        : `, with the log cut off from line ${cut.line} on (${cut.bytes} bytes, kept beside it)`
+    return `${when(at)}: ${HOW[word]}, ${back}${plan}${from}.`
   },
   beyond: (lines) =>
     `${lines} whole line${lines === 1 ? '' : 's'} after the damage ${lines === 1 ? 'is' : 'are'} left out of this page.`,

@@ -9,9 +9,9 @@ import { faultsOf } from '../../../src/core/faults/catalogue.ts'
 import type { Fault } from '../../../src/core/faults/fault.ts'
 import type { Plan } from '../../../src/core/plan/plan.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
-import type { Ground } from '../../../src/job/drive/job.ts'
+import { begin, type Ground } from '../../../src/job/drive/job.ts'
 import type { LogEvent } from '../../../src/job/log/event.ts'
-import { replay } from '../../../src/job/open.ts'
+import { playBack } from '../../../src/job/play-back.ts'
 import { openSession } from '../../../src/job/session.ts'
 import type { View } from '../../../src/job/view.ts'
 import { personAt } from '../../support/bench-person.ts'
@@ -42,7 +42,9 @@ const ownEdits = (events: readonly LogEvent[]) => {
 
 async function reopened(from: Ground, plan: Plan, events: readonly LogEvent[]) {
   const log = memoryLog(events)
-  const session = await openSession(replay(from, events), log, plan)
+  const played = playBack(begin(from), events)
+  if (!played.ok) throw new Error(`line ${played.line} does not fit: ${played.why}`)
+  const session = await openSession(played.job, log, plan)
   return { view: session.view(), added: log.events.slice(events.length) }
 }
 
