@@ -13,6 +13,7 @@ const TOGETHER = [
   ['plan', ['src/cli/commands/check.ts', 'src/cli/commands/draw.ts', 'src/cli/commands/new.ts']],
   ['job', ['src/cli/commands/diagnose.ts', 'src/cli/commands/resume.ts']],
   ['screen', ['src/ui/run.tsx', 'src/ui/chooser.tsx']],
+  ['store', ['src/job/history/postgres/postgres-history.ts']],
   ['rest', []],
 ]
 

@@ -31,6 +31,9 @@ const LIBRARIES: Readonly<Record<string, readonly string[]>> = {
   'ink-select-input': ['src/ui'],
   zod: Object.keys(LAYERS),
   yaml: ['src/core'],
+  pg: ['src/io'],
+  pgpass: ['src/io'],
+  'pg-connection-string': ['src/io'],
 }
 
 const FOLDERS: Readonly<Record<string, readonly string[]>> = {

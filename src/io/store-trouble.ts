@@ -22,6 +22,8 @@ export type StoreTroubleCode =
   | 'server-too-old'
   /** A newer program has changed how history is kept: facts `found`, `known`. */
   | 'newer-schema'
+  /** Tables of an older program, with so much in them that changing them takes a while: facts `found`, `known`. */
+  | 'older-schema'
   | 'read-only'
   /** Too many are connected, it starts or stops, or somebody holds what is needed. */
   | 'busy'

@@ -249,12 +249,13 @@ export interface WrittenJob {
   readonly lines: readonly string[]
 }
 
-export function writtenJob(bodies: readonly LogBody[] = jobBodies): WrittenJob {
+/** @param later ms after the morning */
+export function writtenJob(bodies: readonly LogBody[] = jobBodies, later = 0): WrittenJob {
   const events: LogEvent[] = []
   let tail = START
   let text = ''
   for (const body of bodies) {
-    const encoded = encodeEvents([body], MORNING + events.length * 30_000, tail)
+    const encoded = encodeEvents([body], MORNING + later + events.length * 30_000, tail)
     events.push(...encoded.events)
     text += encoded.text
     tail = encoded.tail

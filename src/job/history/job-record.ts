@@ -12,13 +12,16 @@ import { lessonOf } from './lesson.ts'
 
 export const fileName = (path: string): string => path.split(/[/\\]/).at(-1) ?? path
 
+/** As `anyId` makes them. */
+const ID = /^[0-9a-f]{32}$/
+
 /**
  * The one that a job drew when it began; for one that drew none, made from its opening without names. Undefined where
  * there is no opening.
  */
 export function jobId([opened]: readonly LogEvent[]): string | undefined {
   if (opened?.e !== 'opened') return undefined
-  if (opened.id !== undefined) return opened.id
+  if (opened.id !== undefined && ID.test(opened.id)) return opened.id
   const line = logWithoutNames([opened], '')
   const half = lineSum(FIRST_SUM, line)
   return half + lineSum(half, line)

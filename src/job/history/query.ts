@@ -3,8 +3,12 @@ import { stemOf } from '../../core/infer/learned.ts'
 import { isFound, type Summary } from '../report/summary.ts'
 import type { Query } from './history.ts'
 
+/** An index takes no longer ones; names that differ only beyond this are taken as one. */
+const LONGEST_KEY = 200
+
 /** Two spellings of one name have one key. */
-export const keyOf = (name: string): string => name.normalize('NFC').trim().toLowerCase()
+export const keyOf = (name: string): string =>
+  name.normalize('NFC').trim().toLowerCase().slice(0, LONGEST_KEY)
 
 /** What leads a place and is no name of its own: `board.SYS1`, `headers/SYS1/drive`, `supply.SA.1`. */
 const LEADS: ReadonlySet<string> = new Set(['board', 'headers', 'channels', 'ports', 'host', 'supply'])
@@ -30,8 +34,9 @@ export function fits(job: Summary, query: Query): boolean {
   if (build !== undefined && keyOf(job.build) !== keyOf(build)) return false
   if (symptom !== undefined && job.symptom !== symptom) return false
   if (outcome !== undefined && job.outcome !== outcome) return false
-  if (from !== undefined && job.began < from) return false
-  if (to !== undefined && job.began >= to) return false
+  const began = Date.parse(job.began)
+  if (from !== undefined && began < Date.parse(from)) return false
+  if (to !== undefined && began >= Date.parse(to)) return false
   return part === undefined && cause === undefined
     ? true
     : faults.some((f) => isAt(f.at, part) && isOf(f.mode, cause))
