@@ -39,7 +39,7 @@ interface MenuProps {
   readonly above?: readonly string[]
   /** Which keys do what, on the last line. */
   readonly how: string
-  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches'>
+  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches' | 'more'>
   readonly ascii: boolean
   readonly size: Size
   readonly onResize: (changed: (size: Size) => void) => void
@@ -82,10 +82,13 @@ export function Menu(props: MenuProps) {
   const limit = Math.max(1, size.rows - AROUND - known.length)
   const digits = String(choices.length).length
   const shown = rowsShown(labels, filter)
-  const items = shown.map((choice, row) => ({
+  // The part of the list that is seen, with the highlighted row in it; what lies above and below is counted.
+  const from = Math.max(0, Math.min(at - Math.floor(limit / 2), shown.length - limit))
+  const below = Math.max(0, shown.length - from - limit)
+  const items = shown.slice(from, from + limit).map((choice, i) => ({
     value: choices[choice]?.id ?? '',
     label: middleCut(
-      `${String(row + 1).padStart(digits)}  ${say({ ascii }, labels[choice] ?? '')}`,
+      `${String(from + i + 1).padStart(digits)}  ${say({ ascii }, labels[choice] ?? '')}`,
       columns - 4,
       marks.cut,
     ),
@@ -107,14 +110,18 @@ export function Menu(props: MenuProps) {
         {text(title)}
       </Text>
       <Text wrap="truncate">
-        {typing || filter !== '' ? text(words.filter(filter) + (typing ? '_' : '')) : ' '}
+        {typing || filter !== ''
+          ? text(words.filter(filter) + (typing ? '_' : ''))
+          : from > 0
+            ? text(`  ${marks.up} ${words.more(from)}`)
+            : ' '}
       </Text>
       {items.length === 0 ? <Text wrap="truncate">{text(words.nothingMatches)}</Text> : null}
       <SelectInput
         // Made anew for each place of the highlight: the list has no memory of its own that could differ.
         key={`at ${at} of ${limit} in ${filter}`}
         items={items}
-        initialIndex={at}
+        initialIndex={at - from}
         limit={limit}
         isFocused={false}
         indicatorComponent={({ isSelected = false }) => (
@@ -126,7 +133,7 @@ export function Menu(props: MenuProps) {
           </Text>
         )}
       />
-      <Text> </Text>
+      <Text dimColor>{below > 0 ? text(`  ${marks.down} ${words.more(below)}`) : ' '}</Text>
       {(hint ? paragraph(say({ ascii }, hint), columns - 2).slice(0, MOST_HINT) : []).map((line, row) => (
         <Text key={`hint ${String(row)}`} dimColor wrap="truncate">
           {`  ${line.map((s) => s.text).join('')}`}

@@ -3,6 +3,8 @@
  * `Language`; these are the words around it.
  */
 import type { Conductor } from '../core/plan/ports.ts'
+import type { Scene } from './language.ts'
+import type { MarkWords } from './screen-marks.ts'
 import type { Mode } from './screen-mode.ts'
 
 /** Connectors that can be drawn. */
@@ -23,6 +25,7 @@ export type KeyName =
   | 'take-filter'
   | 'move'
   | 'mark'
+  | 'mark-all'
   | 'scroll'
   | 'escape'
   | 'no'
@@ -53,13 +56,18 @@ export interface ScreenWords {
   readonly handsShort: Readonly<Record<'in' | 'out', string>>
   readonly farShort: (groups: number, minutes: number) => string
   readonly where: string
+  /** A port on the drawn run of a lead, beside its part (`lead SA plug 1`) and where that is not drawn. */
+  readonly tag: (ref: string, scene: Scene) => string
+  readonly tagAlone: (ref: string, scene: Scene) => string
   readonly joint: Readonly<Record<'planned' | 'unplugged' | 'moved' | 'suspect', string>>
   readonly ways: Readonly<Record<'done' | 'not-yet' | 'unsure' | 'cannot', string>>
   readonly exit: string
-  readonly marked: (count: number, said: readonly string[]) => string
+  readonly mark: MarkWords
   readonly settling: string
   readonly writing: string
   readonly more: (lines: number) => string
+  /** With the number of lines below the fold of a text that is to be read. */
+  readonly readOn: (lines: string) => string
   readonly toldMore: (count: number) => string
   readonly readToEnd: string
   readonly filter: (text: string) => string

@@ -95,7 +95,7 @@ describe('cautions', () => {
     const said = full?.lines.join(' ') ?? ''
     const order = [
       /shut the machine down/i,
-      /switch on the supply to off/i,
+      /switch the supply off/i,
       /out of the wall/i,
       /wait until/i,
       /discharge/i,

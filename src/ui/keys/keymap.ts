@@ -12,7 +12,7 @@ export type Event =
   | { readonly on: 'edge'; readonly to: 'first' | 'last' }
   | { readonly on: 'digit'; readonly digit: string }
   | { readonly on: 'take' }
-  | { readonly on: 'mark' }
+  | { readonly on: 'mark' | 'mark-all' }
   | { readonly on: 'back' }
   | { readonly on: 'open'; readonly mode: Exclude<Mode, 'job' | 'take-back'> }
   | { readonly on: 'unsure' | 'cannot' | 'undo' }
@@ -100,6 +100,7 @@ function charEvent({ mode, kind, filtering }: Place, char: string): Event | null
   if (mode !== 'job') return null
   if (/^[0-9]$/.test(char)) return { on: 'digit', digit: char }
   if (kind === 'ended') return null
+  if (char === 'a') return kind === 'many' ? { on: 'mark-all' } : null
   if (char === 'c') return { on: 'unsure' }
   if (char === 'x') return { on: 'cannot' }
   return null

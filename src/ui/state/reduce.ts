@@ -7,8 +7,8 @@ import type { Mode } from '../../wording/screen-mode.ts'
 import type { Event } from '../keys/keymap.ts'
 import type { Cursor, Message } from './cursor.ts'
 import { type Facts, type Outcome, stay, tell } from './facts.ts'
+import { allMarked, marked } from './marks.ts'
 import { digit, edge, highlighted, move, scrolled } from './moves.ts'
-import type { Spot } from './rows.ts'
 
 const reply = (cursor: Cursor, said: Reply): Outcome => ({
   cursor: { ...cursor, busy: true, digits: '' },
@@ -49,6 +49,8 @@ export function reduce(before: Cursor, event: Event, facts: Facts): Outcome {
       return take(cursor, facts, before.message)
     case 'mark':
       return mark(cursor, facts)
+    case 'mark-all':
+      return stay(allMarked(cursor, facts.rows))
     case 'back':
       return back(cursor)
     case 'open':
@@ -146,22 +148,13 @@ function marksSaid(cursor: Cursor, lastMessage: Message | null): Outcome {
   return reply(cursor, { say: 'answer', ids })
 }
 
-const nextMark = (spot: Spot, now: string | undefined): string | undefined =>
-  spot.marks[now === undefined ? 0 : spot.marks.findIndex((m) => m.id === now) + 1]?.id
-
-/** Space: on a place that can be marked the next of its marks, then none; in text the next page. */
+/** Space: on a place that can be marked the next of its marks; in text the next page. */
 function mark(cursor: Cursor, facts: Facts): Outcome {
-  if (cursor.mode !== 'job') return scrolled(cursor, Math.max(1, facts.page - 1), facts)
+  const text = (): Outcome => scrolled(cursor, Math.max(1, facts.page - 1), facts)
+  if (cursor.mode !== 'job') return text()
   const row = highlighted(cursor, facts.rows)
-  if (row?.row !== 'spot')
-    return facts.scrollMax > 0 ? scrolled(cursor, Math.max(1, facts.page - 1), facts) : stay(cursor)
-  const { [row.spot.at]: now, ...rest } = cursor.marked
-  const next = nextMark(row.spot, now)
-  return stay({
-    ...cursor,
-    row: row.id,
-    marked: next === undefined ? rest : { ...cursor.marked, [row.spot.at]: next },
-  })
+  if (row?.row !== 'spot') return facts.scrollMax > 0 ? text() : stay(cursor)
+  return stay(marked(cursor, row))
 }
 
 function back(cursor: Cursor): Outcome {

@@ -19,9 +19,9 @@ export interface Marks {
   readonly warn: string
   readonly full: string
   readonly empty: string
-  readonly set: string
-  readonly part: string
   readonly unset: string
+  /** A shape for each way in which a place can be marked, in their order; where there are more the last goes on. */
+  readonly set: readonly string[]
   readonly joint: Readonly<Record<'planned' | 'unplugged' | 'moved' | 'suspect', string>>
   readonly link: string
   readonly down1: string
@@ -43,9 +43,8 @@ export const UNICODE: Marks = {
   warn: '!',
   full: '█',
   empty: '░',
-  set: '●',
-  part: '◐',
   unset: ' ',
+  set: ['●', '◐', '◆', '▲', '■', '▼', '◇'],
   joint: { planned: '─●─', unplugged: '─○ ', moved: '─◆─', suspect: '─?─' },
   link: '─',
   down1: '│',
@@ -67,9 +66,8 @@ export const ASCII: Marks = {
   warn: '!',
   full: '#',
   empty: '.',
-  set: 'X',
-  part: '/',
   unset: ' ',
+  set: ['X', '/', '#', '^', '=', 'v', '%'],
   joint: { planned: '-*-', unplugged: '-o ', moved: '-#-', suspect: '-?-' },
   link: '-',
   down1: '|',

@@ -109,6 +109,14 @@ export const shortened = (text: string, columns: number, mark = '…'): string =
   return room <= 0 ? fitting(text, Math.max(0, columns)) : `${fitting(text, room).trimEnd()}${mark}`
 }
 
+/** The same, but between words where at least half of the room is filled that way. */
+export function shortenedAtWord(text: string, columns: number, mark = '…'): string {
+  const cut = shortened(text, columns, mark)
+  if (cut === text) return text
+  const blank = text.slice(0, cut.length - mark.length + 1).lastIndexOf(' ')
+  return blank >= cut.length / 2 ? `${text.slice(0, blank).replace(/[\s,;:–-]+$/u, '')}${mark}` : cut
+}
+
 /** Cut in the middle, so that beginning and end of a long name both stay readable. */
 export function middleCut(text: string, columns: number, mark = '…'): string {
   if (width(text) <= columns) return text

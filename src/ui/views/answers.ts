@@ -3,6 +3,7 @@ import { highlighted } from '../state/moves.ts'
 import type { Row } from '../state/rows.ts'
 import { type Line, line, paragraph, span } from '../text/line.ts'
 import { type Model, marksOf, say } from './model.ts'
+import { longName } from './spot-cell.ts'
 
 /** A row's own words. */
 export function rowText(model: Model, row: Row): string {
@@ -10,7 +11,7 @@ export function rowText(model: Model, row: Row): string {
   if (row.row === 'way') return view.prompt === null ? words.exit : words.ways[row.id]
   if (view.prompt?.show !== 'ask') return ''
   if (row.row === 'answer') return language.answer(view.prompt, row.answer, view)
-  return language.ref(row.spot.at, view)
+  return longName(model, row)
 }
 
 /** The key that says the same as a row, if there is one. */

@@ -8,7 +8,7 @@ import { partOfRef, type Row } from '../state/rows.ts'
 import { type Line, line, padLine, span } from '../text/line.ts'
 import { width } from '../text/width.ts'
 import { type Model, marksOf } from './model.ts'
-import { spotCell } from './spot-cell.ts'
+import { aroundName, shortName, spotCell, wayWords } from './spot-cell.ts'
 
 export type Zone = 'top' | 'rear' | 'middle' | 'front' | 'bottom'
 
@@ -66,12 +66,33 @@ function cellsOf(model: Model, rows: readonly Row[]): Cell[] {
   return cells.map((c, i) => ({ ...c, i })).sort((a, b) => a.order - b.order || a.i - b.i)
 }
 
-/** Places beside each other, as many on a line as fit. */
-function shelf(cells: readonly Cell[], columns: number, cell: number): Cell[][] {
-  const perLine = Math.max(1, Math.floor(columns / cell))
-  const rows: Cell[][] = []
-  for (let i = 0; i < cells.length; i += perLine) rows.push(cells.slice(i, i + perLine))
-  return rows
+const MIDDLE = ['rear', 'middle', 'front'] as const
+
+/**
+ * Widths of the cells: of roof and floor one, of rear, inside and front one each. All names whole, and the words of every
+ * mark too where there is room for them; undefined where not even the names fit, so that a list is better.
+ */
+function columnWidths(
+  model: Model,
+  cells: readonly Cell[],
+  of: number,
+  inner: number,
+): { readonly shelf: number; readonly middle: readonly number[] } | undefined {
+  const need = (cell: Cell, words: boolean): number => {
+    const ways = words ? cell.row.spot.marks.map((m) => width(wayWords(model, m)) + 2) : [0]
+    return aroundName(of) + width(shortName(model, cell.row)) + Math.max(...ways)
+  }
+  const most = (zones: readonly Zone[], words: boolean): number =>
+    Math.max(0, ...cells.filter((c) => zones.includes(c.zone)).map((c) => need(c, words)))
+  const fits = (words: boolean) => {
+    const least = MIDDLE.map((zone) => most([zone], words))
+    const slack = inner - (MIDDLE.length - 1) - least.reduce((sum, w) => sum + w, 0)
+    const shelf = most(['top', 'bottom'], words)
+    if (slack < 0 || shelf > inner) return undefined
+    const each = Math.floor(slack / MIDDLE.length)
+    return { shelf: Math.max(shelf, Math.floor((inner - 2) / 3)), middle: least.map((w) => w + each) }
+  }
+  return fits(true) ?? fits(false)
 }
 
 /**
@@ -87,66 +108,66 @@ export function caseMap(
   const cells = cellsOf(model, rows)
   const inZone = (zone: Zone) => cells.filter((c) => c.zone === zone)
   if (cells.length === 0 || inZone('middle').length === cells.length || columns < 56) return undefined
+  const widths = columnWidths(model, cells, rows.length, columns - 4)
+  if (widths === undefined) return undefined
   const current = highlighted(model.cursor, rows)
   const inner = columns - 4
-  const third = Math.floor((inner - 2) / 3)
   const lines: Line[] = []
   const places: Record<string, Place> = {}
-  const marks = marksOf(model)
-  const { box: b } = marks
+  const { box: b } = marksOf(model)
   const edge = (left: string, right: string, title: string): Line => {
     const head = title === '' ? '' : ` ${title} `
     return line(
       span(`${left}${b.h}${head}${b.h.repeat(Math.max(0, columns - 3 - width(head)))}${right}`, 'dim'),
     )
   }
-  const put = (groups: readonly (readonly Cell[])[], cellWidth: number): void => {
-    const y = lines.length
-    const spans = groups.flatMap((group, column) => {
-      const text = group.flatMap((c, i) => {
-        places[c.row.id] = { x: 1 + column * (cellWidth + 1) + i * cellWidth, y }
-        return spotCell(model, c.row, rows.indexOf(c.row) + 1, cellWidth, c.row === current)
-      })
-      return padLine(text, cellWidth)
+  const framed = (l: Line): void =>
+    void lines.push(line(span(`${b.v} `, 'dim'), ...padLine(l, inner), span(` ${b.v}`, 'dim')))
+  /** Cells beside each other; a place without one stays empty. */
+  const put = (groups: readonly (Cell | undefined)[], wide: readonly number[]): void => {
+    let x = 1
+    const spans = groups.flatMap((cell, i) => {
+      const room = wide[i] ?? 0
+      const at = x
+      x += room + 1
+      if (!cell) return padLine([], room + 1)
+      places[cell.row.id] = { x: at, y: lines.length }
+      const number = rows.indexOf(cell.row) + 1
+      const picked = cell.row === current
+      return [
+        ...spotCell(model, cell.row, { number, of: rows.length, columns: room, picked }),
+        span(i < groups.length - 1 ? ' ' : ''),
+      ]
     })
-    lines.push(line(span(`${b.v} `, 'dim'), ...padLine(spans, inner), span(` ${b.v}`, 'dim')))
+    framed(spans)
+  }
+  /** Roof and floor: as many beside each other as fit. */
+  const shelf = (zone: readonly Cell[], wide: number): void => {
+    const beside = Math.max(1, Math.floor((inner + 1) / (wide + 1)))
+    for (let i = 0; i < zone.length; i += beside)
+      put(
+        zone.slice(i, i + beside),
+        Array.from({ length: beside }, () => wide),
+      )
   }
   const { zones } = model.words
   lines.push(edge(b.tl, b.tr, inZone('top').length > 0 ? zones.top : ''))
-  for (const row of shelf(inZone('top'), inner, third))
+  shelf(inZone('top'), widths.shelf)
+  const between = MIDDLE.map(inZone)
+  const deep = Math.max(...between.map((zone) => zone.length))
+  const heads = MIDDLE.flatMap((zone, i) => {
+    const head = line(span((between[i]?.length ?? 0) > 0 ? zones[zone] : '', 'dim'))
+    return [...padLine(head, widths.middle[i] ?? 0), span(i < MIDDLE.length - 1 ? ' ' : '')]
+  })
+  if (deep > 0) framed(heads)
+  for (let i = 0; i < deep; i++)
     put(
-      row.map((c) => [c]),
-      third,
+      between.map((zone) => zone[i]),
+      widths.middle,
     )
-  const [rear, middle, front] = [inZone('rear'), inZone('middle'), inZone('front')]
-  const head = (text: string, on: boolean): Line => padLine(line(span(on ? text : '', 'dim')), third)
-  if (rear.length + middle.length + front.length > 0) {
-    const heads = [
-      ...head(zones.rear, rear.length > 0),
-      span(' '),
-      ...head(zones.middle, middle.length > 0),
-      span(' '),
-      ...head(zones.front, front.length > 0),
-    ]
-    lines.push(line(span(`${b.v} `, 'dim'), ...padLine(heads, inner), span(` ${b.v}`, 'dim')))
-    for (let i = 0; i < Math.max(rear.length, middle.length, front.length); i++)
-      put([rear.slice(i, i + 1), middle.slice(i, i + 1), front.slice(i, i + 1)], third)
-  }
   const bottom = inZone('bottom')
-  if (bottom.length > 0) {
-    lines.push(
-      line(
-        span(`${b.v} `, 'dim'),
-        ...padLine(line(span(zones.bottom, 'dim')), inner),
-        span(` ${b.v}`, 'dim'),
-      ),
-    )
-    for (const row of shelf(bottom, inner, third))
-      put(
-        row.map((c) => [c]),
-        third,
-      )
-  }
+  if (bottom.length > 0) framed(line(span(zones.bottom, 'dim')))
+  shelf(bottom, widths.shelf)
   lines.push(edge(b.bl, b.br, ''))
   return lines.length <= height ? { lines, places } : undefined
 }

@@ -8,7 +8,7 @@ import type { Facts } from '../state/facts.ts'
 import { kindOf } from '../state/rows.ts'
 import { BLANK, cutLine, type Line, line, span } from '../text/line.ts'
 import { inAscii } from '../text/marks.ts'
-import { shortened, width } from '../text/width.ts'
+import { shortenedAtWord, width } from '../text/width.ts'
 import { header, rule } from './header.ts'
 import { drawJob } from './job.ts'
 import { keyBar } from './keybar.ts'
@@ -74,7 +74,7 @@ function messageLine(model: Model): Line {
     const [before, back] = message.say === 'did' ? words.did : words.taken
     const after = model.view.canUndo ? back : ''
     const room = model.size.columns - width(before) - width(after)
-    const what = shortened(say(model, message.what), room, marksOf(model).cut)
+    const what = shortenedAtWord(say(model, message.what), room, marksOf(model).cut)
     return line(span(model.ascii ? inAscii(before + what + after) : before + what + after, 'strong'))
   }
   const text =

@@ -9,13 +9,13 @@ import type { Facts } from '../state/facts.ts'
 import { highlighted } from '../state/moves.ts'
 import { kindOf, type Row, rowsOf } from '../state/rows.ts'
 import { BLANK, beside, type Line, line, lineWidth, span } from '../text/line.ts'
-import { shortened } from '../text/width.ts'
 import { answerRows, filterRows } from './answers.ts'
 import { caseMap } from './case-map.ts'
+import { markLines } from './marked.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
 import { spotList } from './spot-list.ts'
 import { stepLines } from './step.ts'
-import { toldShort } from './told.ts'
+import { toldNeedsPage, toldShort } from './told.ts'
 import { whereLines } from './where.ts'
 import { aroundRow, scrolledLines, scrollMax } from './window.ts'
 
@@ -133,19 +133,10 @@ function bodyOf(model: Model, rows: readonly Row[], columns: number): Body {
   return answersBody(model, rows, columns)
 }
 
-/** All marks in a line, since not every place may be in sight. */
-function markedLine(model: Model, columns: number): Line[] {
-  const { prompt } = model.view
-  const ids = Object.values(model.cursor.marked)
-  if (prompt?.show !== 'ask' || ids.length === 0) return []
-  const said = ids.map((id) => model.language.answer(prompt, id, model.view))
-  const text = say(model, model.words.marked(ids.length, said))
-  return [line(span(shortened(text, columns, marksOf(model).cut), 'strong'))]
-}
-
 /** The prompt in `columns` and exactly at most `height` lines. */
 export function drawJob(model: Model, columns: number, height: number): Drawn {
-  const rows = filterRows(model, rowsOf(model.view.prompt))
+  const all = rowsOf(model.view.prompt)
+  const rows = filterRows(model, all)
   const { title, again, hints } = asked(model, columns)
   const body = bodyOf(model, rows, columns)
   const question = title.slice(0, Math.max(2, Math.floor(height / 2)))
@@ -162,7 +153,8 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
           ),
         ]
       : []
-  const marked = markedLine(model, columns)
+  const marked =
+    kindOf(model.view.prompt) === 'many' ? markLines(model, rows, all, Math.min(columns, 100)) : []
   let room = height - question.length - filter.length - marked.length - body.least
   const give = (lines: Line[], cut = false): Line[] => {
     const taken = lines.length <= room ? lines : cut ? lines.slice(0, Math.max(0, room)) : []
@@ -175,7 +167,9 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
   const givenAgain = give(again, true)
   const toldLine =
     told.length > 0 ? [line(span(say(model, model.words.toldMore(model.view.told.length)), 'dim'))] : []
-  const givenTold = told.length > 0 && told.length <= Math.min(room, 6) ? give(told) : give(toldLine)
+  // What has been read on a page of its own stands here once more only where everything else has its room too.
+  const spare = toldNeedsPage(model) ? room - (body.full - body.least) - hints.length - 2 : Math.min(room, 6)
+  const givenTold = told.length > 0 && told.length <= spare ? give(told) : give(toldLine)
   const givenHints = give(hints)
   const extra = Math.max(0, Math.min(room, body.full - body.least))
   room -= extra
@@ -191,9 +185,9 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
     ...(givenWhere.length > 0 ? gapWhere : []),
     ...givenWhere,
     ...filter,
-    ...marked,
     ...gapBody,
     ...drawn.lines,
+    ...marked,
   ]
   return { ...drawn, lines: lines.slice(0, height), rows }
 }

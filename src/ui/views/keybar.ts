@@ -23,7 +23,7 @@ const jobKeys = (model: Model, more: boolean): KeyHint[] => {
       'Enter',
       kind === 'one' ? 'take-answer' : kind === 'many' ? 'take-marks' : more ? 'take-more' : 'take-done',
     ),
-    ...(kind === 'many' ? [key('Space', 'mark')] : []),
+    ...(kind === 'many' ? [key('Space', 'mark'), key('a', 'mark-all')] : []),
     key(model.ascii ? '^v' : '↑↓', 'move'),
     ...(asks ? [key('c', 'unsure')] : []),
     key('x', 'cannot'),
@@ -78,17 +78,28 @@ export function keysHere(model: Model, more = false): KeyHint[] {
   }
 }
 
-/** The bar: at most `most` lines; `?` and `q` are kept even when others have to give way. */
+/** Without these two nobody finds the rest, or the way out. */
+const KEPT: readonly KeyName[] = ['help', 'leave']
+
+/** The bar in at most `most` lines: the last keys give way, `?` and `q` never. */
 export function keyBar(model: Model, columns: number, most: number, more: boolean): Line[] {
+  let keys = keysHere(model, more)
+  for (;;) {
+    const lines = barLines(model, keys, columns)
+    const last = keys.findLast((k) => !KEPT.includes(k.name))
+    if (lines.length <= most || last === undefined) return lines.slice(0, most)
+    keys = keys.filter((k) => k !== last)
+  }
+}
+
+function barLines(model: Model, keys: readonly KeyHint[], columns: number): Line[] {
   const lines: Span[][] = [[]]
-  for (const { cap, name } of keysHere(model, more)) {
+  for (const { cap, name } of keys) {
     const item = [span(cap, 'strong'), span(` ${say(model, model.words.key[name])}`)]
     const current = lines.at(-1) ?? []
     const gap = current.length > 0 ? 2 : 0
-    if (lineWidth([...current, ...item]) + gap > columns) {
-      if (lines.length === most) break
-      lines.push(item)
-    } else current.push(...(gap > 0 ? [span('  ')] : []), ...item)
+    if (lineWidth([...current, ...item]) + gap > columns) lines.push(item)
+    else current.push(...(gap > 0 ? [span('  ')] : []), ...item)
   }
   return lines.map((l) => line(...l))
 }

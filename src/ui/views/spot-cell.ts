@@ -1,56 +1,76 @@
 /** One place that can be marked: its number, its box, its name and, once it is marked, what the mark says. */
-import type { Row, Spot } from '../state/rows.ts'
+import type { Mark } from '../../core/checks/prompt.ts'
+import { markOn, type Row } from '../state/rows.ts'
 import { type Line, line, padLine, span } from '../text/line.ts'
-import { middleCut, shortened, width } from '../text/width.ts'
+import type { Marks } from '../text/marks.ts'
+import { middleCut, width } from '../text/width.ts'
 import { type Model, marksOf, say } from './model.ts'
 
-const markOf = (spot: Spot, marked: Readonly<Record<string, string>>) =>
-  spot.marks.find((m) => m.id === marked[spot.at])
+export type SpotRow = Row & { readonly row: 'spot' }
 
-/** What stands in a cell's box: nothing, or the mark's shape; a second kind of mark has a shape of its own. */
-function box(model: Model, spot: Spot): string {
+/** The shape of a place's mark of that number, from 0. */
+export const shapeOf = (marks: Marks, index: number): string =>
+  index < 0 ? marks.unset : (marks.set[Math.min(index, marks.set.length - 1)] ?? '')
+
+/** What a mark says, in few words. */
+export function wayWords(model: Model, { observe, value }: Mark): string {
+  const { view, words, language } = model
+  const power = view.prompt?.power ?? view.power
+  return say(model, words.mark.short(observe, value, power) ?? language.value(observe, value, power, view))
+}
+
+/** The mark in words; nothing while unmarked. */
+export function markWords(model: Model, row: SpotRow): string {
+  const mark = row.spot.marks[markOn(row, model.cursor.marked)]
+  return mark ? wayWords(model, mark) : ''
+}
+
+/** `F2`, `SYS1`; with what is looked at where a part has more than one row. */
+export function shortName(model: Model, { spot }: SpotRow): string {
+  const name = spot.at.replace(/^(?:board|headers|channels)[./]/, '')
+  return say(model, behind(model, name, spot.look))
+}
+
+/** `F2 (front-top)`. */
+export function longName(model: Model, { spot }: SpotRow): string {
+  return say(model, behind(model, model.language.ref(spot.at, model.view), spot.look))
+}
+
+function behind(model: Model, name: string, look: string): string {
+  const { prompt } = model.view
+  const mixed =
+    prompt?.show === 'ask' && prompt.many && new Set(prompt.marks.map((m) => m.observe.what)).size > 1
+  const word = mixed ? model.words.mark.look[look] : undefined
+  return word === undefined || look === 'plug' ? name : `${name} ${word}`
+}
+
+/** Pointer, number, box and the blanks between, for so many rows; and one blank behind the cell. */
+export const aroundName = (rows: number): number => 7 + String(rows).length
+
+export interface CellPlace {
+  /** What a digit goes to, of how many. */
+  readonly number: number
+  readonly of: number
+  readonly columns: number
+  readonly picked: boolean
+}
+
+/** ` 2 [●] F2: dark`. The name is whole if it can be; a mark that has no room is told by its shape alone. */
+export function spotCell(model: Model, row: SpotRow, place: CellPlace): Line {
+  const { number, of, columns, picked } = place
   const marks = marksOf(model)
-  const index = spot.marks.findIndex((m) => m.id === model.cursor.marked[spot.at])
-  return `[${index < 0 ? marks.unset : index === 0 ? marks.set : marks.part}]`
-}
-
-/** The mark in words, short; nothing while unmarked. */
-export function markWords(model: Model, spot: Spot): string {
-  const mark = markOf(spot, model.cursor.marked)
-  return mark ? say(model, model.language.value(mark.observe, mark.value, model.view.power, model.view)) : ''
-}
-
-/** With its place where there is room for it: `F2 (front-top)`, else `F2`. */
-function named(model: Model, row: Row & { row: 'spot' }, columns: number): string {
-  const long = model.language.ref(row.spot.at, model.view)
-  return columns >= 40 && width(long) <= columns
-    ? long
-    : row.spot.at.replace(/^(?:board|headers|channels)[./]/, '')
-}
-
-/** ` 2 [●] F2: dark`, at most `columns` wide; `number` is what a digit goes to. */
-export function spotCell(
-  model: Model,
-  row: Row & { row: 'spot' },
-  number: number,
-  columns: number,
-  picked: boolean,
-): Line {
-  const marks = marksOf(model)
-  const words = markWords(model, row.spot)
-  const room = columns - 9
-  const name = say(model, named(model, row, room))
-  const left = room - width(name) - 2
-  // The name whole and the beginning of the mark; the line above the map says it in full.
-  const cut =
-    words !== '' && left >= 4
-      ? `${name}: ${shortened(words, left, marks.cut)}`
-      : middleCut(name, room, marks.cut)
+  const words = markWords(model, row)
+  const room = columns - aroundName(of)
+  const long = longName(model, row)
+  const least = room >= 31 && width(long) <= room ? long : shortName(model, row)
+  const whole = `${least}: ${words}`
+  const text = words !== '' && width(whole) <= room ? whole : middleCut(least, room, marks.cut)
+  const box = `[${shapeOf(marks, markOn(row, model.cursor.marked))}]`
   return padLine(
     line(
       span(picked ? marks.pointer : ' ', picked ? 'picked' : 'plain'),
-      span(`${String(number).padStart(2)} `, picked ? 'picked' : 'dim'),
-      span(`${box(model, row.spot)} ${cut}`, picked ? 'picked' : words === '' ? 'plain' : 'strong'),
+      span(`${String(number).padStart(String(of).length)} `, picked ? 'picked' : 'dim'),
+      span(`${box} ${text}`, picked ? 'picked' : words === '' ? 'plain' : 'strong'),
     ),
     columns,
   )

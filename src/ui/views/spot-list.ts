@@ -22,8 +22,10 @@ export interface SpotList {
 
 export function spotList(model: Model, rows: readonly Row[], columns: number, height: number): SpotList {
   const current = highlighted(model.cursor, rows)
-  const cell = (row: Row, number: number, wide: number): Line =>
-    row.row === 'spot' ? spotCell(model, row, number, wide, row === current) : []
+  const cell = (row: Row, number: number, columns: number): Line =>
+    row.row === 'spot'
+      ? spotCell(model, row, { number, of: rows.length, columns, picked: row === current })
+      : []
   if (rows.length <= height) {
     const lines = rows.map((row, i) => cell(row, i + 1, Math.min(columns, ROW)))
     return { lines, map: {} }

@@ -13,13 +13,15 @@ interface Piece {
 }
 
 /** `[H1] 3 ─●─ light [F3]`: ports are called as beside their part, since the part stands next to them. */
-function nameOf(path: readonly PathStep[], at: number): string {
+function nameOf({ view, words }: Model, at: number): string {
+  const { path } = view
   const step = path[at]
   if (!step) return ''
   const beside = [path[at - 1], path[at + 1]].find(
     (s) => s?.kind === 'part' && step.ref.startsWith(`${s.ref}.`),
   )
-  return step.kind === 'joint' && beside ? step.ref.slice(beside.ref.length + 1) : step.ref
+  if (step.kind === 'joint') return beside ? words.tag(step.ref, view) : words.tagAlone(step.ref, view)
+  return step.ref.includes('.') ? words.tagAlone(step.ref, view) : step.ref
 }
 
 /** What stands between a step and the one before: a joint's live state before its plug, else a mere link. */
@@ -38,7 +40,7 @@ function piece(model: Model, path: readonly PathStep[], at: number, longest: num
   const step = path[at]
   if (!step) return { spans: [], wide: 0 }
   const link = linkOf(model, path, at)
-  const name = middleCut(say(model, nameOf(path, at)), longest, marks.cut)
+  const name = middleCut(say(model, nameOf(model, at)), longest, marks.cut)
   const doubted = step.state === 'suspect' && (step.kind === 'part' || link === undefined) ? '?' : ''
   const text = step.kind === 'part' ? `[${name}${doubted}]` : `${name}${doubted}`
   const shown = step.here ? marks.here.join(text) : text

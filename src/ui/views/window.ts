@@ -3,10 +3,17 @@
  * above and below is counted, so that nobody takes the part for the whole.
  */
 import { BLANK, type Line, line, span } from '../text/line.ts'
-import { type Model, marksOf } from './model.ts'
+import { type Model, marksOf, say } from './model.ts'
 
 const moreLine = (model: Model, mark: string, count: number): Line =>
   line(span(`  ${mark} ${model.words.more(count)}`, 'dim'))
+
+/** The same below a text that has to be read before one can go on: how, and not to be overlooked. */
+const readLine = (model: Model, mark: string, count: number): Line => {
+  const reads = model.cursor.mode === 'job' || model.cursor.mode === 'told'
+  const more = model.words.more(count)
+  return line(span(say(model, `  ${mark} ${reads ? model.words.readOn(more) : more}`), 'strong'))
+}
 
 /** How far a text of `length` lines can be scrolled in `height` lines, the mark line counted. */
 export const scrollMax = (length: number, height: number): number =>
@@ -19,7 +26,7 @@ export function scrolledLines(model: Model, lines: readonly Line[], height: numb
   const from = Math.min(scroll, scrollMax(lines.length, height))
   const below = Math.max(0, lines.length - from - seen)
   const marks = marksOf(model)
-  const foot = below > 0 ? moreLine(model, marks.down, below) : moreLine(model, marks.up, from)
+  const foot = below > 0 ? readLine(model, marks.down, below) : moreLine(model, marks.up, from)
   return [...lines.slice(from, from + seen), ...(height > 1 ? [foot] : [])]
 }
 

@@ -8,15 +8,17 @@ import type { CautionText } from '../language.ts'
 
 type Words = Omit<CautionText, 'id'>
 
+/** The caution that says in full how power goes off. */
+export const FULL = 'shut-down-full'
+
 export const CAUTIONS: Readonly<Record<string, Words>> = {
   'shut-down-full': {
     title: 'Before your hands go into the case',
     lines: [
-      'Shut the machine down.',
-      'Set the switch on the supply to off.',
-      'Pull its lead out of the wall: while the lead is in, the board is live even when the machine is off.',
-      'Hold the power button for ten seconds, then wait until every light in the case is out.',
-      'Discharge yourself: touch bare metal of the case, or wear a wrist strap clipped to the case.',
+      'Shut the machine down, switch the supply off, pull its lead out of the wall.',
+      'While the lead is in, the board is live even when the machine is off.',
+      'Hold the power button for ten seconds, then wait until every light is out.',
+      'Discharge yourself: touch bare metal of the case, or wear a wrist strap.',
     ],
   },
   'live-plugging': {
@@ -39,7 +41,7 @@ export const CAUTIONS: Readonly<Record<string, Words>> = {
   'manuals-first': {
     title: 'The manuals come first',
     lines: [
-      "Where the board's or a part's manual or the rules of your place say otherwise, they come first.",
+      'Where a manual or the rules of your place say otherwise, they come first.',
       'Work on the mains side is for licensed people.',
     ],
   },

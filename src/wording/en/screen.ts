@@ -1,6 +1,8 @@
 /** The full screen's own words in English. */
 import { clean } from '../clean.ts'
 import type { ScreenWords } from '../screen.ts'
+import { pathName, pathTag } from './path-tags.ts'
+import { markWords } from './screen-marks.ts'
 import { startWords } from './screen-start.ts'
 
 const n = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
@@ -9,7 +11,7 @@ export const screen: ScreenWords = {
   key: {
     'take-done': 'take it',
     'take-answer': 'answer',
-    'take-marks': 'that is all',
+    'take-marks': 'record',
     'take-more': 'read on',
     'take-on': 'go on',
     'take-close': 'close',
@@ -20,6 +22,7 @@ export const screen: ScreenWords = {
     'take-filter': 'use it',
     move: 'choose',
     mark: 'mark',
+    'mark-all': 'all alike',
     scroll: 'scroll',
     escape: 'back',
     no: 'no',
@@ -42,8 +45,9 @@ export const screen: ScreenWords = {
     move: 'Choose a row. j and k do the same; a digit goes straight to its row. Nothing is recorded yet.',
     'take-answer': 'Record the row that is marked and go on. Any answer can be taken back.',
     'take-done': 'Take the row that is marked: done, or not.',
-    'take-marks': 'All that hold are marked: record them. With none marked it asks once more.',
-    mark: 'Mark the place; once more for the next kind of mark, then for none.',
+    'take-marks': 'Record what is marked and go on. With nothing marked it asks once more.',
+    mark: 'Mark the place; once more for the next way, after the last one for none.',
+    'mark-all': 'Mark all that have no mark yet like this one; with all marked, change all of them together.',
     scroll: 'Scroll. Page up, page down, g and G for the ends.',
     unsure: 'You looked and cannot say. It costs nothing to say so.',
     cannot: 'This cannot be done here. It is not asked again.',
@@ -81,6 +85,8 @@ export const screen: ScreenWords = {
   farShort: (groups, minutes) =>
     `${groups === 0 ? 'nothing known yet' : `${groups} left`}, ${Math.round(minutes)} min`,
   where: 'Where',
+  tag: pathTag,
+  tagAlone: pathName,
   joint: {
     planned: 'plugged as planned',
     unplugged: 'pulled out',
@@ -94,10 +100,11 @@ export const screen: ScreenWords = {
     cannot: "Can't do this here",
   },
   exit: 'End: the record is printed below your prompt',
-  marked: (count, said) => `${count} marked: ${said.join('; ')}`,
+  mark: markWords,
   settling: 'Read this first …',
   writing: 'Writing to the log …',
   more: (lines) => n(lines, 'more line', 'more lines'),
+  readOn: (lines) => `${lines} to read: Enter or ↓ goes on`,
   toldMore: (count) => `${n(count, 'remark', 'remarks')} – press m to read`,
   readToEnd: 'Read to the end first',
   filter: (text) => `Find: ${text}`,
@@ -127,7 +134,7 @@ export const screen: ScreenWords = {
     'nothing-to-undo': 'There is nothing to take back.',
     'no-such-row': 'There is no such row.',
     'gate-not-yet': 'Do what it says first; then go down to "All of this is done" and press Enter.',
-    'none-marked': 'Nothing is marked: Space marks. If none holds, Enter again.',
+    'none-marked': 'Nothing is marked: Space marks. If all is as it should be, Enter again.',
     'read-on': 'There is more to read; Enter again at its end.',
     'no-picture': 'There is no connector to draw for this step.',
     noted: 'Note kept.',

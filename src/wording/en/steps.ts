@@ -2,7 +2,7 @@
 import type { Edit } from '../../core/bench/edit.ts'
 import type { Do, Purpose } from '../../core/checks/prompt.ts'
 import type { Scene, StepText } from '../language.ts'
-import { caution } from './cautions.ts'
+import { caution, FULL } from './cautions.ts'
 import { editSentence, whereToSet } from './edits.ts'
 
 const SEVERAL: Readonly<Record<Purpose, string>> = {
@@ -65,6 +65,8 @@ export function stepText(step: Do, scene: Scene): StepText {
 function afterPower(step: Do): string[] {
   const edit = step.edits.at(-1)
   if (edit?.do !== 'power') return []
+  // The full caution says it, point by point.
+  if (step.cautions.includes(FULL)) return []
   return edit.to === 'off'
     ? ['Wait until every light in the case is out, then touch bare metal of the case.']
     : ['Wait until the machine has started and the fans have settled.']

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
 import { cutLine, line, lineText, lineWidth, padLine, span, spread, wrap } from '../../../src/ui/text/line.ts'
-import { fitting, middleCut, shortened, width } from '../../../src/ui/text/width.ts'
+import { fitting, middleCut, shortened, shortenedAtWord, width } from '../../../src/ui/text/width.ts'
 
 /** What names in plans are made of: Latin, Greek, Cyrillic, Hebrew, Arabic, CJK, Hangul, kana, marks, emoji. */
 const letters = fc.constantFrom(
@@ -42,11 +42,19 @@ describe('columns of a text', () => {
     fc.assert(
       fc.property(text, fc.integer({ min: 1, max: 30 }), (t, room) => {
         expect(width(shortened(t, room))).toBeLessThanOrEqual(room)
+        expect(width(shortenedAtWord(t, room))).toBeLessThanOrEqual(room)
         expect(width(middleCut(t, room))).toBeLessThanOrEqual(room)
         if (width(t) <= room) expect(middleCut(t, room)).toBe(t)
       }),
     )
   })
+})
+
+test('a sentence is cut between words', () => {
+  expect(shortenedAtWord('After something was changed, opened or moved', 33)).toBe(
+    'After something was changed…',
+  )
+  expect(shortenedAtWord('wordwithoutanyblank', 9)).toBe('wordwith…')
 })
 
 describe('lines', () => {

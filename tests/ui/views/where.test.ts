@@ -34,10 +34,10 @@ const drawn = (steps: readonly PathStep[], columns = 80, ascii = false): string 
 describe('the path of a lead', () => {
   test('is drawn from the source to the part, each joint with its state, the place in question marked and named', () => {
     expect(drawn(path)).toBe(
-      'Where  [supply] SA.1 ─●─ power [H1] 3 ─?─ »light« [F3]\n» the light plug of F3 (top-rear): suspect',
+      'Where  [supply] lead SA plug 1 ─●─ power [H1] 3 ─?─ »light« [F3]\n» the light plug of F3 (top-rear): suspect',
     )
     expect(drawn(path, 80, true)).toBe(
-      'Where  [supply] SA.1 -*- power [H1] 3 -?- >>light<< [F3]\n>> the light plug of F3 (top-rear): suspect',
+      'Where  [supply] lead SA plug 1 -*- power [H1] 3 -?- >>light<< [F3]\n>> the light plug of F3 (top-rear): suspect',
     )
   })
 

@@ -1,0 +1,47 @@
+/** A question on which several places are marked: what Space and `a` do, and what Enter is said to record. */
+import { expect, test } from 'vitest'
+import { askMany, askSince, type ScriptStep } from '../../support/fake-session.ts'
+import { screenAt } from './screen-at.ts'
+
+const many: readonly ScriptStep[] = [{ prompt: askMany }, { prompt: askSince }]
+
+test('what Enter will record, and what Space goes through, stand below the places', async () => {
+  const at = screenAt(many)
+  expect(at.text()).toContain('Space: ● dark, ◐ in part, then no mark')
+  expect(at.text()).toContain('Nothing marked yet: Space marks, Enter records')
+  await at.type('1 3  ')
+  expect(at.text()).toContain('2 marked: F1 dark, F3 in part – Enter records this')
+})
+
+test('a marks all that have no mark like the highlighted one, and then all together', async () => {
+  const at = screenAt(many)
+  await at.type('2  1 a')
+  expect(at.text()).toContain('4 marked: F1 dark, F2 in part, F3 dark, F4 dark')
+  await at.type('a')
+  expect(at.text()).toContain('4 marked: F1 in part, F2 in part, F3 in part, F4 in part')
+  await at.type('a')
+  expect(at.text()).toContain('Nothing marked yet')
+  await at.type('a⏎')
+  expect(at.session.said).toEqual([{ say: 'answer', ids: ['F1=dark', 'F2=dark', 'F3=dark', 'F4=dark'] }])
+})
+
+test('with a filter, a goes over what is shown', async () => {
+  const at = screenAt(many)
+  await at.type('/F3⏎a')
+  expect(at.text()).toContain('1 marked: F3 dark')
+})
+
+test('a fan that stands still and is dark can be marked for both, on a row each', async () => {
+  const mark = (what: 'spins' | 'lit', value: string) => ({
+    id: `F1:${what}-${value}`,
+    observe: { what, at: 'F1' },
+    value,
+  })
+  const marks = [mark('spins', 'no'), mark('spins', 'twitches'), mark('lit', 'dark'), mark('lit', 'part')]
+  const at = screenAt([{ prompt: { ...askMany, marks } }])
+  expect(at.text()).toMatch(/1 \[ \] F1 .*motor[\s\S]*2 \[ \] F1 .*lights/u)
+  await at.type('1 2  ')
+  expect(at.text()).toContain('2 marked: F1 motor still, F1 lights in part')
+  await at.type('⏎')
+  expect(at.session.said).toEqual([{ say: 'answer', ids: ['F1:spins-no', 'F1:lit-part'] }])
+})
