@@ -1,6 +1,7 @@
 /** `whichlead diagnose PLAN`: finds what is wrong with a build, in whichever front end fits. */
 import { resolve } from 'node:path'
 import { flowOf, flows } from '../../../flows/all.ts'
+import { anyId } from '../../io/chance.ts'
 import { openJob } from '../../job/open.ts'
 import type { HandedIn } from '../../job/readings.ts'
 import type { Session } from '../../job/view.ts'
@@ -65,6 +66,7 @@ async function open(
     log: file === undefined ? { folder: folderOf(shell) } : { file: resolve(shell.cwd, file) },
     tool: version,
     clock: Date.now,
+    id: anyId(),
     learned: memory.learned,
     // So that a report can say on how many jobs the first suspicion rests.
     options: memory.lessons.length === 0 ? {} : { 'learned-from': memory.lessons.length },
