@@ -36,8 +36,11 @@ export interface Shell {
   readonly stderr: NodeJS.WriteStream
   /** The file that is the program, from where what came with it is found. */
   readonly program?: string
-  /** The job that is open, so that whatever ends the program can say where its log is. */
-  readonly job: { log?: string; onScreen?: boolean }
+  /**
+   * The job that is open, so that whatever ends the program can say where its log is; and whether the store was away
+   * when it began, so that nobody waits for it again.
+   */
+  readonly job: { log?: string; onScreen?: boolean; storeAway?: boolean }
   /** Writes one line to stdout. */
   out(line: string): void
   /** Writes one line to stderr. */

@@ -6,6 +6,8 @@ const value = (name: string, stands: string): Option => ({ name, kind: 'value', 
 const values = (name: string, stands: string): Option => ({ name, kind: 'values', value: stands })
 
 const PLAN = { name: 'PLAN', need: 'must' } as const
+/** Where the history of several benches is kept. */
+const STORE = value('store', 'ADDRESS')
 const frontEnd: readonly Option[] = [flag('plain'), flag('lines'), flag('ascii')]
 
 /** Taken by every command. */
@@ -25,13 +27,14 @@ export const COMMANDS: readonly Command[] = [
       values('readings', 'FILE'),
       values('as', 'NAME=PLACE'),
       flag('no-learning'),
+      STORE,
       ...frontEnd,
     ],
   },
   {
     name: 'resume',
     arguments: [{ name: 'LOG', need: 'may' }],
-    options: [...frontEnd, flag('salvage'), flag('keep-plan'), flag('no-learning')],
+    options: [...frontEnd, flag('salvage'), flag('keep-plan'), flag('no-learning'), STORE],
   },
   {
     name: 'practice',
@@ -70,17 +73,27 @@ export const COMMANDS: readonly Command[] = [
       flag('as-log'),
       value('out', 'FILE'),
       flag('force'),
+      STORE,
     ],
   },
   {
     name: 'replay',
     arguments: [{ name: 'LOG', need: 'must' }],
-    options: [flag('ascii')],
+    options: [flag('ascii'), STORE],
   },
   {
     name: 'jobs',
     arguments: [{ name: 'TEXT', need: 'many' }],
-    options: [flag('csv'), flag('json'), flag('sums'), flag('learned'), flag('forget')],
+    options: [
+      flag('csv'),
+      flag('json'),
+      flag('sums'),
+      flag('learned'),
+      flag('forget'),
+      value('limit', 'NUMBER'),
+      STORE,
+      flag('hand-in'),
+    ],
   },
   {
     name: 'new',

@@ -13,6 +13,7 @@ import { runPlain } from '../plain/plain.ts'
 import type { Ended, Talk } from '../plain/talk.ts'
 import { asAscii } from '../wording/ascii.ts'
 import type { ExitCode, Given, Shell } from './command.ts'
+import { afterJob } from './store.ts'
 
 export type FrontEnd = 'lines' | 'plain' | 'screen'
 
@@ -121,6 +122,18 @@ export async function runJob(
   shell: Shell,
 ): Promise<ExitCode> {
   shell.job.log = session.view().log
+  const code = await inFrontEnd(session, how, given, shell)
+  // Whoever stopped it by a signal does not wait; what is new is handed in the next time.
+  if (code < 128) await afterJob(session.view().log, given, shell)
+  return code
+}
+
+async function inFrontEnd(
+  session: Session,
+  how: { frontEnd: FrontEnd; plan: string; lines?: AsyncIterable<InputLine> },
+  given: Given,
+  shell: Shell,
+): Promise<ExitCode> {
   try {
     if (how.frontEnd === 'screen') return await onScreen(session, given, shell)
     const talk = talkOf(

@@ -1,10 +1,26 @@
-/** What closed jobs taught this bench, unless it was asked for without. */
-import { NOTHING_LEARNT } from '../core/infer/learned.ts'
-import { type Memory, recall } from '../job/history/memory.ts'
+/** What closed jobs taught, here or on all benches that share a store, unless it was asked for without. */
+import { type Learned, NOTHING_LEARNT } from '../core/infer/learned.ts'
+import { learnFrom } from '../job/history/learn.ts'
+import { recall } from '../job/history/memory.ts'
 import type { Given, Shell } from './command.ts'
 import { folderOf } from './logs.ts'
+import { besideJob } from './store.ts'
 
-export const memoryFor = async (given: Given, shell: Shell): Promise<Memory> =>
-  given.flags.has('no-learning')
-    ? { lessons: [], learned: NOTHING_LEARNT, since: null }
-    : recall(folderOf(shell))
+export interface JobMemory {
+  /** Closed jobs that it is from. */
+  readonly jobs: number
+  readonly learned: Learned
+}
+
+/** Hands in what waits for a store on the way, since it is asked anyway. */
+export async function memoryFor(given: Given, shell: Shell): Promise<JobMemory> {
+  const without = given.flags.has('no-learning')
+  const shared = await besideJob(given, shell, (history) => history.taught())
+  if (without) return { jobs: 0, learned: NOTHING_LEARNT }
+  if (shared !== undefined) {
+    const { counts } = shared.taught
+    return { jobs: counts.jobs, learned: learnFrom(counts) }
+  }
+  const { lessons, learned } = await recall(folderOf(shell))
+  return { jobs: lessons.length, learned }
+}

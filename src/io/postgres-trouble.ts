@@ -58,17 +58,16 @@ export function storeFailure(error: unknown, where: string): StoreFailure {
   if (error instanceof StoreFailure) return error
   // Where a name has several addresses, each has its own error in a bundle.
   const first = error instanceof AggregateError ? (error.errors[0] as unknown) : error
-  if (!(first instanceof Error)) throw error
-  const state = 'code' in first ? String(first.code) : ''
+  const said = first instanceof Error ? first.message : String(first)
+  const state = first instanceof Error && 'code' in first ? String(first.code) : ''
   const code =
     BY_CODE[state] ??
     (/^(?:ERR_TLS|ERR_SSL|CERT_|DEPTH_|SELF_|UNABLE_TO_|HOSTNAME_MISMATCH)/.test(state)
       ? 'tls'
       : undefined) ??
     (/^08/.test(state) ? 'lost' : undefined) ??
-    (state === '' ? BY_WORDS.find(([words]) => words.test(first.message))?.[1] : undefined)
-  // A mistake of ours must not be taken for one of the store.
-  if (code === undefined && !/^[0-9A-Z]{5}$/.test(state)) throw error
-  const facts = { ...(state === '' ? {} : { state }), said: first.message.slice(0, 300) }
-  return new StoreFailure({ code: code ?? 'failed', where, facts }, state === '40001' || state === '40P01')
+    (state === '' ? BY_WORDS.find(([words]) => words.test(said))?.[1] : undefined) ??
+    'failed'
+  const facts = { ...(state === '' ? {} : { state }), said: said.slice(0, 300) }
+  return new StoreFailure({ code, where, facts }, state === '40001' || state === '40P01')
 }

@@ -69,7 +69,7 @@ async function open(
     id: anyId(),
     learned: memory.learned,
     // So that a report can say on how many jobs the first suspicion rests.
-    options: memory.lessons.length === 0 ? {} : { 'learned-from': memory.lessons.length },
+    options: memory.jobs === 0 ? {} : { 'learned-from': memory.jobs },
   })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
   await handIn(readings, opening.session, shell)

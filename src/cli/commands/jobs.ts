@@ -1,16 +1,19 @@
 /** `whichlead jobs [TEXT…]`: the jobs of this user, newest first, those that hold every word of the text. */
-import { forget, recall } from '../../job/history/memory.ts'
-import { sumsOf } from '../../job/history/sums.ts'
-import { isFound, type Summary } from '../../job/report/summary.ts'
+import type { Query, StoreTrouble } from '../../job/history/history.ts'
+import { learnFrom } from '../../job/history/learn.ts'
+import { forget } from '../../job/history/memory.ts'
+import type { Summary } from '../../job/report/summary.ts'
 import { clean } from '../../wording/clean.ts'
 import { learnedLines, sumLines } from '../../wording/jobs-history.ts'
 import { jobsCsv } from '../../wording/jobs-list.ts'
 import type { Language } from '../../wording/language.ts'
-import { logWordsOf, reportWordsOf } from '../../wording/report-language.ts'
+import { reportWordsOf } from '../../wording/report-language.ts'
 import { when } from '../../wording/report-page.ts'
 import { sceneOf } from '../../wording/report-scene.ts'
+import { storeWordsOf } from '../../wording/store-words.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
-import { folderOf, jobsOf } from '../logs.ts'
+import { handInAll, type Opened, openHistory } from '../history.ts'
+import { folderOf } from '../logs.ts'
 
 /** Two lines a job: what, and where its log is. */
 export function jobLines(job: Summary, language: Language): string[] {
@@ -25,54 +28,91 @@ export function jobLines(job: Summary, language: Language): string[] {
   ]
 }
 
-async function learned(given: Given, shell: Shell): Promise<ExitCode> {
+async function learned({ history, shared }: Opened, given: Given, shell: Shell): Promise<ExitCode> {
   const words = reportWordsOf(shell.language)
-  const folder = folderOf(shell)
   if (given.flags.has('forget')) {
-    if (await forget(folder, new Date().toISOString())) {
-      shell.out(words.jobs.forgotten)
-      return 0
-    }
-    shell.err(shell.language.program.say.file(folder, 'unwritable'))
-    return 2
+    const now = new Date().toISOString()
+    const done = await history.forget(now)
+    if (!done.ok) return refuse(done.trouble, shell)
+    // When the store is away, what this bench learnt by itself counts.
+    if (shared !== undefined) await forget(folderOf(shell), now)
+    shell.out(shared === undefined ? words.jobs.forgotten : storeWordsOf(shell.language).forgotten(shared))
+    return 0
   }
-  const memory = await recall(folder)
-  const { since, lessons } = memory
+  const read = await history.taught()
+  if (!read.ok) return refuse(read.trouble, shell)
+  const { counts, since } = read.taught
+  const factors = learnFrom(counts)
   if (given.flags.has('json'))
-    shell.out(
-      JSON.stringify({ jobs: lessons.length, since, factors: Object.fromEntries(memory.learned) }, null, 1),
-    )
+    shell.out(JSON.stringify({ jobs: counts.jobs, since, factors: Object.fromEntries(factors) }, null, 1))
   else
-    for (const line of learnedLines({ lessons: lessons.length, learned: memory.learned, since }, words))
+    for (const line of learnedLines({ lessons: counts.jobs, learned: factors, since }, words)) shell.out(line)
+  return 0
+}
+
+function refuse(trouble: StoreTrouble, shell: Shell): 2 {
+  shell.err(storeWordsOf(shell.language).trouble(trouble))
+  return 2
+}
+
+/** A list for people ends somewhere, where many benches fill it. */
+const LISTED = 200
+
+/** What is looked for; undefined where a value was no number, which was said. */
+function queryOf(given: Given, shell: Shell, shared: boolean): Query | undefined {
+  const words = given.arguments.join(' ')
+  const whole = given.flags.has('json') || given.flags.has('csv')
+  const limit = given.values.get('limit') ?? (shared && !whole ? String(LISTED) : undefined)
+  if (limit !== undefined && !/^[1-9]\d{0,8}$/.test(limit)) {
+    shell.err(storeWordsOf(shell.language).badLimit(limit))
+    return undefined
+  }
+  return { words, ...(limit === undefined ? {} : { limit: Number(limit) }) }
+}
+
+async function listed(opened: Opened, given: Given, shell: Shell): Promise<ExitCode> {
+  const { history, shared } = opened
+  const { language } = shell
+  const words = reportWordsOf(language)
+  const query = queryOf(given, shell, shared !== undefined)
+  if (query === undefined) return 2
+  if (given.flags.has('sums')) {
+    const read = await history.sums(query)
+    if (!read.ok) return refuse(read.trouble, shell)
+    const json = given.flags.has('json')
+    for (const line of json ? [JSON.stringify(read.sums, null, 1)] : sumLines(read.sums, words))
       shell.out(line)
+    return 0
+  }
+  const read = await history.find(query)
+  if (!read.ok) return refuse(read.trouble, shell)
+  const { jobs, more, unreadable } = read.found
+  for (const path of unreadable) shell.err(words.jobs.unreadable(path))
+  if (given.flags.has('json')) shell.out(JSON.stringify(jobs, null, 1))
+  else if (given.flags.has('csv')) shell.stdout.write(jobsCsv(jobs))
+  else if (jobs.length === 0)
+    shell.out(
+      query.words === ''
+        ? language.program.say.noJobs(shared ?? folderOf(shell))
+        : words.jobs.notFound(query.words ?? ''),
+    )
+  else {
+    for (const job of jobs) for (const line of jobLines(job, language)) shell.out(line)
+    shell.out(words.jobs.total(jobs.length, jobs.filter((job) => job.outcome !== 'open').length))
+    if (more) shell.out(storeWordsOf(language).more(jobs.length))
+  }
   return 0
 }
 
 export const run: Run = async (given, shell) => {
-  if (given.flags.has('learned') || given.flags.has('forget')) return learned(given, shell)
-  const { language } = shell
-  const words = reportWordsOf(language).jobs
-  const logs = await jobsOf(shell)
-  if (!logs.ok) {
-    for (const line of logWordsOf(language).trouble(logs.trouble)) shell.err(line)
-    return 2
+  if (given.flags.has('hand-in')) return handInAll(given, shell)
+  // What is forgotten is forgotten by all who share a store, or not at all.
+  const opened = await openHistory(given, shell, given.flags.has('forget'))
+  if (typeof opened === 'number') return opened
+  try {
+    const teaching = given.flags.has('learned') || given.flags.has('forget')
+    return await (teaching ? learned : listed)(opened, given, shell)
+  } finally {
+    await opened.history.close()
   }
-  for (const path of logs.unreadable) shell.err(words.unreadable(path))
-  const text = given.arguments.join(' ')
-  const found = logs.summaries.filter((s) => isFound(s, text))
-  if (given.flags.has('sums')) {
-    const sums = sumsOf(found)
-    const lines = given.flags.has('json')
-      ? [JSON.stringify(sums, null, 1)]
-      : sumLines(sums, reportWordsOf(language))
-    for (const line of lines) shell.out(line)
-  } else if (given.flags.has('json')) shell.out(JSON.stringify(found, null, 1))
-  else if (given.flags.has('csv')) shell.stdout.write(jobsCsv(found))
-  else if (logs.summaries.length === 0) shell.out(language.program.say.noJobs(folderOf(shell)))
-  else if (found.length === 0) shell.out(words.notFound(text))
-  else {
-    for (const job of found) for (const line of jobLines(job, language)) shell.out(line)
-    shell.out(words.total(found.length, found.filter((job) => job.outcome !== 'open').length))
-  }
-  return 0
 }

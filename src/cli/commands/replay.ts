@@ -3,7 +3,6 @@
  * terminal all of it comes at once. Reads the log and changes nothing.
  */
 import { resolve } from 'node:path'
-import { readLog } from '../../job/log/log.ts'
 import { lastPlanCopy, planOf } from '../../job/log/plan-copy.ts'
 import { assembleReport } from '../../job/report/record.ts'
 import { wrap } from '../../plain/wrap.ts'
@@ -13,6 +12,7 @@ import { logWordsOf, reportWordsOf } from '../../wording/report-language.ts'
 import { sceneOf } from '../../wording/report-scene.ts'
 import type { Run, Shell } from '../command.ts'
 import { factsOf, typedLines } from '../front-end.ts'
+import { readJob } from '../history.ts'
 
 async function show(pages: readonly (readonly string[])[], ascii: boolean, shell: Shell): Promise<void> {
   const columns = shell.stdout.isTTY ? shell.stdout.columns : undefined
@@ -31,7 +31,8 @@ async function show(pages: readonly (readonly string[])[], ascii: boolean, shell
 export const run: Run = async (given, shell) => {
   const path = resolve(shell.cwd, given.arguments[0] ?? '')
   const words = logWordsOf(shell.language)
-  const read = await readLog(path)
+  const read = await readJob(path, given, shell)
+  if (typeof read === 'number') return read
   const refuse = (lines: readonly string[]) => {
     for (const line of lines) shell.err(line)
     return 2 as const

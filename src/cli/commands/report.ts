@@ -23,6 +23,7 @@ import { markdownReport } from '../../wording/report-markdown.ts'
 import { type PageMatter, reportPage } from '../../wording/report-page.ts'
 import { sceneOf } from '../../wording/report-scene.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
+import { readJob } from '../history.ts'
 import { folderOf } from '../logs.ts'
 
 type Form = 'markdown' | 'html' | 'json'
@@ -103,7 +104,8 @@ export const run: Run = async (given, shell) => {
     shell.err(shell.language.program.say.noJobYet)
     return 2
   }
-  const read = await readLog(path)
+  const read = await readJob(path, given, shell)
+  if (typeof read === 'number') return read
   if (!read.ok) return refuse(read.trouble, shell)
   const { log } = read
   const whole = assembleReport(log)

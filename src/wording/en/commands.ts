@@ -1,6 +1,9 @@
 /** Help texts of the commands: what each does, its options, and examples that can be typed as they stand. */
 import type { CommandText } from '../language.ts'
 
+const STORE =
+  'hand the job in to this store and learn from all benches that share it (WHICHLEAD_STORE); "" for none'
+
 export const commandTexts: Readonly<Record<string, CommandText>> = {
   diagnose: {
     summary: 'Find what is wrong with a build, step by step',
@@ -16,6 +19,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
         'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
       'no-learning': 'take no account of what closed jobs taught',
       as: 'which name in a reading is which place, such as fan1=SYS1 or 1209:0001=H1; may be given more than once',
+      store: STORE,
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',
       ascii: 'no characters beyond ASCII in drawings',
@@ -111,6 +115,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       lines: 'JSON, one object a line, for other programs',
       ascii: 'no characters beyond ASCII in drawings',
       'no-learning': 'take no account of what closed jobs taught',
+      store: STORE,
       salvage: 'go on from before the damage in a damaged log; the rest is kept beside it',
       'keep-plan': 'go on with the plan in the log, whatever its file says now',
     },
@@ -134,6 +139,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
         'instead of a page the log itself without all of those, to share: it can be replayed and taken up elsewhere',
       out: 'write to this file instead of standard output',
       force: 'replace the file if it exists',
+      store: 'where a log is that is named store:ID, as "whichlead jobs" lists it',
     },
     examples: [
       ['whichlead report --out report.md', 'the newest job, as Markdown'],
@@ -147,7 +153,10 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       'Shows what was told, asked and answered in a job, a step at a time, with what was suspected after each.',
       'Enter shows the next step; any word ends it. Without a terminal all of it comes at once. The log is not changed.',
     ],
-    options: { ascii: 'no characters beyond ASCII' },
+    options: {
+      ascii: 'no characters beyond ASCII',
+      store: 'where a log is that is named store:ID, as "whichlead jobs" lists it',
+    },
     examples: [['whichlead replay studio.ndjson', 'a step at a time']],
   },
   jobs: {
@@ -162,6 +171,10 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       sums: 'summed up by outcome, cause, place and build',
       learned: 'what closed jobs taught: which faults are suspected more or less than usual',
       forget: 'begin to learn anew; the logs stay',
+      limit: 'at most so many, the newest',
+      store:
+        'list those of all benches that share this store (WHICHLEAD_STORE), after handing in what is new here',
+      'hand-in': 'hand in all jobs of this machine to the store',
     },
     examples: [
       ['whichlead jobs', 'what is open and what is done'],

@@ -19,6 +19,11 @@ export const manWords: ManWords = {
     ['WHICHLEAD_PLAIN', 'set to 1: line by line, for screen readers'],
     ['XDG_STATE_HOME', 'where job logs are kept, instead of ~/.local/state'],
     ['LC_ALL, LC_MESSAGES, LANG', 'the language of sentences, and whether more than ASCII can be shown'],
+    [
+      'WHICHLEAD_STORE',
+      'the store that several benches share, as postgres://USER@HOST/DATABASE; PGPASSWORD and ~/.pgpass have the password',
+    ],
+    ['WHICHLEAD_STORE_WITHOUT_NAMES', 'set to 1: jobs are handed in without people, places, paths and notes'],
     ['WHICHLEAD_DEBUG', 'set to 1: a mistake of the program itself is told with its stack'],
   ],
   files: 'FILES',

@@ -5,6 +5,7 @@ import { suspectSchema } from '../../log/records.ts'
 import { type Summary, searchWords } from '../../report/summary.ts'
 import type { Found, Query } from '../history.ts'
 import { causeKey, keyOf, partKey } from '../query.ts'
+import { STORE_LOG } from '../store-log.ts'
 import { storable } from './storable.ts'
 
 interface Clause {
@@ -81,8 +82,6 @@ const rowSchema = z.object({
   damaged: z.boolean(),
   cause: z.nullable(text),
 })
-
-export const STORE_LOG = 'store:'
 
 function summaryOf(row: Row): Summary | undefined {
   const read = rowSchema.safeParse(row)

@@ -30,13 +30,15 @@ export interface Opening {
   readonly program: string
   /** Brings the tables up to date even where that takes a while. */
   readonly patient: boolean
+  /** For what the address leaves out, by libpq's names. */
+  readonly env?: Readonly<Record<string, string | undefined>>
 }
 
 export async function openShared(
   text: string,
-  { program, patient }: Opening,
+  { program, patient, env = process.env }: Opening,
 ): Promise<Kept<{ history: SharedHistory }>> {
-  const read = readStoreAddress(text)
+  const read = readStoreAddress(text, env)
   if (!read.ok) return read
   return kept(async () => {
     const store = await connect(read.address, program)
