@@ -88,13 +88,19 @@ describe('the guess', () => {
     expect(guessFor(reduced)(Float64Array.from(quarters), 10, 100)).toBeCloseTo(10 + 2 * 2.5, 9)
   })
 
+  it('has half the rate where a check tells twice as much', () => {
+    const each = quarters.map((_, s) => quarters.map((_, o) => (o === s ? 1 : 0)))
+    const reduced = reducedOf(written([{ minutes: 3, rows: each }]))
+    expect(guessFor(reduced)(Float64Array.from(quarters), 10, 100)).toBeCloseTo(10 + 2 * (3 / 2), 9)
+  })
+
   it('is never above what repairs alone take', () => {
     const reduced = reducedOf(written([{ minutes: 3, rows: half }]))
     expect(guessFor(reduced)(Float64Array.from(quarters), 10, 11)).toBe(11)
   })
 
   it('takes the rate of the best five checks only', () => {
-    const reduced = reducedOf(written([1, 2, 3, 4, 5, 60].map((minutes) => ({ minutes, rows: half }))))
+    const reduced = reducedOf(written([60, 5, 1, 4, 2, 3].map((minutes) => ({ minutes, rows: half }))))
     expect(guessFor(reduced)(Float64Array.from(quarters), 0, 100)).toBeCloseTo(2 * 3, 9)
   })
 
