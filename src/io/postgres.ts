@@ -113,7 +113,10 @@ export async function connect(address: StoreAddress, program: string): Promise<P
     }
   } catch (error) {
     await end()
-    throw storeFailure(error, where)
+    const failure = storeFailure(error, where)
+    const { code, facts } = failure.trouble
+    // Nothing can break off that never stood.
+    throw code === 'lost' ? new StoreFailure({ code: 'unreachable', where, facts }) : failure
   }
   return {
     where,

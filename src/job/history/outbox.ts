@@ -4,7 +4,7 @@
  */
 import { dirname, isAbsolute, join } from 'node:path'
 import * as z from 'zod'
-import { logsIn } from '../../io/job-folder.ts'
+import { logsIn, makeJobFolder } from '../../io/job-folder.ts'
 import { keptText, markOf } from '../../io/kept-file.ts'
 import { readLogFile } from '../../io/log-file.ts'
 import { writePage } from '../../io/page-file.ts'
@@ -38,8 +38,10 @@ const note = (folder: string, now: Noted): Promise<unknown> =>
 
 /** Notes that a log outside of the folder waits. */
 export async function remember(folder: string, log: string): Promise<void> {
+  if (dirname(log) === folder) return
+  await makeJobFolder(folder)
   const before = await noted(folder)
-  if (dirname(log) === folder || before.elsewhere.includes(log)) return
+  if (before.elsewhere.includes(log)) return
   await note(folder, { ...before, elsewhere: [...before.elsewhere, log] })
 }
 
