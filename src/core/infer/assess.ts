@@ -7,12 +7,13 @@ import type { Build } from '../bench/build.ts'
 import type { Observable } from '../bench/observable.ts'
 import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
-import type { Evidence } from './evidence.ts'
+import { type Evidence, thingsIn } from './evidence.ts'
 import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
-import { likelihood, repetitions, thingsIn } from './likelihood.ts'
+import { likelihood } from './likelihood.ts'
 import { wantedAfter } from './planned.ts'
 import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
+import { saidBefore } from './repeated.ts'
 import { type Sights, sightsOf } from './sights.ts'
 
 export interface Assessment {
@@ -110,11 +111,9 @@ const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
   belief[all.findIndex((h) => h.kind === 'none')] ?? 0
 
 function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): Assessment {
-  const times = repetitions(dossier.evidence)
+  const said = saidBefore(dossier.evidence)
   const columnsFor = (hs: readonly Hypothesis[]): Float64Array[] =>
-    dossier.evidence.map((e, i) =>
-      Float64Array.from(hs, (h) => likelihood(e, h, known.sights, times[i] ?? 0)),
-    )
+    dossier.evidence.map((e, i) => Float64Array.from(hs, (h) => likelihood(e, h, known.sights, said[i])))
   const relevance = relevanceIn(known, dossier)
   const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
   const alone = columnsFor(singles)
@@ -135,8 +134,7 @@ function relevanceIn(known: Knowledge, dossier: Dossier): (h: Hypothesis) => num
   const first = dossier.evidence.find((e) => e.kind === 'many' && e.chosen.length > 0)
   // Nothing at all was seen to be wrong: then hardly anything is.
   const unseen = dossier.evidence.some((e) => e.kind === 'many') ? UNRELATED : 1
-  const observe =
-    first?.kind === 'many' ? thingsIn(first).flatMap(({ marks: [mark] }) => (mark ? [mark.observe] : [])) : []
+  const observe = first?.kind === 'many' ? thingsIn(first).map((t) => t.observe) : []
   const history = first?.history ?? []
   const without = known.sights.values(HEALTHY, history, observe)[0] ?? []
   const relevance = (h: Hypothesis): number => {

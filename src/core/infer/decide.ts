@@ -10,7 +10,6 @@ import { chooseStep } from './choose/choose.ts'
 import { fixesOf } from './cures.ts'
 import type { Dossier } from './dossier.ts'
 import type { PlannedCheck } from './foresee.ts'
-import { answeredLooks, lookKey } from './likelihood.ts'
 import { checksOffered, repairsOffered } from './offered.ts'
 import type { Choice, Decision, Problem } from './problem.ts'
 
@@ -28,20 +27,9 @@ function minutesOf(check: CheckDef, dossier: Dossier): number {
   return check.minutes + (handsIn && dossier.power === 'on' ? 2 * SWITCH_MINUTES : 0)
 }
 
-/** A look whose answer is known, and does not stand against the others, is not asked for again. */
-function repeatsIn(dossier: Dossier, { atOdds }: Assessment): (check: CheckDef) => boolean {
-  const answered = answeredLooks(dossier.evidence.filter((e) => !atOdds.includes(e.seq)))
-  return ({ edits, power, observe }) => {
-    const history = [...dossier.history, { do: 'power', to: power } as const]
-    return edits.length === 0 && observe.every((o) => answered.has(lookKey(o, history)))
-  }
-}
-
 export function decide(known: Knowledge, dossier: Dossier, assessment: Assessment): Outlook {
   const alive = aliveOf(assessment)
-  const told = checksOffered(known, dossier, alive)
-  const isRepeat = repeatsIn(dossier, assessment)
-  const checks = told.filter(({ check }) => !isRepeat(check))
+  const checks = checksOffered(known, dossier, alive)
   const repairs = repairsOffered(known, dossier, alive)
   const fixes = repairs.map((repair) => fixesOf(known, dossier, alive, repair))
   const useful = repairs.flatMap((_, i) => (fixes[i]?.some((f) => f === 1) ? [i] : []))
@@ -82,6 +70,6 @@ export function decide(known: Knowledge, dossier: Dossier, assessment: Assessmen
     expectedMinutes: decision.best.minutes,
     others: decision.others.map((c) => ({ step: stepOf(c), expectedMinutes: c.minutes })),
     alive,
-    checks: told,
+    checks,
   }
 }

@@ -3,7 +3,7 @@
  * so the bench can be asked what a suspect would have shown at that very moment.
  */
 import type { Edit } from '../bench/edit.ts'
-import type { Observable } from '../bench/observable.ts'
+import { type Observable, observableKey } from '../bench/observable.ts'
 import type { Answer, Mark } from '../checks/prompt.ts'
 
 interface Base {
@@ -25,3 +25,34 @@ export type Evidence =
     })
   | (Base & { readonly kind: 'many'; readonly marks: readonly Mark[]; readonly chosen: readonly string[] })
   | (Base & { readonly kind: 'about'; readonly about: string; readonly chosen: string })
+
+export type One = Extract<Evidence, { kind: 'one' }>
+export type Many = Extract<Evidence, { kind: 'many' }>
+
+/** One thing on a map: a small question of its own, answered by a mark or by none. */
+export interface Thing {
+  readonly observe: Observable
+  readonly marks: readonly Mark[]
+  readonly chosen: Mark | undefined
+}
+
+/** Sorted once an answer, since every suspect is held against it. */
+const sorted = new WeakMap<Many, readonly Thing[]>()
+
+/** What a map goes over, each thing with its marks and the one that was chosen. */
+export function thingsIn(e: Many): readonly Thing[] {
+  const known = sorted.get(e) ?? things(e.marks, e.chosen)
+  sorted.set(e, known)
+  return known
+}
+
+function things(marks: readonly Mark[], chosen: readonly string[]): readonly Thing[] {
+  const by = new Map<string, Mark[]>()
+  for (const mark of marks) {
+    const key = observableKey(mark.observe)
+    by.set(key, [...(by.get(key) ?? []), mark])
+  }
+  return [...by.values()].flatMap((of) =>
+    of[0] ? [{ observe: of[0].observe, marks: of, chosen: of.find((m) => chosen.includes(m.id)) }] : [],
+  )
+}

@@ -14,6 +14,7 @@ import type { Knowledge } from './assess.ts'
 import type { Dossier } from './dossier.ts'
 import { oddsUnder } from './likelihood.ts'
 import { wantedAfter } from './planned.ts'
+import { agree, lookKey, oddsAgain, saidBy, saidLast } from './repeated.ts'
 
 export interface PlannedCheck {
   readonly check: CheckDef
@@ -22,6 +23,8 @@ export interface PlannedCheck {
   readonly table: readonly Float64Array[]
   /** The same where a loose contact is broken: what such a suspect would show at one look. */
   readonly broken: readonly Float64Array[]
+  /** By answer, where this same look was made before: whether it would say the same again. */
+  readonly same: readonly boolean[] | undefined
 }
 
 /** A trial by edit is foreseen for so many of the likeliest suspects; for the others it tells nothing. */
@@ -67,8 +70,16 @@ export function plannedCheck(
   const right = check.observe.map((o) => wantedAfter(known.build, o, history))
   const foreseen: (readonly (Value | null)[])[] = [...seen.flat(), right]
   const answers = answersFor(check.observe, foreseen, check.power)
-  const odds = (most: number) => seen.map((sights) => oddsUnder(answers, sights.slice(0, most), check.error))
-  return { check, answers, table: odds(2), broken: odds(1) }
+  const [only, ...others] = check.observe
+  const before =
+    only && others.length === 0 && !costly
+      ? saidLast(dossier.evidence).get(lookKey(only, history))
+      : undefined
+  const says = saidBy(answers)
+  const odds = (most: number) =>
+    seen.map((sights) => oddsAgain(oddsUnder(answers, sights.slice(0, most), check.error), before, says))
+  const same = before && says.map((s) => agree(before, s))
+  return { check, answers, table: odds(2), broken: odds(1), same }
 }
 
 /**

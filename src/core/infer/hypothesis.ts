@@ -26,8 +26,11 @@ export interface Hypothesis {
 /** Shares of the prior that are not single faults (judgement). */
 export const AS_PLANNED_SHARE = 0.04
 export const NONE_SHARE = 0.02
-/** How much likelier a pair of likely faults is than chance alone would have it: builds are wired in one sitting. */
-export const PAIR_FACTOR = 2.5
+/**
+ * On the product of two priors: all pairs together weigh half of this, so about one job in five has two faults
+ * (judgement; builds are wired in one sitting).
+ */
+export const PAIR_FACTOR = 0.5
 
 /** An audit finding at severity `may-not-work` or worse raises the suspicion of what it names. */
 const RAISED_BY: Readonly<Record<Finding['severity'], number>> = {
@@ -88,9 +91,9 @@ export function hypotheses(
   ]
 }
 
-/** Two singles at once; undefined where they sit on the same thing. */
+/** Two singles at once; undefined where they are of one kind on the same thing, such as two ways of being badly seated. */
 export function pairOf(a: Hypothesis, b: Hypothesis): Hypothesis | undefined {
-  if (a.faults[0]?.at === b.faults[0]?.at) return undefined
+  if (a.faults[0]?.at === b.faults[0]?.at && a.families[0] === b.families[0]) return undefined
   return {
     id: `${a.id} + ${b.id}`,
     kind: 'pair',

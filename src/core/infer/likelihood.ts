@@ -3,12 +3,12 @@
  * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees every
  * answer alike, so it wins exactly when the known suspects explain worse than chance.
  */
-import type { Edit } from '../bench/edit.ts'
-import { type Observable, observableKey, type Value } from '../bench/observable.ts'
+import type { Value } from '../bench/observable.ts'
 import type { Answer, Mark } from '../checks/prompt.ts'
 import type { Family } from '../faults/fault.ts'
-import type { Evidence } from './evidence.ts'
+import { type Evidence, type Many, type One, type Thing, thingsIn } from './evidence.ts'
 import type { Hypothesis } from './hypothesis.ts'
+import { oddsAgain, type Said, saidBy } from './repeated.ts'
 import type { Sights } from './sights.ts'
 
 type Tuple = readonly (Value | null)[]
@@ -18,8 +18,6 @@ const BROKEN_SHARE = 0.65
 /** How often a person who looks at something unsteady says so (judgement). */
 const SAYS_UNSTEADY = 0.3
 const UNSTEADY: readonly string[] = ['flicker', 'erratic', 'comes-and-goes', 'doubtful']
-/** The same look again repeats its error: each repetition counts for this share of the one before. */
-const REPEAT_SHARE = 0.3
 /** A person's account of the past is wrong about one time in four (common practice, no source). */
 const TOLD_SHARE = 0.75
 
@@ -58,40 +56,35 @@ export function oddsUnder(answers: readonly Answer[], sights: readonly Tuple[], 
   return mixed
 }
 
-interface Thing {
-  readonly marks: readonly Mark[]
-  readonly chosen: Mark | undefined
-}
-
-type Many = Extract<Evidence, { kind: 'many' }>
-
-/** Sorted once an answer, since every suspect is held against it. */
-const sorted = new WeakMap<Many, readonly Thing[]>()
-
-/** What a map goes over, each thing with its marks and the one that was chosen. */
-export function thingsIn(e: Many): readonly Thing[] {
-  const known = sorted.get(e) ?? things(e.marks, e.chosen)
-  sorted.set(e, known)
-  return known
-}
-
-/** Marks by what they are about: each thing is a small question of its own, answered by a mark or by none. */
-function things(marks: readonly Mark[], chosen: readonly string[]): readonly Thing[] {
-  const by = new Map<string, Mark[]>()
-  for (const mark of marks) {
-    const key = `${mark.observe.what} ${mark.observe.at}`
-    by.set(key, [...(by.get(key) ?? []), mark])
-  }
-  return [...by.values()].map((of) => ({ marks: of, chosen: of.find((m) => chosen.includes(m.id)) }))
-}
-
-function manyOdds(of: readonly Thing[], values: readonly (Value | null)[], error: number): number {
+/** Chance of each thing's mark, or of none, where these values are seen; `said` is what the same look said before. */
+function manyOdds(
+  of: readonly Thing[],
+  values: readonly (Value | null)[],
+  error: number,
+  said: readonly (Said | undefined)[],
+): number {
   return of.reduce((product, { marks, chosen }, i) => {
     const value = values[i] ?? null
     const right = marks.find((m) => m.value === value)
-    const options = marks.length + 1
-    return product * (right === chosen ? 1 - error : error / (options - 1))
+    const p = right === chosen ? 1 - error : error / marks.length
+    return product * markedAgain(p, marks, chosen, said[i])
   }, 1)
+}
+
+/** The chance of what was marked, when the thing was looked at before. */
+function markedAgain(
+  p: number,
+  marks: readonly Mark[],
+  chosen: Mark | undefined,
+  said: Said | undefined,
+): number {
+  if (said === undefined) return p
+  const none: Said = { noneOf: marks.map((m) => m.value) }
+  const says = [...marks.map((m): Said => ({ is: m.value })), none]
+  const odds = new Float64Array(says.length)
+  const at = chosen ? marks.indexOf(chosen) : marks.length
+  odds[at] = p
+  return oddsAgain(odds, said, says)[at] ?? p
 }
 
 /** Family weights by what a person tells of the history (judgement; see the priors' page). */
@@ -144,83 +137,57 @@ function aboutOdds(about: string, chosen: string, h: Hypothesis): number {
   return 1
 }
 
-const tempered = (p: number, times: number): number => (times === 0 ? p : p ** (REPEAT_SHARE ** times))
-
-/** P(this piece of evidence | suspect), up to a factor that is the same for all suspects. */
-export function likelihood(e: Evidence, h: Hypothesis, sights: Sights, times: number): number {
-  if (e.kind === 'about') return aboutOdds(e.about, e.chosen, h)
-  if (e.kind === 'one') {
-    if (h.kind === 'none') return tempered(1 / e.answers.length, times)
-    const odds = oddsUnder(e.answers, sights.values(h, e.history, e.observe), e.error)
-    return tempered(odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length, times)
+/**
+ * P(this piece of evidence | suspect), up to a factor that is the same for all suspects.
+ * @param said thing by thing, what the same look said before (see `saidBefore`)
+ */
+export function likelihood(
+  e: Evidence,
+  h: Hypothesis,
+  sights: Sights,
+  said: readonly (Said | undefined)[] = [],
+): number {
+  switch (e.kind) {
+    case 'about':
+      return aboutOdds(e.about, e.chosen, h)
+    case 'one':
+      return oneOdds(e, h, sights, said[0])
+    case 'many':
+      return mapOdds(e, h, sights, said)
   }
+}
+
+function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined): number {
+  const seen = h.kind === 'none' ? [] : sights.values(h, e.history, e.observe)
+  const says = e.observe.length === 1 ? saidBy(e.answers) : e.answers.map((a): Said => ({ is: a.id }))
+  const odds = oddsAgain(oddsUnder(e.answers, seen, e.error), said, says)
+  return odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length
+}
+
+function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | undefined)[]): number {
   const of = thingsIn(e)
   if (h.kind === 'none')
-    return tempered(
-      of.reduce((p, t) => p / (t.marks.length + 1), 1),
-      times,
+    return of.reduce(
+      (p, { marks, chosen }, i) => p * markedAgain(1 / (marks.length + 1), marks, chosen, said[i]),
+      1,
     )
-  const seen = sights.values(
+  const [broken, made] = sights.values(
     h,
     e.history,
-    of.map((t) => t.marks[0]?.observe ?? { what: 'lit', at: '' }),
+    of.map((t) => t.observe),
   )
-  const [broken, made] = seen
-  const first = manyOdds(of, broken ?? [], e.error)
-  if (!made) return tempered(first, times)
+  const first = manyOdds(of, broken ?? [], e.error, said)
+  if (!made) return first
   const unsteadyChosen = of.some(
     (t, i) => t.chosen && UNSTEADY.includes(t.chosen.value) && broken?.[i] !== made[i],
   )
-  const steady = BROKEN_SHARE * first + (1 - BROKEN_SHARE) * manyOdds(of, made, e.error)
-  if (!unsteadyChosen) return tempered(steady, times)
+  const steady = BROKEN_SHARE * first + (1 - BROKEN_SHARE) * manyOdds(of, made, e.error, said)
+  if (!unsteadyChosen) return steady
   // What differs between the two sights may be told as unsteady; the rest must still fit.
   const asTold = of.map((t, i) =>
     t.chosen && UNSTEADY.includes(t.chosen.value) && broken?.[i] !== made[i]
       ? t.chosen.value
       : (broken?.[i] ?? null),
   )
-  return tempered((1 - SAYS_UNSTEADY) * steady + SAYS_UNSTEADY * manyOdds(of, asTold, e.error), times)
-}
-
-/**
- * A look at a thing while nothing on the build has changed: the same question, or the thing's own look after a map on
- * which it was. A blade tried by hand with the mains off is another look than the fan seen turning.
- */
-export function lookKey(o: Observable, history: readonly Edit[]): string {
-  const power = history.findLast((edit) => edit.do === 'power')
-  return `${observableKey(o)}, power ${power?.do === 'power' ? power.to : 'on'}, after ${changes(history)}`
-}
-
-const changes = (history: readonly Edit[]): number => history.filter((edit) => edit.do !== 'power').length
-
-/** How often each piece repeats an earlier look with nothing changed on the build in between. */
-export function repetitions(evidence: readonly Evidence[]): readonly number[] {
-  const counts = new Map<string, number>()
-  const count = (key: string): number => {
-    const times = counts.get(key) ?? 0
-    counts.set(key, times + 1)
-    return times
-  }
-  return evidence.map((e) => {
-    const only = e.kind === 'one' && e.observe.length === 1 ? e.observe[0] : undefined
-    if (only) return count(lookKey(only, e.history))
-    if (e.kind === 'many') for (const key of keysOf(e)) count(key)
-    return count(`${e.id} after ${changes(e.history)}`)
-  })
-}
-
-/** The looks that a map is made of. */
-const keysOf = (e: Many): ReadonlySet<string> => new Set(e.marks.map((m) => lookKey(m.observe, e.history)))
-
-/** Looks that were answered and would show the same again. */
-export function answeredLooks(evidence: readonly Evidence[]): ReadonlySet<string> {
-  return new Set(
-    evidence.flatMap((e) =>
-      e.kind === 'many'
-        ? [...keysOf(e)]
-        : e.kind === 'one'
-          ? e.observe.map((o) => lookKey(o, e.history))
-          : [],
-    ),
-  )
+  return (1 - SAYS_UNSTEADY) * steady + SAYS_UNSTEADY * manyOdds(of, asTold, e.error, said)
 }

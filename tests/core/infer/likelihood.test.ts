@@ -5,7 +5,7 @@ import { mapAsk } from '../../../src/core/checks/maps.ts'
 import type { Answer } from '../../../src/core/checks/prompt.ts'
 import type { Evidence } from '../../../src/core/infer/evidence.ts'
 import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
-import { answerOdds, likelihood, oddsUnder, repetitions } from '../../../src/core/infer/likelihood.ts'
+import { answerOdds, likelihood, oddsUnder } from '../../../src/core/infer/likelihood.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
 import { build } from '../../support/build.ts'
 
@@ -99,19 +99,12 @@ describe('a map', () => {
   test('is a small question for each thing: marked and unmarked both count', () => {
     // Under a light lead that is out at the first of three in series all three are dark; three marks a thing and "none".
     const h = named('F1.light:unplugged')
-    expect(likelihood(dark('F1', 'F2', 'F3'), h, sights, 0)).toBeCloseTo(0.97 ** 3, 12)
-    expect(likelihood(dark('F1', 'F2'), h, sights, 0)).toBeCloseTo(0.97 ** 2 * (0.03 / 3), 12)
+    expect(likelihood(dark('F1', 'F2', 'F3'), h, sights)).toBeCloseTo(0.97 ** 3, 12)
+    expect(likelihood(dark('F1', 'F2'), h, sights)).toBeCloseTo(0.97 ** 2 * (0.03 / 3), 12)
   })
 
   test('is by chance alone under "none of these": one of four for each of three fans', () => {
-    expect(likelihood(dark('F1'), named('none-of-these'), sights, 0)).toBeCloseTo(1 / 64, 12)
-  })
-
-  test('that is repeated with nothing changed counts for less', () => {
-    const h = named('F1.light:unplugged')
-    const once = likelihood(dark('F1', 'F2', 'F3'), h, sights, 0)
-    expect(likelihood(dark('F1', 'F2', 'F3'), h, sights, 1)).toBeCloseTo(once ** 0.3, 12)
-    expect(likelihood(dark('F1', 'F2', 'F3'), h, sights, 2)).toBeCloseTo(once ** 0.09, 12)
+    expect(likelihood(dark('F1'), named('none-of-these'), sights)).toBeCloseTo(1 / 64, 12)
   })
 })
 
@@ -130,48 +123,12 @@ describe('what is told of the past', () => {
     const part = named('F1:motor-dead')
     const wiring = all.find((h) => h.families.includes('wiring')) ?? expect.fail()
     const ratio = (chosen: string): number =>
-      likelihood(since(chosen), part, sights, 0) / likelihood(since(chosen), wiring, sights, 0)
+      likelihood(since(chosen), part, sights) / likelihood(since(chosen), wiring, sights)
     expect(ratio('suddenly')).toBeGreaterThan(5 * ratio('new'))
   })
 
   test('never makes anything impossible', () => {
     for (const chosen of ['new', 'changed', 'suddenly'])
-      for (const h of all) expect(likelihood(since(chosen), h, sights, 0)).toBeGreaterThan(0)
+      for (const h of all) expect(likelihood(since(chosen), h, sights)).toBeGreaterThan(0)
   })
-})
-
-test('a look at one fan after a map on which it was is the same look again; its blade by hand is another', () => {
-  const look = (history: Evidence['history'], at = 'F1'): Evidence => ({
-    kind: 'one',
-    seq: 2,
-    id: `look lit ${at}`,
-    history,
-    error: 0.04,
-    observe: [{ what: 'lit', at }],
-    answers: spins,
-    chosen: 'no',
-  })
-  expect(repetitions([dark('F1'), look([])])).toEqual([0, 1])
-  expect(repetitions([dark('F1'), look([{ do: 'power', to: 'off' }])])).toEqual([0, 0])
-  expect(repetitions([dark('F1'), dark('F1'), look([], 'F4')])).toEqual([0, 1, 0])
-})
-
-test('a look after a plug was moved is a new look; one after switching off and on again is the same', () => {
-  const look = (history: Evidence['history']): Evidence => ({
-    kind: 'one',
-    seq: 1,
-    id: 'look spins F1',
-    history,
-    error: 0.04,
-    observe: [{ what: 'spins', at: 'F1' }],
-    answers: spins,
-    chosen: 'no',
-  })
-  const offAndOn = [
-    { do: 'power', to: 'off' },
-    { do: 'power', to: 'on' },
-  ] as const
-  expect(
-    repetitions([look([]), look([]), look(offAndOn), look([{ do: 'reseat', plug: 'F1.motor' }])]),
-  ).toEqual([0, 1, 2, 0])
 })
