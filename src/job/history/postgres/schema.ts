@@ -16,15 +16,21 @@ const known = (steps: readonly Migration[]): number => steps.at(-1)?.version ?? 
 
 /** 0 where there is nothing yet. */
 async function versionOf(store: Postgres): Promise<number> {
-  const [there] = await store.rows("SELECT to_regclass('whichlead.migration') IS NOT NULL AS yes")
+  // The catalogue itself is asked: what `to_regclass` knows may be from before we waited for another program.
+  const [there] = await store.rows(
+    `SELECT EXISTS (SELECT 1 FROM pg_catalog.pg_class c JOIN pg_catalog.pg_namespace n ON n.oid = c.relnamespace
+      WHERE n.nspname = 'whichlead' AND c.relname = 'migration') AS yes`,
+  )
   if (there?.yes !== true) return 0
   const [row] = await store.rows('SELECT max(version) AS version FROM whichlead.migration')
   return Number(row?.version ?? 0)
 }
 
 async function step(store: Postgres, { version, name, sql }: Migration): Promise<void> {
-  const found = await store.rows("SELECT to_regnamespace('whichlead') IS NOT NULL AS yes")
-  if (found[0]?.yes !== true) await store.rows('CREATE SCHEMA whichlead')
+  const [found] = await store.rows(
+    "SELECT EXISTS (SELECT 1 FROM pg_catalog.pg_namespace WHERE nspname = 'whichlead') AS yes",
+  )
+  if (found?.yes !== true) await store.rows('CREATE SCHEMA whichlead')
   await store.rows(
     `CREATE TABLE IF NOT EXISTS whichlead.migration (
       version integer PRIMARY KEY, name text NOT NULL, done timestamptz NOT NULL DEFAULT now())`,
