@@ -48,10 +48,13 @@ export function typedLines(shell: Shell): AsyncIterable<InputLine> {
   }
 }
 
+const fetchFor = (shell: Shell) => (from: string) =>
+  fetchReading(from, { cwd: shell.cwd, platform: process.platform })
+
 export const talkOf = (shell: Shell, lines: AsyncIterable<InputLine>, ascii = false): Talk => ({
   lines,
   write: (text) => void shell.stdout.write(ascii ? asAscii(text) : text),
-  fetch: (from) => fetchReading(from, { cwd: shell.cwd, platform: process.platform }),
+  fetch: fetchFor(shell),
   ...(shell.stdout.isTTY && shell.stdout.columns ? { columns: shell.stdout.columns } : {}),
 })
 
@@ -109,6 +112,7 @@ async function onScreen(session: Session, given: Given, shell: Shell): Promise<E
     colour,
     stdout: shell.stdout,
     stdin: shell.stdin,
+    fetch: fetchFor(shell),
   })
   shell.job.onScreen = false
   return code === 0 ? codeOf(session.view().end?.outcome ?? null) : (code as ExitCode)

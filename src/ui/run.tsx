@@ -4,7 +4,7 @@ import type { Language } from '../wording/language.ts'
 import { App } from './app.tsx'
 import { mount } from './mount.tsx'
 import { recordText } from './record.ts'
-import { createScreen } from './screen.ts'
+import { createScreen, type Surroundings } from './screen.ts'
 
 export interface UiOptions {
   readonly language: Language
@@ -14,6 +14,7 @@ export interface UiOptions {
   readonly stdin: NodeJS.ReadStream
   /** How long the keyboard must be quiet before a power gate takes an answer, milliseconds. */
   readonly settleMs?: number
+  readonly fetch: Surroundings['fetch']
 }
 
 /** Long enough that nobody has read a gate in it; a held key repeats faster than this. */
@@ -38,6 +39,7 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
         suspend: mounted.suspend,
         redraw: mounted.redraw,
         failed: mounted.fail,
+        fetch: options.fetch,
       })
       close = screen.close
       mounted.onResize(screen.resize)

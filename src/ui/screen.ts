@@ -2,8 +2,11 @@
  * The screen's memory outside React: the cursor, the job's last view, and what a key does to both. React only draws it,
  * so a key always acts on what the last key left, never on what was drawn last.
  */
+import type { Done } from '../io/trouble.ts'
+import type { HandIn } from '../job/hand-in.ts'
 import type { Reply, Session, View, Why, Without } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
+import { logWordsOf } from '../wording/report-language.ts'
 import { heldEnter } from './keys/held-enter.ts'
 import type { Key } from './keys/key.ts'
 import { type Event, keymap } from './keys/keymap.ts'
@@ -27,6 +30,8 @@ export interface Surroundings {
   readonly suspend: () => void
   readonly redraw: () => void
   readonly failed: (error: unknown) => void
+  /** Gets a reading from where a person said it is. */
+  readonly fetch: (from: string) => Promise<Done<{ readonly text: string }>>
 }
 
 export interface Screen {
@@ -115,6 +120,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   const wordsFor = (reply: Reply): Message | null => {
     const words = around.language.screen
     if (reply.say === 'note') return { say: 'noted' }
+    if (reply.say === 'read') return { say: 'was-read' }
     if (reply.say === 'undo') return { say: 'taken-back', count: without?.takes.length ?? 1 }
     if (reply.say === 'done') return { say: 'did', what: around.language.labels.done }
     if (reply.say === 'unsure' || reply.say === 'cannot')
@@ -133,12 +139,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     const message = wordsFor(reply)
     const result = await session.reply(reply)
     if (!result.ok) {
-      cursor = {
-        ...cursor,
-        busy: false,
-        message: { say: 'refused', text: around.language.refusal(result.refusal) },
-      }
-      changed()
+      refused(around.language.refusal(result.refusal))
       return
     }
     const next = session.view()
@@ -156,8 +157,24 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     take(next, message)
   }
 
+  /** Why something was not taken: in full where a reading is handed in, else as a remark. */
+  function refused(text: string): void {
+    const at: Cursor = { ...cursor, busy: false }
+    cursor = at.mode === 'reading' ? { ...at, unread: text } : { ...at, message: { say: 'refused', text } }
+    changed()
+  }
+
+  async function read({ from, as }: HandIn): Promise<void> {
+    const got = await around.fetch(from)
+    if (got.ok) await send({ say: 'read', text: got.text, as, by: from })
+    else refused(logWordsOf(around.language).trouble(got.trouble).join(' '))
+  }
+
   function perform(act: Act): void {
     switch (act.act) {
+      case 'read':
+        read(act.handIn).catch(around.failed)
+        return
       case 'reply':
         send(act.reply).catch(around.failed)
         return

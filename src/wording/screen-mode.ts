@@ -7,6 +7,7 @@ export type Mode =
   | 'take-back'
   | 'help'
   | 'note'
+  | 'reading'
   | 'wiring'
   | 'picture'
   | 'expected'

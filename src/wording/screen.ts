@@ -21,6 +21,7 @@ export type KeyName =
   | 'take-yes'
   | 'take-back'
   | 'take-note'
+  | 'take-reading'
   | 'take-exit'
   | 'take-filter'
   | 'move'
@@ -35,6 +36,7 @@ export type KeyName =
   | 'trail'
   | 'undo'
   | 'note'
+  | 'reading'
   | 'filter'
   | 'wiring'
   | 'picture'
@@ -87,6 +89,7 @@ export interface ScreenWords {
   readonly stillChanged: string
   readonly nothingTold: string
   readonly noteHow: string
+  readonly readingHow: readonly string[]
   readonly leaveHow: (log: string) => readonly string[]
   readonly handOverHow: readonly string[]
   readonly said: Readonly<
@@ -98,6 +101,8 @@ export interface ScreenWords {
       | 'read-on'
       | 'no-picture'
       | 'noted'
+      | 'was-read'
+      | 'no-reading'
       | 'not-here'
       | 'at-top'
       | 'held-key',

@@ -23,6 +23,7 @@ function app() {
       failed: (error) => {
         throw error
       },
+      fetch: async () => ({ ok: true, text: '' }),
     },
   )
   const shown = render(<App screen={screen} colour={false} />)

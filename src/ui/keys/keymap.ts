@@ -32,6 +32,7 @@ const OPENS: Readonly<Record<string, Exclude<Mode, 'job' | 'take-back'>>> = {
   w: 'why',
   p: 'trail',
   n: 'note',
+  r: 'reading',
   h: 'hand-over',
   q: 'leave',
   d: 'wiring',
@@ -49,6 +50,8 @@ const MOVES: Readonly<Record<string, Event>> = {
   ' ': { on: 'mark' },
 }
 
+/** What is typed there is text. */
+export const FIELDS: readonly Mode[] = ['note', 'reading']
 const CONFIRMS: readonly Mode[] = ['leave', 'hand-over', 'take-back']
 /** Where the last answer is in sight, so that it is clear what is taken back. */
 const UNDOES: readonly Mode[] = ['job', 'told', 'trail']
@@ -89,7 +92,7 @@ export function keymap(place: Place, key: Key): Event | null {
 }
 
 function charEvent({ mode, kind, filtering }: Place, char: string): Event | null {
-  if (mode === 'note' || filtering) return { on: 'type', char }
+  if (FIELDS.includes(mode) || filtering) return { on: 'type', char }
   if (CONFIRMS.includes(mode)) return char === 'y' ? { on: 'take' } : { on: 'back' }
   const move = MOVES[char]
   if (move) return move

@@ -19,6 +19,8 @@ export type Message =
         | 'read-on'
         | 'no-picture'
         | 'noted'
+        | 'was-read'
+        | 'no-reading'
         | 'not-here'
         | 'at-top'
         | 'held-key'
@@ -41,6 +43,9 @@ export interface Cursor {
   /** The step highlighted in the path so far. */
   readonly seq: number | null
   readonly note: string
+  /** What was typed to hand a reading in, and why it was not taken. */
+  readonly reading: string
+  readonly unread: string
   readonly message: Message | null
   /** A reply is being written to the log: keys wait for nothing and are dropped. */
   readonly busy: boolean
@@ -59,6 +64,8 @@ export const freshCursor = (prompt: string, row: string | null, mode: Mode, sett
   scroll: 0,
   seq: null,
   note: '',
+  reading: '',
+  unread: '',
   message: null,
   busy: false,
   settled,

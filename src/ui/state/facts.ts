@@ -1,5 +1,7 @@
 /** What the reducer is given beside the cursor and the event, and what it gives back. */
+import type { HandIn } from '../../job/hand-in.ts'
 import type { Reply } from '../../job/view.ts'
+import type { Mode } from '../../wording/screen-mode.ts'
 import type { Cursor, Message } from './cursor.ts'
 import type { Kind, Row } from './rows.ts'
 
@@ -24,6 +26,7 @@ export interface Facts {
 export type Act =
   | { readonly act: 'reply'; readonly reply: Reply }
   | { readonly act: 'take-back'; readonly seq: number }
+  | { readonly act: 'read'; readonly handIn: HandIn }
   | { readonly act: 'exit' }
   | { readonly act: 'interrupt' | 'suspend' | 'redraw' }
 
@@ -39,4 +42,20 @@ export const tell = (
   say: Exclude<Message['say'], 'recorded' | 'did' | 'taken-back' | 'refused'>,
 ): Outcome => ({
   cursor: { ...cursor, message: { say } },
+})
+
+/** Says something to the job; keys wait until it is in the log. */
+export const reply = (cursor: Cursor, said: Reply): Outcome => ({
+  cursor: { ...cursor, busy: true, digits: '' },
+  act: { act: 'reply', reply: said },
+})
+
+export const open = (cursor: Cursor, mode: Mode, seq: number | null = cursor.seq): Cursor => ({
+  ...cursor,
+  mode,
+  seq,
+  scroll: 0,
+  filter: '',
+  filtering: false,
+  digits: '',
 })

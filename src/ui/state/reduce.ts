@@ -2,28 +2,13 @@
  * What a key does: the next cursor, and what is to be said to the job if anything. Pure and synchronous, so that what is
  * acted on is always the cursor as the last key left it, whatever has been drawn meanwhile.
  */
-import type { Reply } from '../../job/view.ts'
 import type { Mode } from '../../wording/screen-mode.ts'
-import type { Event } from '../keys/keymap.ts'
+import { type Event, FIELDS } from '../keys/keymap.ts'
 import type { Cursor, Message } from './cursor.ts'
-import { type Facts, type Outcome, stay, tell } from './facts.ts'
+import { type Facts, type Outcome, open, reply, stay, tell } from './facts.ts'
+import { written } from './fields.ts'
 import { allMarked, marked } from './marks.ts'
 import { digit, edge, highlighted, move, scrolled } from './moves.ts'
-
-const reply = (cursor: Cursor, said: Reply): Outcome => ({
-  cursor: { ...cursor, busy: true, digits: '' },
-  act: { act: 'reply', reply: said },
-})
-
-const open = (cursor: Cursor, mode: Mode, seq: number | null = cursor.seq): Cursor => ({
-  ...cursor,
-  mode,
-  seq,
-  scroll: 0,
-  filter: '',
-  filtering: false,
-  digits: '',
-})
 
 /** One event. While a reply is being written only leaving and redrawing work. */
 export function reduce(before: Cursor, event: Event, facts: Facts): Outcome {
@@ -35,7 +20,8 @@ export function reduce(before: Cursor, event: Event, facts: Facts): Outcome {
     message: null,
     digits: event.on === 'digit' ? before.digits : '',
   }
-  if (cursor.filtering || cursor.mode === 'note') return typing(cursor, event, facts)
+  if (FIELDS.includes(cursor.mode)) return written(cursor, event)
+  if (cursor.filtering) return typing(cursor, event, facts)
   switch (event.on) {
     case 'move':
       return move(cursor, event.to, facts)
@@ -71,23 +57,18 @@ export function reduce(before: Cursor, event: Event, facts: Facts): Outcome {
 
 /** In a text field every letter is text; only Enter, Escape and the arrows keep their meaning. */
 function typing(cursor: Cursor, event: Event, facts: Facts): Outcome {
-  const note = cursor.mode === 'note'
-  const text = note ? cursor.note : cursor.filter
-  const put = (t: string): Outcome => (note ? stay({ ...cursor, note: t }) : filtered(cursor, t))
+  const { filter } = cursor
   switch (event.on) {
     case 'type':
-      return text.length < (note ? 500 : 60) ? put(text + event.char) : stay(cursor)
+      return filter.length < 60 ? filtered(cursor, filter + event.char) : stay(cursor)
     case 'erase':
-      return put([...text].slice(0, -1).join(''))
+      return filtered(cursor, [...filter].slice(0, -1).join(''))
     case 'back':
-      return note ? stay(open(cursor, 'job')) : filtered({ ...cursor, filtering: false }, '')
+      return filtered({ ...cursor, filtering: false }, '')
     case 'take':
-      if (!note) return stay({ ...cursor, filtering: false })
-      return text.trim() === ''
-        ? stay(open(cursor, 'job'))
-        : reply({ ...open(cursor, 'job'), note: '' }, { say: 'note', text: text.trim() })
+      return stay({ ...cursor, filtering: false })
     case 'move':
-      return note ? stay(cursor) : move(cursor, event.to, facts)
+      return move(cursor, event.to, facts)
     default:
       return stay(cursor)
   }
@@ -164,11 +145,12 @@ function back(cursor: Cursor): Outcome {
   return tell(cursor, 'at-top')
 }
 
+const NOT_AT_END: readonly Mode[] = ['hand-over', 'note', 'reading', 'why']
+
 function opened(cursor: Cursor, mode: Exclude<Mode, 'job' | 'take-back'>, facts: Facts): Outcome {
   if (mode === 'picture' && !facts.picture) return tell(cursor, 'no-picture')
   if (mode === 'told' && !facts.told) return tell(cursor, 'not-here')
-  if (facts.kind === 'ended' && (mode === 'hand-over' || mode === 'note' || mode === 'why'))
-    return tell(cursor, 'not-here')
+  if (facts.kind === 'ended' && NOT_AT_END.includes(mode)) return tell(cursor, 'not-here')
   if (facts.kind === 'ended' && mode === 'leave') return { cursor, act: { act: 'exit' } }
   if (mode === 'trail') return stay(open(cursor, mode, facts.seqs.at(-1) ?? null))
   return stay(open(cursor, mode))

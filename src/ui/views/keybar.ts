@@ -39,6 +39,7 @@ const jobKeys = (model: Model, more: boolean): KeyHint[] => {
     ...(view.told.length > 0 ? [key('m', 'told')] : []),
     ...(asks ? [key('/', 'filter')] : []),
     key('h', 'hand-over'),
+    key('r', 'reading'),
   ]
 }
 
@@ -51,6 +52,8 @@ export function keysHere(model: Model, more = false): KeyHint[] {
       return jobKeys(model, more)
     case 'note':
       return [key('Enter', 'take-note'), key('Esc', 'escape')]
+    case 'reading':
+      return [key('Enter', 'take-reading'), key('Esc', 'escape')]
     case 'leave':
     case 'hand-over':
     case 'take-back':

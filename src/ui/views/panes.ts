@@ -21,6 +21,13 @@ export function paneLines(model: Model, columns: number): Line[] {
       return helpLines(model, columns)
     case 'note':
       return [...texts([words.noteHow]), BLANK, ...paragraph(`${cursor.note}_`, columns, 'strong', '> ')]
+    case 'reading':
+      return [
+        ...paragraph(`${cursor.reading}_`, columns, 'strong', '> '),
+        BLANK,
+        ...(cursor.unread === '' ? [] : [...texts([cursor.unread]), BLANK]),
+        ...texts(words.readingHow),
+      ]
     case 'leave':
       return texts(words.leaveHow(view.log))
     case 'hand-over':

@@ -2,7 +2,7 @@
 import type { Session, View } from '../../../src/job/view.ts'
 import type { Key } from '../../../src/ui/keys/key.ts'
 import { splitKeys } from '../../../src/ui/keys/split.ts'
-import { createScreen } from '../../../src/ui/screen.ts'
+import { createScreen, type Surroundings } from '../../../src/ui/screen.ts'
 import { lineText } from '../../../src/ui/text/line.ts'
 import { english } from '../../../src/wording/en/english.ts'
 import { type FakeSession, fakeSession, lightsScript, type ScriptStep } from '../../support/fake-session.ts'
@@ -44,6 +44,7 @@ export interface AtOptions {
   ascii?: boolean
   settleMs?: number
   now?: () => number
+  fetch?: Surroundings['fetch']
 }
 
 /** Over a job that goes by a script. */
@@ -71,6 +72,8 @@ export function screenOver<S extends Session>(session: S, options: AtOptions = {
       failed: (error) => {
         throw error
       },
+      fetch:
+        options.fetch ?? (async (path) => ({ ok: false, trouble: { code: 'missing', path, facts: {} } })),
     },
   )
   const settle = async (): Promise<void> => {

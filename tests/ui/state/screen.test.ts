@@ -263,6 +263,7 @@ describe('what lies over the question', () => {
       w: 'Why this step',
       p: 'So far',
       n: 'A note for the log',
+      r: 'Hand in a reading',
       d: 'Wiring of the build',
       e: 'Seen, and what the plan says',
       q: 'Leave?',

@@ -22,6 +22,7 @@ const running = runUi(told, {
   stdout: process.stdout,
   stdin: process.stdin,
   settleMs: Number(SETTLE ?? 150),
+  fetch: async () => ({ ok: true, text: '' }),
 })
 process.exitCode = await running.catch((error: Error) => {
   process.stdout.write(`told: ${error.message}\n`)
