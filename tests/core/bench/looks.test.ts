@@ -1,0 +1,65 @@
+/** Looks at single things: what has no value, and what is shown where little is lit. */
+import { describe, expect, it } from 'vitest'
+import { compile } from '../../../src/core/bench/build.ts'
+import { askedDuty } from '../../../src/core/bench/drive.ts'
+import { valuesOf, type What } from '../../../src/core/bench/observable.ts'
+import { plannedMoment } from '../../../src/core/bench/run.ts'
+import { benchOf } from '../../support/bench-look.ts'
+import { build } from '../../support/build.ts'
+
+describe('a look', () => {
+  const b = benchOf(
+    build()
+      .header('SYS1')
+      .lightHeader('R1', { volts: 12, amps: 2 })
+      .plainFan('F1')
+      .part('S1', { kind: 'strip', light: { volts: 12, leds: 18, amps: 0.4 } })
+      .lead('F1.motor', 'board.SYS1')
+      .lead('S1.light', 'board.R1')
+      .plan(),
+  )
+
+  it.each(Object.keys(valuesOf) as What[])('%s at a thing that is not there has no value', (what) => {
+    for (const at of ['F9', 'F9.motor', 'board.SYS9', 'board.SYS9/12V', 'headers/SYS9/drive', ''])
+      expect(b.see(`${what} ${at}`), at).toBeNull()
+  })
+
+  it('at the lights of a fan without lights has no value, nor at the blades of a strip', () => {
+    expect([b.see('lit F1'), b.see('shows F1'), b.see('spins S1'), b.see('listed F1')]).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ])
+  })
+
+  it('shows a colour to be missing in the stored pattern too', () => {
+    const stored = b.fault('host/program:not-running')
+    expect(stored.see('shows S1')).toBe('stored')
+    expect(stored.fault('S1.light:open-G').see('shows S1')).toBe('wrong-colours')
+  })
+})
+
+it('a light of one LED that stays dark is dark, and is reached', () => {
+  const b = benchOf(
+    build()
+      .lightHeader('L1')
+      .part('S1', { kind: 'strip', light: { leds: 1 } })
+      .lead('S1.light', 'board.L1')
+      .channel('L1', { profile: [1] })
+      .plan(),
+  ).fault('S1:led-dark-1')
+  expect(b.see('lit S1')).toBe('dark')
+  expect(b.see('effect board.L1')).toBe('whole')
+})
+
+it('without a curve a pump header asks for all, another header by the usual curve', () => {
+  const moment = plannedMoment(
+    compile(
+      build().header('W1', { role: 'pump' }).header('SYS1').plainFan('F1').settings({ celsius: 50 }).plan(),
+    ),
+  )
+  const duty = (ref: string): number => askedDuty(moment, moment.build.portAt.get(ref) ?? -1)
+  // Half way from 40 % at 30 °C to 100 % at 70 °C.
+  expect([duty('board.W1'), duty('board.SYS1')]).toEqual([100, 70])
+})
