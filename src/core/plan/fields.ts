@@ -9,6 +9,17 @@ import { type Dimension, quantity, scales } from './units.ts'
 // A schema is used once or twice in a run: compiling a function for each costs more than it saves.
 z.config({ jitless: true })
 
+// One of each for all fields: there are some hundred of them, and making a schema takes a moment at every start.
+const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
+const ONE_VALUE = z.union([z.string(), z.number(), z.boolean()])
+const YES_OR_TEXT = z.union([z.boolean(), z.string()])
+
+/** Tells readers what a schema is for. Its own method would make a second schema to hold that. */
+export function described<S extends z.ZodType>(schema: S, meta: Readonly<Record<string, unknown>>): S {
+  z.globalRegistry.add(schema, meta)
+  return schema
+}
+
 /** What a field carries for its readers: people (docs, errors) and editors (JSON Schema). */
 export interface FieldMeta {
   readonly description: string
@@ -99,16 +110,16 @@ export function measure(description: string, dimension: Dimension, range: Range)
     max: range.max,
     ...(range.only ? { only: range.only } : {}),
   }
-  return z
-    .union([z.number(), z.string()])
-    .transform((input, ctx): number | undefined => {
+  return described(
+    NUMBER_OR_TEXT.transform((input, ctx): number | undefined => {
       if (input === 'unknown') return undefined
       const got = readMeasure(input, dimension, range, expected)
       if (typeof got === 'number') return got
       ctx.addIssue({ code: 'custom', message: got.expected, params: { ...got } })
       return z.NEVER
-    })
-    .meta({ ...meta })
+    }),
+    { ...meta },
+  )
 }
 
 /** A whole number. */
@@ -121,17 +132,17 @@ export const amps = (description: string, max: number) => measure(description, '
 /** One of a few words; undefined for `unknown`. */
 export function word<const W extends readonly string[]>(description: string, words: W) {
   const expected = `one of ${words.join(', ')}`
-  return z
-    .union([z.string(), z.number(), z.boolean()])
-    .transform((input, ctx): W[number] | undefined => {
+  return described(
+    ONE_VALUE.transform((input, ctx): W[number] | undefined => {
       const text = input === false ? 'off' : input === true ? 'on' : String(input)
       const found = words.find((w) => w === text) ?? words.find((w) => w === text.toLowerCase())
       if (found !== undefined) return found
       if (text === 'unknown') return undefined
       ctx.addIssue({ code: 'custom', message: expected, params: { words, found: shown(input), expected } })
       return z.NEVER
-    })
-    .meta({ description, expected, words })
+    }),
+    { description, expected, words },
+  )
 }
 
 /** Yes or no; undefined for `unknown`. */
@@ -139,9 +150,8 @@ export function flag(description: string) {
   const yes = new Set(['yes', 'true', 'on'])
   const no = new Set(['no', 'false', 'off'])
   const expected = 'yes or no'
-  return z
-    .union([z.boolean(), z.string()])
-    .transform((input, ctx): boolean | undefined => {
+  return described(
+    YES_OR_TEXT.transform((input, ctx): boolean | undefined => {
       if (typeof input === 'boolean') return input
       const text = input.toLowerCase()
       if (yes.has(text)) return true
@@ -153,8 +163,9 @@ export function flag(description: string) {
         params: { words: ['yes', 'no'], found: shown(input), expected },
       })
       return z.NEVER
-    })
-    .meta({ description, expected, words: ['yes', 'no'] })
+    }),
+    { description, expected, words: ['yes', 'no'] },
+  )
 }
 
 // Control bytes and marks that turn the direction of text; a terminal would obey them.
@@ -163,9 +174,8 @@ const FORBIDDEN = /[\p{Cc}\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\uff
 /** Free text on one line, without control characters. */
 export function text(description: string, most = 200) {
   const expected = `text of up to ${most} characters`
-  return z
-    .union([z.string(), z.number(), z.boolean()])
-    .transform((input, ctx): string => {
+  return described(
+    ONE_VALUE.transform((input, ctx): string => {
       const line = String(input)
         .replace(/[\n\t\r ]+/g, ' ')
         .trim()
@@ -175,6 +185,7 @@ export function text(description: string, most = 200) {
       }
       if (FORBIDDEN.test(line)) return bad('take the control characters out')
       return line.length > most ? bad('shorten it') : line
-    })
-    .meta({ description, expected })
+    }),
+    { description, expected },
+  )
 }

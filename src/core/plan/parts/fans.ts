@@ -15,16 +15,17 @@ export const usbMilliamps = measure('current that it takes from USB, mA', 'milli
 export const fan = form(
   'fan',
   'a fan with a motor, lights, or both',
-  z.strictObject({
-    kind: kindKey('fan'),
-    motor: motorSchema.optional(),
-    ...lightKeys,
-    flow: word('air goes in or out of the case', ['in', 'out', 'unknown'] as const).optional(),
-    size: measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' }).optional(),
-    cfm: measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 }).optional(),
-    on: screwedOn.optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('fan'),
+      motor: motorSchema.optional(),
+      ...lightKeys,
+      flow: word('air goes in or out of the case', ['in', 'out', 'unknown'] as const).optional(),
+      size: measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' }).optional(),
+      cfm: measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 }).optional(),
+      on: screwedOn.optional(),
+      ...common,
+    }),
   (id, input, use) => {
     const lights = lightsOf(input, use, fanLights)
     const motorless = input.motor === undefined && lights.length > 0
@@ -46,18 +47,19 @@ export const fan = form(
 export const pump = form(
   'pump',
   'the pump of a liquid cooler, lit or not',
-  z.strictObject({
-    kind: kindKey('pump'),
-    motor: motorSchema.optional(),
-    ...lightKeys,
-    host: word('usb: it has a USB plug of its own and drives its lights itself', [
-      'usb',
-      'none',
-    ] as const).optional(),
-    before_host: beforeHost.optional(),
-    usb_milliamps: usbMilliamps.optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('pump'),
+      motor: motorSchema.optional(),
+      ...lightKeys,
+      host: word('usb: it has a USB plug of its own and drives its lights itself', [
+        'usb',
+        'none',
+      ] as const).optional(),
+      before_host: beforeHost.optional(),
+      usb_milliamps: usbMilliamps.optional(),
+      ...common,
+    }),
   (id, input, use) => ({
     kind: 'pump',
     ...commonOf(id, input, use),
@@ -72,7 +74,7 @@ export const pump = form(
 export const strip = form(
   'strip',
   'a light strip',
-  z.strictObject({ kind: kindKey('strip'), ...lightKeys, ...common }),
+  () => z.strictObject({ kind: kindKey('strip'), ...lightKeys, ...common }),
   (id, input, use) => ({
     kind: 'strip',
     ...commonOf(id, input, use),

@@ -3,7 +3,7 @@
  * them. `use` gives the written value or the usual one, and marks the latter as assumed.
  */
 import * as z from 'zod'
-import { text, word } from '../fields.ts'
+import { described, text, word } from '../fields.ts'
 import type { Part, PartKindName } from '../plan.ts'
 
 /** `key` is relative to the part: `motor.amps`. */
@@ -17,12 +17,24 @@ export interface PartForm<K extends PartKindName = PartKindName> {
   readonly make: (id: string, input: never, use: Use) => Extract<Part, { kind: K }>
 }
 
+/** The schema is made when a part of the kind is first read: no build has parts of all kinds. */
 export const form = <K extends PartKindName, S extends z.ZodObject>(
   kind: K,
   about: string,
-  schema: S,
+  schemaOf: () => S,
   make: (id: string, input: z.output<S>, use: Use) => Extract<Part, { kind: K }>,
-): PartForm<K> => ({ kind, about, schema, make })
+): PartForm<K> => {
+  let made: S | undefined
+  return {
+    kind,
+    about,
+    get schema() {
+      made ??= schemaOf()
+      return made
+    },
+    make,
+  }
+}
 
 /** Keys that every part may have. */
 export const common = {
@@ -36,7 +48,7 @@ export const common = {
 }
 
 export const kindKey = <K extends string>(kind: K) =>
-  z.literal(kind).meta({ description: 'what kind of part it is', expected: kind })
+  described(z.literal(kind), { description: 'what kind of part it is', expected: kind })
 
 type Common = { readonly [K in keyof typeof common]?: z.output<(typeof common)[K]> }
 

@@ -39,13 +39,14 @@ const lightVolts = (use: Use, volts: number | undefined): LightVolts => use('vol
 export const fanSplitter = form(
   'fan-splitter',
   'a lead that splits one fan header over several fans',
-  z.strictObject({
-    kind: kindKey('fan-splitter'),
-    ways: count('sockets for fans', 1, 32),
-    tach_from: tachFrom.optional(),
-    passes_control: flag('carries the control wire').optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('fan-splitter'),
+      ways: count('sockets for fans', 1, 32),
+      tach_from: tachFrom.optional(),
+      passes_control: flag('carries the control wire').optional(),
+      ...common,
+    }),
   (id, input, use) => ({
     kind: 'fan-splitter',
     ...commonOf(id, input, use),
@@ -58,16 +59,17 @@ export const fanSplitter = form(
 export const fanHub = form(
   'fan-hub',
   'a hub for fan motors, mostly with a supply plug of its own',
-  z.strictObject({
-    kind: kindKey('fan-hub'),
-    ports: count('sockets for fans', 1, 64),
-    power: hubPower.optional(),
-    amps: amps('most current over all ports, A', 40).optional(),
-    port_amps: amps('most current of one port, A', 10).optional(),
-    tach_from: tachFrom.optional(),
-    passes_control: flag('carries the control wire').optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('fan-hub'),
+      ports: count('sockets for fans', 1, 64),
+      power: hubPower.optional(),
+      amps: amps('most current over all ports, A', 40).optional(),
+      port_amps: amps('most current of one port, A', 10).optional(),
+      tach_from: tachFrom.optional(),
+      passes_control: flag('carries the control wire').optional(),
+      ...common,
+    }),
   (id, input, use) => {
     const power = use('power', input.power, 'sata' as const)
     return {
@@ -86,24 +88,25 @@ export const fanHub = form(
 export const lightHub = form(
   'light-hub',
   'a hub for lights',
-  z.strictObject({
-    kind: kindKey('light-hub'),
-    ports: count('sockets for lights', 1, 64),
-    volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
-    chain: word('series: data goes from port to port; parallel: every port gets the same', [
-      'series',
-      'parallel',
-    ] as const).optional(),
-    power: hubPower.optional(),
-    host: host.optional(),
-    before_host: beforeHost.optional(),
-    amps: amps('most current over all ports, A', 40).optional(),
-    port_amps: amps('most current of one port, A', 10).optional(),
-    max_leds: maxLeds.optional(),
-    data_volts: dataVolts.optional(),
-    usb_milliamps: usbMilliamps.optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('light-hub'),
+      ports: count('sockets for lights', 1, 64),
+      volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
+      chain: word('series: data goes from port to port; parallel: every port gets the same', [
+        'series',
+        'parallel',
+      ] as const).optional(),
+      power: hubPower.optional(),
+      host: host.optional(),
+      before_host: beforeHost.optional(),
+      amps: amps('most current over all ports, A', 40).optional(),
+      port_amps: amps('most current of one port, A', 10).optional(),
+      max_leds: maxLeds.optional(),
+      data_volts: dataVolts.optional(),
+      usb_milliamps: usbMilliamps.optional(),
+      ...common,
+    }),
   (id, input, use) => {
     const who = use('host', input.host, 'header' as const)
     const power = use('power', input.power, 'sata' as const)
@@ -128,37 +131,38 @@ export const lightHub = form(
 export const controller = form(
   'controller',
   'a combined controller for fans and lights',
-  z.strictObject({
-    kind: kindKey('controller'),
-    fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64).optional(),
-    light_ports: count('sockets for lights, named light1, light2, …', 0, 64).optional(),
-    volts: voltsField('of its lights: 5 or 12, V').optional(),
-    chain: word('separate: each light port is a channel; series or parallel: one channel over all', [
-      'separate',
-      'series',
-      'parallel',
-    ] as const).optional(),
-    power: plugPower.optional(),
-    host: word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
-      'usb',
-      'header',
-      'none',
-    ] as const).optional(),
-    fan_control: word('own: it sets its fans; header: the board header that its lead in hangs on', [
-      'own',
-      'header',
-    ] as const).optional(),
-    tach_from: tachFrom.optional(),
-    before_host: beforeHost.optional(),
-    fan_amps: amps('most current over all fan ports, A', 40).optional(),
-    fan_port_amps: amps('most current of one fan port, A', 10).optional(),
-    light_amps: amps('most current over all light ports, A', 40).optional(),
-    light_port_amps: amps('most current of one light port, A', 10).optional(),
-    max_leds: maxLeds.optional(),
-    data_volts: dataVolts.optional(),
-    usb_milliamps: usbMilliamps.optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('controller'),
+      fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64).optional(),
+      light_ports: count('sockets for lights, named light1, light2, …', 0, 64).optional(),
+      volts: voltsField('of its lights: 5 or 12, V').optional(),
+      chain: word('separate: each light port is a channel; series or parallel: one channel over all', [
+        'separate',
+        'series',
+        'parallel',
+      ] as const).optional(),
+      power: plugPower.optional(),
+      host: word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
+        'usb',
+        'header',
+        'none',
+      ] as const).optional(),
+      fan_control: word('own: it sets its fans; header: the board header that its lead in hangs on', [
+        'own',
+        'header',
+      ] as const).optional(),
+      tach_from: tachFrom.optional(),
+      before_host: beforeHost.optional(),
+      fan_amps: amps('most current over all fan ports, A', 40).optional(),
+      fan_port_amps: amps('most current of one fan port, A', 10).optional(),
+      light_amps: amps('most current over all light ports, A', 40).optional(),
+      light_port_amps: amps('most current of one light port, A', 10).optional(),
+      max_leds: maxLeds.optional(),
+      data_volts: dataVolts.optional(),
+      usb_milliamps: usbMilliamps.optional(),
+      ...common,
+    }),
   (id, input, use) => {
     const who = use('host', input.host, 'usb' as const)
     const tach = input.tach_from === 'all' ? 1 : input.tach_from
@@ -188,13 +192,14 @@ export const controller = form(
 export const lightSplitter = form(
   'light-splitter',
   'a lead that splits one light socket over several lights, all showing the same',
-  z.strictObject({
-    kind: kindKey('light-splitter'),
-    ways: count('sockets for lights', 1, 32),
-    volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
-    amps: amps('most current that its lead carries, A', 40).optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('light-splitter'),
+      ways: count('sockets for lights', 1, 32),
+      volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
+      amps: amps('most current that its lead carries, A', 40).optional(),
+      ...common,
+    }),
   (id, input, use) => ({
     kind: 'light-splitter',
     ...commonOf(id, input, use),

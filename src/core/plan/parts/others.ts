@@ -20,21 +20,25 @@ export const CONNECTORS = [
 export const usbHub = form(
   'usb-hub',
   'an internal hub that makes several USB ports out of one',
-  z.strictObject({
-    kind: kindKey('usb-hub'),
-    ports: count('ports that it offers, named 1, 2, …', 1, 16),
-    power: word('bus: from the USB port itself; or a supply plug (port power)', [
-      'bus',
-      'sata',
-      'peripheral',
-    ] as const).optional(),
-    port_milliamps: measure('current that it offers on each port, mA', 'milliamps', {
-      min: 1,
-      max: 5000,
-    }).optional(),
-    own_milliamps: measure('current that it takes itself, mA', 'milliamps', { min: 0, max: 2000 }).optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('usb-hub'),
+      ports: count('ports that it offers, named 1, 2, …', 1, 16),
+      power: word('bus: from the USB port itself; or a supply plug (port power)', [
+        'bus',
+        'sata',
+        'peripheral',
+      ] as const).optional(),
+      port_milliamps: measure('current that it offers on each port, mA', 'milliamps', {
+        min: 1,
+        max: 5000,
+      }).optional(),
+      own_milliamps: measure('current that it takes itself, mA', 'milliamps', {
+        min: 0,
+        max: 2000,
+      }).optional(),
+      ...common,
+    }),
   (id, input, use) => {
     const power = use('power', input.power, 'bus' as const)
     return {
@@ -57,14 +61,15 @@ const connector = (description: string) => word(description, CONNECTORS)
 export const adapter = form(
   'adapter',
   'a short lead with another connector at each end',
-  z.strictObject({
-    kind: kindKey('adapter'),
-    from: connector('the plug at its end in, which goes into what feeds it'),
-    to: connector('the socket at its end out, which takes another plug'),
-    outs: count('number of sockets: out, or out1, out2, …', 1, 8).optional(),
-    moulded: flag('its plug is cast in one piece, so the contacts cannot be seen').optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('adapter'),
+      from: connector('the plug at its end in, which goes into what feeds it'),
+      to: connector('the socket at its end out, which takes another plug'),
+      outs: count('number of sockets: out, or out1, out2, …', 1, 8).optional(),
+      moulded: flag('its plug is cast in one piece, so the contacts cannot be seen').optional(),
+      ...common,
+    }),
   (id, input, use) => ({
     kind: 'adapter',
     ...commonOf(id, input, use),
@@ -78,12 +83,13 @@ export const adapter = form(
 export const usbDevice = form(
   'usb-device',
   'anything else that takes an internal USB port: front panel, card reader, radio',
-  z.strictObject({
-    kind: kindKey('usb-device'),
-    ports: count('1, or 2 where its plug covers both rows of a header', 1, 2).optional(),
-    usb_milliamps: usbMilliamps.optional(),
-    ...common,
-  }),
+  () =>
+    z.strictObject({
+      kind: kindKey('usb-device'),
+      ports: count('1, or 2 where its plug covers both rows of a header', 1, 2).optional(),
+      usb_milliamps: usbMilliamps.optional(),
+      ...common,
+    }),
   (id, input, use) => ({
     kind: 'usb-device',
     ...commonOf(id, input, use),
