@@ -9,7 +9,7 @@ import { answersFor } from '../core/checks/answers.ts'
 import type { Ask } from '../core/checks/prompt.ts'
 import type { Evidence } from '../core/infer/evidence.ts'
 import type { Plan } from '../core/plan/plan.ts'
-import { type Named, places, readNames } from '../core/readings/naming.ts'
+import { type Named, places, readNames, withPlanned } from '../core/readings/naming.ts'
 import { readText } from '../core/readings/recognize.ts'
 import { takesFrom } from '../core/readings/take.ts'
 import { type Job, powerOf } from './drive/job.ts'
@@ -51,7 +51,7 @@ function take({ build, history, named: before, power }: Standing, { text, as, by
   // What was said first in this job holds until it is said otherwise.
   const named = [...names.named, ...before.filter((b) => !names.named.some((n) => n.name === b.name))]
   const { reading } = read
-  const { taken, left } = takesFrom(reading, { build, history, named })
+  const { taken, left } = takesFrom(reading, { build, history, named: withPlanned(build, named) })
   const { source, remarks } = reading
   if (taken.length === 0) return refused({ is: 'nothing-taken', left, remarks, places: places(build) })
   return {

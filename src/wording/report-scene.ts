@@ -16,6 +16,7 @@ const emptyPlan = (build: string): Plan => ({
     celsius: 25,
   },
   lightOrder: [],
+  readings: [],
   spares: [],
   places: new Map(),
   assumed: new Set(),

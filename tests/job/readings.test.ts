@@ -126,6 +126,28 @@ describe('a reading handed into a job', () => {
     expect((await session.reply({ ...read, as: [] })).ok).toBe(true)
   })
 
+  test('needs no names at all where the plan has them, and goes by what is said where both speak', async () => {
+    const known = {
+      ...plan,
+      readings: [
+        { name: 'fan1', ref: 'board.SYS1' },
+        { name: 'fan2', ref: 'board.SYS2' },
+      ],
+    }
+    const taken = (names: readonly string[]) => {
+      const taking = tryReading(known, { text: figures, as: names })
+      if (!taking.ok) throw new Error(taking.reading.is)
+      return taking.body.taken.flatMap((t) => (t.observe.what === 'rpm' ? [`${t.from} ${t.observe.at}`] : []))
+    }
+    expect(taken([])).toEqual(['fan1 board.SYS1', 'fan2 board.SYS2'])
+    // Where the name or the place is said otherwise, the plan's word for it does not count.
+    expect(taken(['fan1=SYS2'])).toEqual(['fan1 board.SYS2'])
+    expect(taken(['fan2=SYS1'])).toEqual(['fan2 board.SYS1'])
+    const { session } = await memorySession(known, 'zero-rpm', groundFor(known, 'zero-rpm'))
+    expect(await session.reply({ say: 'read', text: figures, as: [] })).toEqual({ ok: true })
+    expect(session.view().trail.map((t) => [t.prompt.id, t.read !== undefined])).toEqual([['map rpm', true]])
+  })
+
   test('is asked of a person after all when its answer is taken back', async () => {
     const { session } = await memorySession(plan, 'zero-rpm')
     await session.reply(read)

@@ -117,6 +117,7 @@ export const archivePlan: Plan = {
     celsius: 35,
   },
   lightOrder: ['F1', 'F2', 'F3', 'F4'],
+  readings: [],
   spares: [],
   places: new Map(),
   assumed: new Set(),

@@ -34,6 +34,7 @@ function valuesIn(plan: Plan): Flat {
   flatten(plan.settings, 'settings', flat)
   flatten(plan.parts, '', flat)
   flatten({ lightOrder: plan.lightOrder, spares: plan.spares }, '', flat)
+  for (const { name, ref } of plan.readings) flat.set(`readings.${name}`, ref)
   for (const { plug, mm, awg } of plan.leads) flatten({ mm, awg }, plug, flat)
   return flat
 }

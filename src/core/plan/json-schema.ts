@@ -183,6 +183,14 @@ export function planJsonSchema(): JsonSchema {
         { type: ['string', 'number'] },
         'lit parts in the order in which an effect should run',
       ),
+      readings: orNothing({
+        description:
+          'by fan header (SYS1), fan port of a controller (C1.fan2) or part on USB (H1): the names that readings have for it',
+        type: 'object',
+        additionalProperties: {
+          anyOf: [{ type: ['string', 'number'] }, { type: 'array', items: { type: ['string', 'number'] } }],
+        },
+      }),
       spares: list(freeText('a thing'), 'what can be had at the bench'),
     },
     $defs: {

@@ -305,6 +305,14 @@ export interface Settings {
   readonly celsius: number
 }
 
+/** A name under which a reading of another tool knows a place. */
+export interface ReadingName {
+  /** In small letters: `fan1`, `nct6798/fan1`, `1209:0001`. */
+  readonly name: string
+  /** A port (`board.SYS1`, `C1.fan2`) or a part (`H1`). */
+  readonly ref: string
+}
+
 export interface Plan {
   readonly build: string
   readonly supply: Supply
@@ -313,6 +321,7 @@ export interface Plan {
   readonly leads: readonly PlannedLead[]
   readonly settings: Settings
   readonly lightOrder: readonly PartId[]
+  readonly readings: readonly ReadingName[]
   /** What can be had at the bench, if the plan says. */
   readonly spares: readonly string[]
   /** Where each thing stands: by path such as `parts.F1`, `parts.F1.motor.amps`, `board.fan_headers.SYS1`, `settings.headers.SYS1.curve`. */

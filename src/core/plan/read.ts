@@ -11,6 +11,7 @@ import { readParts } from './part-list.ts'
 import type { Place, Plan, Problem, Read } from './plan.ts'
 import { allPorts } from './ports.ts'
 import { type Notebook, notebook, report, shown, tidy } from './problem.ts'
+import { readReadingNames } from './reading-names.ts'
 import { portBook } from './reference.ts'
 import { markPlaces, section, unknownKey } from './section.ts'
 import { settingPlaces, settingsOf, settingsSchema } from './settings.ts'
@@ -32,6 +33,7 @@ export const TOP_KEYS = [
   'leads',
   'settings',
   'light_order',
+  'readings',
   'spares',
 ] as const
 
@@ -54,7 +56,18 @@ function readBuildName(book: Notebook, root: MapNode): string {
 function readRoot(book: Notebook, root: MapNode, file: string, include: Include | undefined): Plan {
   for (const [key, entry] of root.entries)
     if (!(TOP_KEYS as readonly string[]).includes(key)) unknownKey(book, entry.key, key, TOP_KEYS)
-  for (const key of ['build', 'note', 'uses', 'light_order', 'spares', 'leads', 'parts', 'board', 'supply']) {
+  for (const key of [
+    'build',
+    'note',
+    'uses',
+    'light_order',
+    'readings',
+    'spares',
+    'leads',
+    'parts',
+    'board',
+    'supply',
+  ]) {
     const entry = root.entries.get(key)
     if (entry) book.places.set(key, entry.key)
   }
@@ -117,6 +130,7 @@ function readRoot(book: Notebook, root: MapNode, file: string, include: Include 
     leads,
     settings,
     lightOrder: readLightOrder(book, listSection(book, root, 'light_order', '[F1, F2, F3]'), parts, failed),
+    readings: readReadingNames(book, mapSection(book, root, 'readings').node, board, parts, failed),
     spares: readTexts(book, listSection(book, root, 'spares', '[fan, fan-splitter]')),
     places: book.places,
     assumed: book.assumed,

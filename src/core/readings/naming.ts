@@ -21,6 +21,15 @@ export type NamedRead =
       readonly near: readonly string[]
     }
 
+/**
+ * What was said, and what the plan says where nothing else was: neither of that name nor of that place. So a plan that is
+ * right for one machine can be overruled at another.
+ */
+export const withPlanned = (build: Build, said: readonly Named[]): readonly Named[] => [
+  ...said,
+  ...build.plan.readings.filter((p) => !said.some((n) => n.name === p.name || n.ref === p.ref)),
+]
+
 /** What a place may be called: `SYS1`, `board.SYS1`, `C1.fan2`, `H1`. */
 function placeOf(build: Build, text: string): string | undefined {
   const sockets = (ref: string): boolean => {

@@ -18,7 +18,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       readings:
         'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
       'no-learning': 'take no account of what closed jobs taught',
-      as: 'which name in a reading is which place, such as fan1=SYS1 or 1209:0001=H1; may be given more than once',
+      as: 'which name in a reading is which place, such as fan1=SYS1 or 1209:0001=H1, where the plan does not say; may be given more than once',
       store: STORE,
       plain: 'line by line, for screen readers and pipes',
       lines: 'JSON, one object a line, for other programs',

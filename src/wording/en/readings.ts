@@ -139,7 +139,7 @@ export function readingRefusalText(refusal: ReadingRefusal): string {
       const say =
         open.length === 0
           ? ''
-          : ` Say which is which, since nothing is guessed: ${cleanName(open[0]?.from ?? '')}=PLACE. In the reading: ${list(names)}. Places: ${refusal.places.slice(0, 30).map(clean).join(', ')}.`
+          : ` Say which is which, since nothing is guessed: ${cleanName(open[0]?.from ?? '')}=PLACE. In the reading: ${list(names)}. Places: ${refusal.places.slice(0, 30).map(clean).join(', ')}. For good: in the plan, under readings.`
       return `Nothing can be taken from this reading.${[...remarks, ...others].map((r) => ` ${r.replace(/\.$/, '')}.`).join('')}${say}`
     }
   }
