@@ -83,24 +83,17 @@ function hang(
   const plug = world.plugIn[socket] ?? NOWHERE
   const index = build.partOf[plug] ?? NOWHERE
   const part = build.parts[index]
-  if (plug < 0 || !part || depth > 32) return start
+  if (!part || depth > 32) return start
   const k = part.lights.findIndex((light) => light.plug === plug)
   const own = part.lights[k]
   if (own) {
     found.push({ part: index, light: k, start, leds: own.light.leds, branch })
-    const end = start + own.light.leds
-    return own.out >= 0 ? hang(moment, own.out, end, branch, found, depth + 1) : end
+    return hang(moment, own.out, start + own.light.leds, branch, found, depth + 1)
   }
-  const ways =
-    part.light?.does === 'splits'
-      ? part.light.sockets
-      : part.light?.does === 'feeds'
-        ? part.light.sockets
-        : []
   const inSeries = part.light?.does === 'feeds' && part.light.order === 'series'
   let at = start
   let furthest = start
-  for (const way of ways) {
+  for (const way of part.light?.sockets ?? []) {
     const end = hang(moment, way, inSeries ? at : start, branch, found, depth + 1)
     if (inSeries) at = end
     furthest = Math.max(furthest, end)

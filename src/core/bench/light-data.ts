@@ -77,7 +77,7 @@ function partStream(moment: Moment, index: number, part: BuildPart, socket: numb
     return { making: 'frozen', told: Number.POSITIVE_INFINITY, used: 0, colours: undefined }
   const { host } = part.light
   if (typeof host === 'number') return into(moment, host) ?? beforeHost(stored)
-  return host === 'usb' && hostSpeaksTo(moment, index) ? hostStream(moment, socket) : beforeHost(stored)
+  return hostSpeaksTo(moment, index) ? hostStream(moment, socket) : beforeHost(stored)
 }
 
 function hostStream(moment: Moment, socket: number): Stream {

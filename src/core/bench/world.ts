@@ -228,12 +228,7 @@ function powerOff(world: World): void {
 
 /** Does one edit and keeps in mind which plugs it moved; false where it names what is not there or does not fit. */
 export function applyEdit(build: Build, world: World, edit: Edit): boolean {
-  if (edit.do !== 'unplug' && edit.do !== 'plug' && edit.do !== 'swap') return change(build, world, edit)
-  for (const ref of edit.do === 'swap' ? [edit.a, edit.b] : [edit.plug]) {
-    const plug = plugAt(build, world, ref)
-    if (plug >= 0) world.moved.add(plug)
-  }
-  world.handling = true
+  world.handling = edit.do === 'unplug' || edit.do === 'plug' || edit.do === 'swap'
   const done = change(build, world, edit)
   world.handling = false
   return done
