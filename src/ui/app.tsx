@@ -1,6 +1,6 @@
 /** The one component that listens to keys and draws: the screen's lines, printed. */
 import { Box, Text, useInput } from 'ink'
-import { useEffect, useSyncExternalStore } from 'react'
+import { useLayoutEffect, useSyncExternalStore } from 'react'
 import { splitKeys } from './keys/split.ts'
 import type { Screen } from './screen.ts'
 import type { Line, Span, Tone } from './text/line.ts'
@@ -47,7 +47,8 @@ export function App({ screen, colour }: { readonly screen: Screen; readonly colo
   useInput((input, key) => {
     for (const single of splitKeys(input, key)) screen.key(single)
   })
-  useEffect(() => {
+  // In the same turn in which Ink has painted: a key that comes after is meant for what is seen.
+  useLayoutEffect(() => {
     if (version === screen.version()) screen.drawn()
   }, [screen, version])
   return <Lines lines={screen.frame().lines} colour={colour} />

@@ -9,7 +9,8 @@ import { fileURLToPath } from 'node:url'
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
 
 export const NODE: string = process.env.WHICHLEAD_NODE ?? process.execPath
-export const PROGRAM: string = here('../../dist/whichlead.mjs')
+/** `WHICHLEAD_PROGRAM` names another build to be tried. */
+export const PROGRAM: string = process.env.WHICHLEAD_PROGRAM ?? here('../../dist/whichlead.mjs')
 
 export const TEN: string = here('../../docs/examples/archive-ten-fans.build.yaml')
 export const SMALL: string = here('../../docs/examples/small-three-fans.build.yaml')

@@ -40,7 +40,10 @@ export interface Pty {
   readonly kill: (signal?: string) => void
 }
 
-const DEADLINE_MS = 10_000
+/** A machine may be busy with much else; what never comes is told all the sooner when the program ends. */
+const DEADLINE_MS = 25_000
+
+const [BEGIN, END] = ['\u001b[?2026h', '\u001b[?2026l']
 
 const holds = (wanted: Awaited_, rows: readonly string[]): boolean =>
   typeof wanted === 'function'
@@ -64,13 +67,19 @@ export function openPty(options: PtyOptions): Pty {
   let output = ''
   let drawn: Promise<void> = Promise.resolve()
   let over = false
+  // A frame comes in pieces. Its bounds are told (synchronized output, private mode 2026), and nobody looks in between.
+  let whole = true
   const watchers = new Set<() => void>()
   const look = (): void => {
     for (const watcher of [...watchers]) watcher()
   }
   pty.onData((bytes) => {
     output += bytes
-    drawn = screen.feed(bytes).then(look)
+    const complete = output.lastIndexOf(BEGIN) <= output.lastIndexOf(END)
+    drawn = screen.feed(bytes).then(() => {
+      whole = complete
+      if (whole) look()
+    })
   })
   const ended = new Promise<Exit>((resolve) => {
     pty.onExit(({ exitCode, signal }) => {
@@ -93,7 +102,7 @@ export function openPty(options: PtyOptions): Pty {
         reject(new Error(`${why}: ${String(wanted)}\n--- screen ---\n${screen.rows().join('\n')}\n---`))
       }
       const check = (): void => {
-        if (holds(wanted, screen.rows())) {
+        if (whole && holds(wanted, screen.rows())) {
           stop()
           resolve(screen.rows())
         } else if (over) failed('the program ended before this was seen')

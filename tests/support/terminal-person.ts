@@ -60,13 +60,18 @@ function rowFor(prompt: Prompt, reply: Reply): number {
 
 /** The marks of a question with several, as keys: the number of each place, then Space until its mark is there. */
 function markKeys(prompt: Extract<Prompt, { many: true }>, ids: readonly string[]): string[] {
-  const places = [...new Set(prompt.marks.map((m) => m.observe.at))]
+  const places = [...new Set(prompt.marks.map(placeOf))]
   return ids.flatMap((id) => {
-    const at = prompt.marks.find((m) => m.id === id)?.observe.at ?? ''
-    const here = prompt.marks.filter((m) => m.observe.at === at)
-    return [String(places.indexOf(at) + 1), ' '.repeat(here.findIndex((m) => m.id === id) + 1)]
+    const mark = prompt.marks.find((m) => m.id === id)
+    const place = mark ? placeOf(mark) : ''
+    const here = prompt.marks.filter((m) => placeOf(m) === place)
+    return [String(places.indexOf(place) + 1), ' '.repeat(here.findIndex((m) => m.id === id) + 1)]
   })
 }
+
+/** A row of the screen: one thing of one place, where a plug's seat and where it goes are one thing. */
+const placeOf = ({ observe }: { readonly observe: { readonly what: string; readonly at: string } }): string =>
+  `${/^(?:seated|goes)$/u.test(observe.what) ? 'plug' : observe.what} ${observe.at}`
 
 export interface Told {
   readonly prompt: Prompt
@@ -75,7 +80,7 @@ export interface Told {
 
 /**
  * Does the job to its end. Resolves to what was meant to be said, in order; compare it with what the log says.
- * @param watch called when a question stands on the screen, before it is answered
+ * @param watch called when a question stands on the screen, before it is answered; may use controls and come back to it
  */
 export async function workAt(
   pty: Pty,
@@ -83,7 +88,7 @@ export async function workAt(
   person: Person,
   plan: Plan,
   hands: Hands,
-  watch: (prompt: Prompt) => void = () => {},
+  watch: (prompt: Prompt, nth: number) => void | Promise<void> = () => {},
 ): Promise<Told[]> {
   const told: Told[] = []
   for (let seq = 0; ; ) {
@@ -95,8 +100,10 @@ export async function workAt(
     if (now === undefined) return told
     seq = now.seq
     const { prompt } = now
+    // The log has it before the screen: what was said last stands there as soon as the next question does.
+    if (told.length > 0) await pty.until((rows) => rows.some((row) => row.startsWith('Recorded: ')))
     await readOn(pty, opening(prompt, plan))
-    watch(prompt)
+    await watch(prompt, told.length)
     if (prompt.show === 'do') person.did(prompt.edits)
     const reply: Reply = prompt.show === 'do' ? { say: 'done' } : person.answer(prompt)
     told.push({ prompt, reply })

@@ -1,9 +1,7 @@
 /**
- * Every flow on the example builds, worked by keys on the screen with the bench as the person: what is chosen on the screen
- * is what the job takes, each question is in sight, and no frame is too wide or too tall.
+ * A whole job on a build of thirty fans, worked by keys on the screen with the bench as the person: what is chosen on the
+ * screen is what the job takes, each question is in sight, and no frame is too wide or too tall.
  */
-import { readFileSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
 import { describe, expect, test, vi } from 'vitest'
 import { type Fault, parseFault } from '../../src/core/faults/fault.ts'
 import type { Plan } from '../../src/core/plan/plan.ts'
@@ -17,32 +15,13 @@ import { memorySession } from '../support/run-job.ts'
 import { type At, screenOver } from './state/screen-at.ts'
 import { thirtyFans } from './support/thirty-fans.ts'
 
-function example(name: string): Plan {
-  const file = fileURLToPath(new URL(`../../docs/examples/${name}.build.yaml`, import.meta.url))
-  const read = readPlan(readFileSync(file, 'utf8'), file)
-  if (!read.ok) throw new Error(`${name} does not read`)
-  return read.value
-}
-
 function planOf(text: string): Plan {
   const read = readPlan(text, 'thirty.build.yaml')
   if (!read.ok) throw new Error('thirty fans do not read')
   return read.value
 }
 
-const PLANS = {
-  'thirty fans': planOf(thirtyFans()),
-  'ten fans': example('archive-ten-fans'),
-  'three fans': example('small-three-fans'),
-}
-
-const SIZES = [
-  [60, 20],
-  [80, 24],
-  [100, 30],
-  [132, 43],
-  [200, 60],
-] as const
+const THIRTY = planOf(thirtyFans())
 
 const fault = (text: string): Fault => {
   const parsed = parseFault(text)
@@ -129,18 +108,6 @@ async function work(
   throw new Error(`the job did not end: ${at.text()}`)
 }
 
-describe.each(SIZES)('at %i by %i', (columns, rows) => {
-  test.each([
-    ['ten fans', 'lights-dark', 'F3.light:unplugged'],
-    ['ten fans', 'fan-still', 'F4.motor:unplugged'],
-    ['three fans', 'zero-rpm', 'F1.motor:open-TACH'],
-    ['three fans', 'lights-stuck', 'host/program:not-running'],
-  ] as const)('%s, %s worked by keys to its end', async (name, symptom, planted) => {
-    const view = await work(PLANS[name], symptom, planted, columns, rows)
-    expect(view.end?.outcome).toBe('fixed')
-  })
-})
-
 describe('thirty fans with wide, long and right-to-left names', () => {
   test.each([
     [60, 20],
@@ -149,7 +116,7 @@ describe('thirty fans with wide, long and right-to-left names', () => {
   ] as const)(
     'at %i by %i are worked by keys to the end, nothing too wide or too tall',
     async (columns, rows) => {
-      const view = await work(PLANS['thirty fans'], 'fan-still', '前面風扇4.motor:unplugged', columns, rows)
+      const view = await work(THIRTY, 'fan-still', '前面風扇4.motor:unplugged', columns, rows)
       expect(view.end?.outcome).toBe('fixed')
     },
   )
