@@ -1,4 +1,5 @@
 /** The history that a command reads: the store where there is one and it can be had, else the folder of this bench. */
+import { markOf } from '../io/kept-file.ts'
 import { folderHistory } from '../job/history/folder-history.ts'
 import type { Found, History, Kept, Query } from '../job/history/history.ts'
 import { ownLogs } from '../job/history/outbox.ts'
@@ -24,10 +25,13 @@ const nearBy = (history: History, own: ReadonlyMap<string, string>): History => 
   async find(query: Query): Promise<Kept<{ found: Found }>> {
     const all = await history.find(query)
     if (!all.ok) return all
-    const jobs = all.found.jobs.map((job) => ({
-      ...job,
-      log: own.get(job.log.slice(STORE_LOG.length)) ?? job.log,
-    }))
+    const jobs = await Promise.all(
+      all.found.jobs.map(async (job) => {
+        const path = own.get(job.log.slice(STORE_LOG.length))
+        // It may have been taken away since.
+        return path !== undefined && (await markOf(path)) !== undefined ? { ...job, log: path } : job
+      }),
+    )
     return { ok: true, found: { ...all.found, jobs } }
   },
 })
