@@ -161,7 +161,7 @@ export interface LightNow {
 export function lightNow(moment: Moment, index: number, entry: BuildLight): LightNow {
   const { light, plug } = entry
   const state = stateOf(moment, index)
-  const stream = hostedInside(moment, index, plug) ?? into(moment, plug)
+  const stream = hostedInside(moment, index, plug) ?? into(moment, plug) ?? kept(moment, plug)
   if (!stream || !powered(moment, light.volts, plugOrInside(moment, index, plug)) || state.lightsDead)
     return { lit: 0, reached: 0, leds: light.leds, stream: null }
   const told = Math.max(0, Math.min(light.leds, stream.told - stream.used))
@@ -169,6 +169,12 @@ export function lightNow(moment: Moment, index: number, entry: BuildLight): Ligh
   const dark = inSet(moment, index, light, state.ledDark)
   const lit = dark !== undefined && dark <= reached ? reached - 1 : reached
   return { lit, reached, leds: light.leds, stream }
+}
+
+/** The last picture of lights that lost their data while they had power. */
+function kept({ world }: Moment, plug: number): Stream | null {
+  const reached = world.held.get(plug)
+  return reached === undefined ? null : { making: 'frozen', told: reached, used: 0, colours: undefined }
 }
 
 /** A part that drives its own lights (a pump head with a USB plug) and has no light lead in use. */

@@ -4,6 +4,7 @@
  */
 import { type Build, NOWHERE } from './build.ts'
 import type { Edit } from './edit.ts'
+import { holdPictures, picturesBefore } from './held.ts'
 import { look, type Scene } from './look.ts'
 import { idealMomentOf, type Moment, momentOf } from './moment.ts'
 import type { Observable, Value } from './observable.ts'
@@ -29,9 +30,13 @@ export interface Run {
 function worldOf(build: Build, { plants, edits, power, contact }: Run): World {
   const world = asPlanned(build)
   for (const plant of plants) plant(world, build)
-  for (const edit of edits) applyEdit(build, world, edit)
-  if (power) world.power = power === 'on'
   world.contact = contact ?? false
+  for (const edit of edits) {
+    const before = picturesBefore(build, world, edit)
+    applyEdit(build, world, edit)
+    if (before) holdPictures(build, world, before)
+  }
+  if (power) world.power = power === 'on'
   return world
 }
 

@@ -70,6 +70,8 @@ export interface World {
   own: number
   /** Some plug is not where the plan has it, so loads must be added up anew. */
   rewired: boolean
+  /** By light plug: LEDs that hold their last picture, having lost their data while they had power. */
+  held: ReadonlyMap<number, number>
 }
 
 export const SUPPLY_END_OUT = 9
@@ -112,6 +114,8 @@ function blankOf(build: Build): Blank {
   return blank
 }
 
+const NOTHING_HELD: ReadonlyMap<number, number> = new Map()
+
 /** The build exactly as planned, with power on, to be altered by the functions of this file only. */
 export const asPlanned = (build: Build): World => ({
   ...blankOf(build),
@@ -125,6 +129,7 @@ export const asPlanned = (build: Build): World => ({
   handling: false,
   own: 0,
   rewired: false,
+  held: NOTHING_HELD,
 })
 
 export const alterPart = (world: World, part: number, change: PartState): void => {
@@ -169,9 +174,17 @@ export function push(world: World, plug: number, socket: number): void {
   write(world, 'plugIn', socket, plug)
 }
 
-export function exchange(world: World, a: number, b: number): void {
-  const atA = world.socketOf[a] ?? NOWHERE
-  const atB = world.socketOf[b] ?? NOWHERE
+export const exchange = (world: World, a: number, b: number): void =>
+  crossOver(world, a, b, world.socketOf[a] ?? NOWHERE, world.socketOf[b] ?? NOWHERE)
+
+/** Where a hand puts another plug in the place of this one: where it is; where it hangs free, its planned socket if nothing is in it. */
+function placeOf(build: Build, world: World, plug: number): number {
+  const now = world.socketOf[plug] ?? NOWHERE
+  const planned = build.socketOf[plug] ?? NOWHERE
+  return now >= 0 || planned < 0 || (world.plugIn[planned] ?? NOWHERE) >= 0 ? now : planned
+}
+
+function crossOver(world: World, a: number, b: number, atA: number, atB: number): void {
   pull(world, a)
   pull(world, b)
   if (atB >= 0) push(world, a, atB)
@@ -218,6 +231,7 @@ const CLEARED = PORT.tripped | PORT.alarm
 /** Switching off clears trips, stored alarms and whatever had hung. */
 function powerOff(world: World): void {
   world.power = false
+  world.held = NOTHING_HELD
   for (let i = 0; i < world.port.length; i++) write(world, 'port', i, (world.port[i] ?? 0) & ~CLEARED)
   for (const [index, state] of world.parts) {
     if (!state.hung && !state.asleep) continue
@@ -258,7 +272,7 @@ function change(build: Build, world: World, edit: Edit): boolean {
       const a = plugAt(build, world, edit.a)
       const b = plugAt(build, world, edit.b)
       if (a < 0 || b < 0) return false
-      exchange(world, a, b)
+      crossOver(world, a, b, placeOf(build, world, a), placeOf(build, world, b))
       return true
     }
     case 'reseat': {
