@@ -30,7 +30,7 @@ export interface FlowContext {
   readonly step: WorkStep | null
   /** What hands do inside has been done, or there is nothing of that kind. */
   readonly doneInside: boolean
-  /** Settings have been changed, or there are none to change. */
+  /** Settings have been changed and the task is done, or there is neither. */
   readonly doneOutside: boolean
   readonly cycled: boolean
 }

@@ -87,7 +87,7 @@ const parts = setup({
       step !== null && doneInside && !doneOutside,
     wantsLookInside: (asked) => asked.context.step?.ask != null && wantsOff(asked),
     wantsLookOutside: (asked) => asked.context.step?.ask != null && !wantsOff(asked),
-    wantsProof: ({ context: { step } }) => step !== null && step.ask === null,
+    wantsProof: ({ context: { step } }) => step !== null && step.ask === null && step.task === undefined,
     mustSwitchOff: and(['powerIsOn', (asked: Asked) => wantsOff(asked) || wantsCycle(asked)]),
     mustSwitchOn: and(['powerIsOff', 'wantsOn']),
     mustEditInside: and(['powerIsOff', 'wantsEditInside']),
@@ -110,7 +110,7 @@ const parts = setup({
         ? {
             step: event.step,
             doneInside: !event.step.handsIn && !event.step.edits.some(isInside),
-            doneOutside: !event.step.edits.some(isOutside),
+            doneOutside: !event.step.edits.some(isOutside) && event.step.task === undefined,
             cycled: false,
           }
         : {},

@@ -3,7 +3,7 @@
  * only needs to know what power and hands the step calls for; what it means is the engine's.
  */
 import type { Edit } from '../../src/core/bench/edit.ts'
-import type { Ask, Outcome } from '../../src/core/checks/prompt.ts'
+import type { Ask, Outcome, Task } from '../../src/core/checks/prompt.ts'
 
 export interface WorkStep {
   /** `restore` puts back what a trial changed; `again` asks once more what was taken back. */
@@ -16,7 +16,9 @@ export interface WorkStep {
   /** Power is cut and given again, with hands out: the repair of whatever had hung. */
   readonly cycle: boolean
   readonly minutes: number
-  /** What is looked at afterwards; null: the symptom itself, for proof. */
+  /** Something to do with the machine running that is more than its edits, or none of them. */
+  readonly task?: Task
+  /** What is looked at afterwards; null: the symptom itself, for proof, or nothing where there was a task. */
   readonly ask: Ask | null
 }
 

@@ -86,7 +86,7 @@ export async function openJob(job: NewJob): Promise<Opening> {
       ? await createLog(job.log.file, first, job.clock)
       : await createLogIn(job.log.folder, first, job.clock)
   if (!log.ok) return failed({ kind: 'log', trouble: log.trouble })
-  const session = await openSession(begin(ground), log.writer, job.plan)
+  const session = await openSession(log.events.reduce(apply, begin(ground)), log.writer, job.plan)
   return { ok: true, session, problems: [] }
 }
 

@@ -60,6 +60,9 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     path: pathOf(job),
     minutes: job.minutes,
     canUndo: takenBack(job).length > 0,
+    opened: job.opened?.symptom ?? null,
+    who: job.who,
+    folded: job.folded,
   })
 
   async function reply(said: Reply): ReturnType<Session['reply']> {
@@ -81,6 +84,9 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       if (!taking.ok)
         return { ok: false, refusal: { problem: 'reading', expected: [], reading: taking.reading } }
       await write([taking.body])
+    } else if (said.say === 'fold') {
+      if (said.folded !== job.folded) await write([{ e: 'folded', folded: said.folded }])
+      return { ok: true }
     } else if (said.say === 'note') {
       await write([{ e: 'noted', text: said.text, ...(job.pending ? { to: job.pending.seq } : {}) }])
       return { ok: true }
@@ -89,7 +95,8 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       if (refusal || !job.pending)
         return { ok: false, refusal: refusal ?? { problem: 'no-prompt', expected: [] } }
       const words = said.say === 'answer' ? said.ids : said.say
-      await write([{ e: 'replied', to: job.pending.seq, reply: words }])
+      const by = signature(job, said)
+      await write([{ e: 'replied', to: job.pending.seq, reply: words, ...(by ? { by } : {}) }])
     }
     await settle()
     return { ok: true }
@@ -101,6 +108,13 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     return takes.length === 0 ? null : { takes, suspects: suspectsWithout(job, takes) }
   }
   return { view, why: (): Why => whyOf(job), without, reply, close: () => writer.close() }
+}
+
+/** Whoever signs by name, else whoever is at the bench. */
+function signature(job: Job, said: Reply): string | undefined {
+  const { prompt } = job.pending ?? {}
+  if (said.say !== 'done' || prompt?.show !== 'do' || prompt.task !== 'sign-off') return undefined
+  return said.by?.trim() || (job.who ?? undefined)
 }
 
 const leftEnd = (job: Job): End => ({

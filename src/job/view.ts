@@ -59,6 +59,12 @@ export interface View {
   /** Spent at the bench so far, as the steps are costed. */
   readonly minutes: number
   readonly canUndo: boolean
+  /** On a first boot: the symptom whose flow something unexpected has opened. */
+  readonly opened: SymptomId | null
+  /** Who is at the bench, where it was said. */
+  readonly who: string | null
+  /** Explanations are folded away. */
+  readonly folded: boolean
 }
 
 /** Why this step: what each reply would do, what else was weighed, what speaks for and against each suspect. */
@@ -88,7 +94,8 @@ export interface Without {
 }
 
 export type Reply =
-  | { readonly say: 'done' }
+  /** `by`: who signs, where that is what is to be done. */
+  | { readonly say: 'done'; readonly by?: string }
   | { readonly say: 'answer'; readonly ids: readonly string[] }
   | { readonly say: 'unsure' }
   | { readonly say: 'cannot' }
@@ -97,6 +104,8 @@ export type Reply =
   | { readonly say: 'note'; readonly text: string }
   /** What another tool printed; `as` names which of its channels is which place (`fan1=SYS1`). */
   | { readonly say: 'read'; readonly text: string; readonly as: readonly string[]; readonly by?: string }
+  /** Folds explanations away for the rest of the job, or shows them again. */
+  | { readonly say: 'fold'; readonly folded: boolean }
   | { readonly say: 'hand-over' }
   | { readonly say: 'leave' }
 

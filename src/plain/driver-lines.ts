@@ -18,6 +18,7 @@ const ALWAYS = [
   '{"why":true}',
   '{"note":"…"}',
   '{"read":"…","as":["fan1=SYS1"]}',
+  '{"fold":true}',
   '{"hand-over":true}',
   '{"leave":true}',
 ]
@@ -43,7 +44,7 @@ function parse(text: string): unknown {
 }
 
 const replies: { [K in Exclude<DriverWord, 'why'>]: (line: never) => Reply } = {
-  done: () => ({ say: 'done' }),
+  done: (line: { by?: string }) => ({ say: 'done', ...(line.by === undefined ? {} : { by: line.by }) }),
   answer: (line: { answer: string }) => ({ say: 'answer', ids: [line.answer] }),
   answers: (line: { answers: string[] }) => ({ say: 'answer', ids: line.answers }),
   unsure: () => ({ say: 'unsure' }),
@@ -51,6 +52,7 @@ const replies: { [K in Exclude<DriverWord, 'why'>]: (line: never) => Reply } = {
   undo: () => ({ say: 'undo' }),
   note: (line: { note: string }) => ({ say: 'note', text: line.note }),
   read: (line: { read: string; as?: string[] }) => ({ say: 'read', text: line.read, as: line.as ?? [] }),
+  fold: (line: { fold: boolean }) => ({ say: 'fold', folded: line.fold }),
   'hand-over': () => ({ say: 'hand-over' }),
   leave: () => ({ say: 'leave' }),
 }

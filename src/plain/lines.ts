@@ -69,7 +69,7 @@ export async function runLines(
     else if ('reply' in said) {
       const kept = await say(session, said.reply, language)
       if (!kept.ok) problem(kept.lines.join(' '), kept.expected)
-      else if (said.reply.say !== 'note') {
+      else if (said.reply.say !== 'note' && said.reply.say !== 'fold') {
         const ended = show()
         if (ended !== undefined) return ended
       }

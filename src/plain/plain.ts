@@ -3,7 +3,7 @@
  * a screen reader reads it as it comes and a pipe can be kept.
  */
 import type { Ask, Prompt } from '../core/checks/prompt.ts'
-import type { Session, View } from '../job/view.ts'
+import type { Reply, Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import { graveFindings } from './grave.ts'
@@ -27,6 +27,7 @@ function stepLines(prompt: Prompt & { show: 'do' }, view: View, language: Langua
     text.title,
     ...text.lines.map((l) => `  ${l}`),
     `  1. ${language.labels.done}`,
+    ...(prompt.task === 'sign-off' ? [`  ${language.dialogue.signHow(view.who)}`] : []),
   ]
 }
 
@@ -118,6 +119,9 @@ function tellLines(
   }
 }
 
+/** What leaves the question as it stands, and need not have it said again. */
+const isAside = (reply: Reply): boolean => reply.say === 'note' || (reply.say === 'fold' && reply.folded)
+
 /** What was taken, said back, so that a slip is noticed at once. */
 function echo(said: Extract<Said, { do: 'reply' }>['reply'], view: View, language: Language): string {
   const { labels, dialogue } = language
@@ -127,6 +131,8 @@ function echo(said: Extract<Said, { do: 'reply' }>['reply'], view: View, languag
       return dialogue.undone
     case 'note':
       return dialogue.noteTaken
+    case 'fold':
+      return said.folded ? dialogue.folded : dialogue.unfolded
     case 'answer': {
       if (prompt?.show !== 'ask') return ''
       const names = said.ids.map((id) => language.answer(prompt, id, view))
@@ -136,6 +142,12 @@ function echo(said: Extract<Said, { do: 'reply' }>['reply'], view: View, languag
     case 'leave':
     case 'read':
       return ''
+    case 'done': {
+      const by = said.by ?? view.who
+      return prompt?.show === 'do' && prompt.task === 'sign-off' && by
+        ? dialogue.signed(by)
+        : `${labels.noted}: ${labels.done.toLowerCase()}.`
+    }
     default:
       return `${labels.noted}: ${labels[said.say].toLowerCase()}.`
   }
@@ -189,7 +201,8 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
       const back = kept.ok ? [echo(said.reply, view, language)] : kept.lines
       tell(back.filter((line) => line !== ''))
       if (session.view().prompt === null) return ended()
-      if (kept.ok && said.reply.say !== 'note') show()
+      if (kept.ok && said.reply.say === 'fold' && !said.reply.folded) told = undefined
+      if (kept.ok && !isAside(said.reply)) show()
     }
     talk.write(dialogue.prompt)
   }

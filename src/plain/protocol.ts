@@ -45,6 +45,9 @@ export const toolLine = {
     minutes: z.number(),
     purpose: z.enum(['gate', 'check', 'repair', 'restore', 'proof']),
     cautions: z.array(z.string()),
+    task: z
+      .optional(z.string())
+      .describe('on a first boot, what is to be done beside the edits, such as soak or sign-off'),
   }),
   ask: z.object({
     type: z.literal('ask'),
@@ -119,7 +122,10 @@ const yes = z.literal(true)
 
 /** What the other side writes: exactly one of these. */
 export const driverLine = {
-  done: z.object({ done: yes }),
+  done: z.object({
+    done: yes,
+    by: z.optional(z.string().trim().min(1)).describe('who signs, where the task is to sign off'),
+  }),
   answer: z.object({ answer: z.string() }),
   answers: z.object({ answers: z.array(z.string()) }),
   unsure: z.object({ unsure: yes }),
@@ -131,6 +137,9 @@ export const driverLine = {
     read: z.string().min(1).describe('what another tool printed, whole'),
     as: z.optional(z.array(z.string())).describe('which name in it is which place: fan1=SYS1'),
   }),
+  fold: z
+    .object({ fold: z.boolean() })
+    .describe('keep why and what else it may mean out of the text of notes'),
   'hand-over': z.object({ 'hand-over': yes }),
   leave: z.object({ leave: yes }),
 } as const

@@ -84,6 +84,7 @@ export function promptLine(prompt: Prompt, view: View, language: Language): Tool
       minutes: prompt.minutes,
       purpose: prompt.purpose,
       cautions: [...prompt.cautions],
+      ...(prompt.task === undefined ? {} : { task: prompt.task }),
     }
   }
   const text = language.question(prompt, view)

@@ -35,6 +35,8 @@ function wayTarget(way: Way, words: readonly string[], prompt: Prompt): Target |
   if (way === 'done')
     return prompt.show === 'do' ? target({ do: 'reply', reply: { say: 'done' } }) : undefined
   if (way === 'unsure' && prompt.show === 'do') return undefined
+  if (way === 'fold' || way === 'unfold')
+    return target({ do: 'reply', reply: { say: 'fold', folded: way === 'fold' } })
   return target({ do: 'reply', reply: { say: way as 'unsure' } })
 }
 
@@ -73,6 +75,12 @@ function reading(text: string, language: Language): Said | undefined {
   return { do: 'read', from, as: words.filter((w) => w.includes('=')) }
 }
 
+/** Whoever is to sign types the name; words that are ways to go on are none. */
+const signed = (line: string, prompt: Prompt): Said | undefined =>
+  prompt.show === 'do' && prompt.task === 'sign-off'
+    ? { do: 'reply', reply: { say: 'done', by: line.trim() } }
+    : undefined
+
 function byNumber(n: number, prompt: Prompt, language: Language): Said {
   if (prompt.show === 'do')
     return n === 1
@@ -99,6 +107,8 @@ export function understand(line: string, prompt: Prompt, scene: Scene, language:
   const exactWay = ways.find((t) => t.names.includes(text))
   if (prompt.show === 'ask' && prompt.many)
     return exactWay?.said ?? understandMarks(text, prompt, language) ?? beginning(text, ways, line, language)
+  const signature = signed(line, prompt)
+  if (signature && !exactWay && !/^\d+$/.test(text)) return signature
   const answers = prompt.show === 'ask' ? answerTargets(prompt, scene, language) : []
   const exactAnswer = answers.find((t) => t.names.includes(text))
   if (exactAnswer) return exactAnswer.said

@@ -17,6 +17,8 @@ import type { ScreenWords } from './screen.ts'
 export interface Scene {
   readonly plan: Plan
   readonly inForce: readonly Edit[]
+  /** Explanations are folded away. */
+  readonly folded?: boolean
 }
 
 /** A thing to do: one sentence for a glance, one sentence an edit, and what to beware of. */
@@ -79,6 +81,10 @@ export interface Labels {
   readonly left: (groups: number) => string
   readonly minutes: (minutes: number) => string
   readonly percent: (p: number) => string
+  /** A bare number. */
+  readonly figure: (value: number, decimals: number) => string
+  /** Day and time of a moment as the log has it, with the name of its zone where `zoned`. */
+  readonly moment: (at: string, zoned?: boolean) => string
   readonly noted: string
 }
 
@@ -143,6 +149,8 @@ export type Way =
   | 'where'
   | 'findings'
   | 'again'
+  | 'fold'
+  | 'unfold'
   | 'hand-over'
   | 'leave'
   | 'help'
@@ -168,6 +176,11 @@ export interface Dialogue {
   /** The words by which things are marked, the first being the one that is meant where none is said. */
   readonly markWords: (values: readonly (readonly [word: string, means: string])[]) => string
   readonly noteTaken: string
+  readonly folded: string
+  readonly unfolded: string
+  /** How to sign; with the name that is known already, if one is. */
+  readonly signHow: (who: string | null) => string
+  readonly signed: (by: string) => string
   readonly noteEmpty: string
   readonly nothingToUndo: string
   readonly undone: string

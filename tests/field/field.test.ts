@@ -18,7 +18,7 @@ import { plannedTroubles } from '../../src/core/infer/planned.ts'
 import type { Plan } from '../../src/core/plan/plan.ts'
 import { readPlan } from '../../src/core/plan/read.ts'
 import { begin, type Job } from '../../src/job/drive/job.ts'
-import { think } from '../../src/job/drive/propose.ts'
+import { think } from '../../src/job/drive/think.ts'
 import { groundFor } from '../support/run-job.ts'
 
 const turn = z.union([

@@ -61,6 +61,9 @@ function step(edits: readonly Edit[], handsIn: boolean, cycle: boolean, ask: Ask
   return { kind: ask === null ? 'repair' : 'check', id, edits, handsIn, cycle, minutes: 1, ask }
 }
 
+/** A step that is more than its edits: the machine has to be left running, say. */
+const task = (plain: WorkStep): WorkStep => ({ ...plain, id: `${plain.id} task`, task: 'soak' })
+
 /** Steps of every kind that a record can be, sensible or not: all that a guard can tell apart, and some oddities. */
 export const steps: readonly WorkStep[] = [
   ...[[], [SET]].flatMap((edits) =>
@@ -76,6 +79,9 @@ export const steps: readonly WorkStep[] = [
   step([SWAP], true, false, look('on', 'out')),
   step([SWAP, SET], true, false, null),
   step([...CYCLE, SWAP], true, false, look('on', 'in')),
+  task(step([], false, false, null)),
+  task(step([SET], false, true, look('on', 'out'))),
+  task(step([SWAP], true, false, look('off', 'in'))),
 ]
 
 const OUTCOMES: readonly EndStep['outcome'][] = ['fixed', 'nothing-wrong', 'declined', 'handed-over']

@@ -200,6 +200,9 @@ export function fakeSession(
       ],
       minutes: minutes(),
       canUndo: trail.some((e) => !e.undone),
+      opened: null,
+      who: null,
+      folded: false,
       ...over,
     }
   }

@@ -10,7 +10,7 @@ import { plannedMoment } from '../bench/run.ts'
 import { alarmLimit } from '../bench/tach.ts'
 import { refOf } from '../faults/entry.ts'
 import { governedPorts } from '../faults/setting.ts'
-import { wanted } from '../infer/planned.ts'
+import { type HostSpeaks, wanted } from '../infer/planned.ts'
 import { lookCost } from './looks.ts'
 import type { Ask, Mark } from './prompt.ts'
 
@@ -114,20 +114,29 @@ const FORMS: Readonly<Record<MapKind, MapForm>> = {
   },
 }
 
-/** Things that a map of this kind goes over: those of which something is wanted to be seen. */
-export const mapped = (build: Build, kind: MapKind): readonly Observable[] =>
+/**
+ * Things that a map of this kind goes over: those of which something is wanted to be seen.
+ * @param host whether the host speaks, where that is another than planned: lights may then be dark by right
+ */
+export const mapped = (build: Build, kind: MapKind, host?: HostSpeaks): readonly Observable[] =>
   FORMS[kind]
     .things(build)
     .map((at): Observable => ({ what: kind, at }))
-    .filter((o) => ![null, 'none'].includes(wanted(build, o)))
+    .filter((o) => !unseen(kind, host).includes(wanted(build, o, host)))
+
+const unseen = (kind: MapKind, host: HostSpeaks | undefined): readonly (Value | null)[] =>
+  host === undefined ? [null, 'none'] : kind === 'lit' ? [null, 'dark'] : [null, 'none', 'nothing']
 
 const BASE_MINUTES = 0.5
 /** Marking on a map is a look with the name beside it: fewer slips than a single answer read from memory. */
 const MAP_ERROR = 0.03
 
 /** The observables of several maps, in order. */
-export const mappedAll = (build: Build, kinds: readonly MapKind[]): readonly Observable[] =>
-  kinds.flatMap((kind) => mapped(build, kind))
+export const mappedAll = (
+  build: Build,
+  kinds: readonly MapKind[],
+  host?: HostSpeaks,
+): readonly Observable[] => kinds.flatMap((kind) => mapped(build, kind, host))
 
 /** @param things what the map goes over, where it is not all that `kinds` name (a plug may have been moved) */
 export function mapAsk(

@@ -13,6 +13,33 @@ export type Hands = 'in' | 'out'
 /** Why something is done: to be safe, to find out, to mend, to put back. */
 export type Purpose = 'gate' | 'check' | 'repair' | 'restore' | 'proof'
 
+/**
+ * Something to do on a first boot that changes neither plug nor setting, or more than its edits say: to see that it is
+ * off before it was ever on, to watch while it is switched on, to stay in the
+ * firmware's setup, to start the system or the lighting program, to save the pattern, to let it run, to start it
+ * cold and leave it to come up by itself, to sign.
+ */
+export type Task =
+  | 'never-on'
+  | 'first-on'
+  | 'on-again'
+  | 'firmware'
+  | 'system'
+  | 'program'
+  | 'save-pattern'
+  | 'soak'
+  | 'cold-start'
+  | 'by-itself'
+  | 'sign-off'
+  | 'firmware'
+  | 'system'
+  | 'program'
+  | 'save-pattern'
+  | 'soak'
+  | 'cold-start'
+  | 'by-itself'
+  | 'sign-off'
+
 export interface Do {
   readonly show: 'do'
   readonly id: string
@@ -23,6 +50,7 @@ export interface Do {
   readonly minutes: number
   /** Ids of cautions to show with it; the first hands-in step of a job carries them in full. */
   readonly cautions: readonly string[]
+  readonly task?: Task
 }
 
 /** `means` has one value per observable of its question, null where it says nothing of that one. */
@@ -94,6 +122,11 @@ export type NoteKind =
   | 'cross-check'
   | 'restored'
   | 'read'
+  /** On a first boot: what is to be seen, why, and what it means if it is not. */
+  | 'expect'
+  /** Something unexpected opens the flow of its symptom; and the way back from there. */
+  | 'opens'
+  | 'returns'
 
 export interface Note {
   readonly show: 'note'

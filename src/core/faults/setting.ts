@@ -60,6 +60,9 @@ const litByHost = (build: Build): boolean =>
   channelsOf(build).some((c) => c.sockets.some((s) => (build.plugIn[s] ?? NOWHERE) >= 0)) ||
   build.parts.some(({ part }) => part.kind === 'pump' && part.host === 'usb' && part.lights.length > 0)
 
+/** Whether a host program drives lights, or sets and reads fans, of this build at all. */
+export const speaksToLights = (build: Build): boolean => litByHost(build) || readByHost(build)
+
 /** A controller that sets its fans itself reports them to the host program only. */
 const readByHost = (build: Build): boolean => governedPorts(build).some((s) => !build.fanHeaders.has(s))
 
@@ -188,9 +191,7 @@ const settingFaults: readonly SettingFault[] = [
     family: 'host',
     weight: 1,
     refs: (build) =>
-      (litByHost(build) || readByHost(build)) && build.plan.settings.host.program === 'running'
-        ? ['host/program']
-        : [],
+      speaksToLights(build) && build.plan.settings.host.program === 'running' ? ['host/program'] : [],
     wrong: () => 'absent',
   },
   {
@@ -212,6 +213,15 @@ const settingFaults: readonly SettingFault[] = [
     wrong: () => 'false',
   },
 ]
+
+/** The wrong values that a setting may well have, other than the one that it should have. */
+export function wrongSettings(build: Build, ref: string): readonly string[] {
+  const right = rightSetting(build, ref)
+  const values = settingFaults.flatMap(({ refs, wrong }) =>
+    refs(build).includes(ref) ? (wrong(build, ref) ?? []) : [],
+  )
+  return [...new Set(values)].filter((value) => value !== right)
+}
 
 /** Duty under which a fan does not start: its own limit in PWM, or that of the volts in DC drive. */
 function lowestStart(

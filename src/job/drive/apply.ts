@@ -9,6 +9,7 @@ import { planOf } from '../log/plan-copy.ts'
 import { distrusted, READ_ERROR, withoutRepeated, withReading } from '../readings.ts'
 import { type Job, NotTaken, send, stateText, takes } from './job.ts'
 import { ontoPlan } from './onto-plan.ts'
+import { readyAgain } from './walk.ts'
 
 type Said = Extract<LogEvent, { e: 'replied' }>
 type Reply = Said['reply']
@@ -21,7 +22,7 @@ export function apply(job: Job, event: LogEvent): Job {
       return event.step.kind === 'end' ? proposed : { ...proposed, step: event.step }
     }
     case 'told':
-      return told(job, event.record)
+      return told(job, event.record, event.seq)
     case 'shown':
       return { ...job, pending: { seq: event.seq, prompt: event.prompt } }
     case 'replied':
@@ -40,7 +41,10 @@ export function apply(job: Job, event: LogEvent): Job {
       return { ...job, end: event.end, pending: null }
     case 'resumed':
       return event.plan === undefined ? job : withPlan(job, event.plan)
+    case 'folded':
+      return { ...job, folded: event.folded }
     case 'opened':
+      return { ...job, who: event.who ?? null, folded: event.options.fold === true }
     case 'left':
       return job
   }
@@ -52,10 +56,17 @@ function withPlan(job: Job, copy: PlanCopy): Job {
   return ontoPlan(job, plan.value).job
 }
 
-function told(job: Job, record: Extract<LogEvent, { e: 'told' }>['record']): Job {
+function told(job: Job, record: Extract<LogEvent, { e: 'told' }>['record'], seq: number): Job {
   const seqs = record.show === 'note' && record.kind === 'conflict' ? record.facts.seqs : undefined
   const saidAtOdds = Array.isArray(seqs) ? new Set([...job.saidAtOdds, ...seqs.map(Number)]) : job.saidAtOdds
-  return { ...job, told: [...job.told, record], saidAtOdds }
+  return { ...job, told: [...job.told, record], saidAtOdds, opened: openedBy(job, record, seq) }
+}
+
+/** A first boot that meets something unexpected opens a symptom's flow, and returns from it. */
+function openedBy(job: Job, record: Extract<LogEvent, { e: 'told' }>['record'], seq: number): Job['opened'] {
+  if (record.show !== 'note') return job.opened
+  if (record.kind === 'opens') return { symptom: String(record.facts.symptom), seq }
+  return record.kind === 'returns' ? null : job.opened
 }
 
 function noted(job: Job, text: string): Job {
@@ -99,6 +110,8 @@ function didOrNot(job: Job, prompt: Do, reply: Reply): Job {
     return { ...send(job, { type: 'CANNOT' }), toolsMissing, closed, step: null }
   }
   const isGate = prompt.purpose === 'gate'
+  // A task that nothing is looked at after is over with it.
+  const isOver = prompt.task !== undefined && job.step?.ask === null
   // With hands in, what an earlier trial changed has just been put back.
   const inForce =
     prompt.hands === 'out' ? job.inForce : job.step?.kind === 'check' ? job.step.edits.filter(movesPlug) : []
@@ -106,6 +119,7 @@ function didOrNot(job: Job, prompt: Do, reply: Reply): Job {
     ...send(job, { type: 'DID' }),
     history: [...job.history, ...prompt.edits],
     inForce,
+    closed: isOver && job.step ? withMember(job.closed, job.step.id) : job.closed,
     cautioned: job.cautioned || isGate,
     proven: false,
   }
@@ -178,7 +192,7 @@ export function againStep(job: Job, of: number, ask: Ask) {
   return {
     kind: 'again' as const,
     id: before?.id ?? ask.id,
-    edits: [],
+    ...readyAgain(job, ask.id),
     handsIn: false,
     cycle: false,
     minutes: ask.minutes,

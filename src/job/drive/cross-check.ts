@@ -2,6 +2,8 @@
  * Answers held against the plan, as the flow of the symptom orders it, and the audit's findings that bear on what was
  * seen to be wrong. All looks over a kind that were answered count together.
  */
+
+import type { CrossCheck } from '../../../flows/shared/flow.ts'
 import type { Observable } from '../../core/bench/observable.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
@@ -34,10 +36,14 @@ function marked(job: Job): { bad: Observable[]; good: Observable[] } {
 
 const MOST_FINDINGS = 4
 
-export function crossCheck(job: Job): readonly Note[] {
-  const { build, flow, known } = job.ground
+/** @param checks of another flow than the job's own, where one was opened on the way */
+export function crossCheck(
+  job: Job,
+  checks: readonly CrossCheck[] = job.ground.flow.crossChecks,
+): readonly Note[] {
+  const { build, known } = job.ground
   const { bad, good } = marked(job)
-  const facts = flow.crossChecks.flatMap((check) => against[check](build, bad, good))
+  const facts = checks.flatMap((check) => against[check](build, bad, good))
   const near = new Set(bad.flatMap((o) => [o.at, ...upstream(build, partAt(build, o.at), o.what)]))
   const findings = known.findings
     .filter((f) => f.severity !== 'untidy' && f.severity !== 'unknown')

@@ -54,6 +54,12 @@ export interface Job {
   readonly known: ReadonlyMap<string, Known>
   /** Which name in a reading stands for which place. */
   readonly named: readonly Named[]
+  /** On a first boot: the symptom's flow that something unexpected has opened, and the line that says so. */
+  readonly opened: { readonly symptom: string; readonly seq: number } | null
+  /** Who is at the bench, where it was said. */
+  readonly who: string | null
+  /** Explanations are folded away. */
+  readonly folded: boolean
   readonly end: End | null
 }
 
@@ -89,6 +95,9 @@ export function begin(from: Ground): Job {
     saidAtOdds: new Set(),
     known: new Map(),
     named: [],
+    opened: null,
+    who: null,
+    folded: false,
     end: null,
   }
 }

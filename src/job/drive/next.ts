@@ -5,16 +5,21 @@
 
 import { isInside, isOutside, type WorkStep } from '../../../flows/shared/step.ts'
 import { SWITCH_MINUTES } from '../../core/checks/looks.ts'
-import { type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
+import { type MapKind, mapAsk } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
-import type { About, Ask, Do, Note, Prompt, Purpose, Verdict } from '../../core/checks/prompt.ts'
+import type { Ask, Do, Note, Prompt, Purpose, Task, Verdict } from '../../core/checks/prompt.ts'
+import { speaksToLights } from '../../core/faults/setting.ts'
 import { scopeAfter } from '../../core/infer/foresee.ts'
+import { hostAfter } from '../../core/infer/planned.ts'
 import type { LogBody } from '../log/event.ts'
 import { replyByReading } from '../readings.ts'
+import { aboutAsk } from './about-ask.ts'
 import { flowsCautions, gateCautions } from './cautions.ts'
 import { crossCheck } from './cross-check.ts'
 import { type Job, powerOf, stateText } from './job.ts'
-import { propose, scopeKinds } from './propose.ts'
+import { propose } from './propose.ts'
+import { scopeKinds, scopeOf } from './think.ts'
+import { expectedNow } from './walk.ts'
 
 /** Empty while a prompt waits for its reply, or when the job is over. */
 export function next(job: Job): readonly LogBody[] {
@@ -33,7 +38,10 @@ export function next(job: Job): readonly LogBody[] {
       { e: 'step', step },
     ]
   }
-  return [shown(promptIn(job, state))]
+  // What is to be seen stands with its question, also where something had to be done before.
+  const expected =
+    state === 'isolating.outside.asking' || state === 'isolating.handsIn.asking' ? expectedNow(job) : []
+  return [...untold(job, expected), shown(promptIn(job, state))]
 }
 
 /** A question that a reading has answered already is not put to a person. */
@@ -68,32 +76,11 @@ function untold(job: Job, records: readonly (Note | Verdict)[]): readonly LogBod
     .map((record) => ({ e: 'told', record }))
 }
 
-const CHOICES: Readonly<Record<About, readonly string[]>> = {
-  since: ['new', 'changed', 'suddenly'],
-  worked: ['never', 'once'],
-  'comes-and-goes': ['yes', 'no'],
-  spare: ['yes', 'no'],
-  tool: ['yes', 'no'],
-  consent: ['yes', 'no'],
-}
-
 function topicAsk(job: Job, state: string): Ask {
   const topic = job.ground.flow.scoping.find((t) => state === `scoping.${t.name}`)
   if (!topic) throw new Error(`no topic for ${state}`)
   if ('map' in topic) return mapAsk(job.ground.build, [topic.map], 'scope')
-  return {
-    show: 'ask',
-    id: topic.about,
-    stage: 'scope',
-    power: 'on',
-    hands: 'out',
-    minutes: 0.5,
-    tools: [],
-    error: 0.25,
-    many: false,
-    about: topic.about,
-    choices: CHOICES[topic.about],
-  }
+  return aboutAsk(topic.about, 'scope')
 }
 
 function promptIn(job: Job, state: string): Prompt {
@@ -126,7 +113,20 @@ const gate = (job: Job, to: 'on' | 'off'): Do => ({
   hands: 'out',
   minutes: SWITCH_MINUTES,
   cautions: gateCautions(to, job.cautioned),
+  ...gateTask(job, to),
 })
+
+/** On a first boot the machine was never on before, and the first seconds after power on are to be watched. */
+function gateTask(job: Job, to: 'on' | 'off'): { readonly task?: Task } {
+  if (!job.ground.flow.walk) return {}
+  if (to === 'off') return job.history.length === 0 ? { task: 'never-on' } : {}
+  const watched = job.step?.task === 'firmware' || job.step?.task === 'cold-start'
+  if (watched) return { task: 'first-on' }
+  // After a repair in between, the setup is where the walk stands.
+  return speaksToLights(job.ground.build) && hostAfter(job.ground.build, job.history) === 'absent'
+    ? { task: 'on-again' }
+    : {}
+}
 
 const PURPOSE: Readonly<Record<WorkStep['kind'], Purpose>> = {
   check: 'check',
@@ -156,7 +156,7 @@ function doingInside(job: Job, step: WorkStep): Do {
   }
 }
 
-/** Settings, for which the machine must run. */
+/** Settings and tasks, for which the machine must run. */
 const doingOutside = (step: WorkStep): Do => ({
   show: 'do',
   id: `set ${step.id}`,
@@ -164,8 +164,13 @@ const doingOutside = (step: WorkStep): Do => ({
   edits: step.edits.filter(isOutside),
   power: 'on',
   hands: 'out',
-  minutes: step.edits.some(isInside) ? SET_MINUTES : step.minutes,
+  minutes: step.edits.some(isInside)
+    ? SET_MINUTES
+    : step.task
+      ? Math.round((step.minutes - (step.ask?.minutes ?? 0)) * 100) / 100
+      : step.minutes,
   cautions: [],
+  ...(step.task === undefined ? {} : { task: step.task }),
 })
 
 const handsInCautions = (ask: Ask | null): readonly string[] =>
@@ -173,6 +178,6 @@ const handsInCautions = (ask: Ask | null): readonly string[] =>
 
 function proof(job: Job): Ask {
   const kinds: readonly MapKind[] = scopeKinds(job)
-  const things = scopeAfter(job.ground.build, mappedAll(job.ground.build, kinds), job.history)
+  const things = scopeAfter(job.ground.build, scopeOf(job), job.history)
   return mapAsk(job.ground.build, kinds, 'proof', things)
 }

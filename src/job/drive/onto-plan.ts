@@ -15,7 +15,7 @@ import { knowledgeOf } from '../../core/infer/assess.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
 import type { Plan } from '../../core/plan/plan.ts'
 import { type Job, send, stateText } from './job.ts'
-import { think } from './propose.ts'
+import { think } from './think.ts'
 
 export interface Moved {
   readonly job: Job

@@ -3,19 +3,17 @@
  * trial changed, or an end. Also what is to be told with it: the verdict before a repair, answers that are at odds.
  */
 import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
-import type { Observable } from '../../core/bench/observable.ts'
 import { MAP_KINDS, type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
 import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { RepairDef } from '../../core/checks/step.ts'
-import { type Assessment, assess } from '../../core/infer/assess.ts'
-import { decide, type Outlook } from '../../core/infer/decide.ts'
-import type { Dossier } from '../../core/infer/dossier.ts'
+import type { Assessment } from '../../core/infer/assess.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
-import { suspectsOf } from '../../core/infer/suspects.ts'
-import { type Job, powerOf } from './job.ts'
+import { flowsQuestion, opening, returning, stepsIn } from './excursion.ts'
+import type { Job } from './job.ts'
 import { checkStep, repairStep } from './steps.ts'
-import { onward, sinceMended } from './walk.ts'
+import { deviations, type Thought, think } from './think.ts'
+import { onward } from './walk.ts'
 
 export interface Proposal {
   readonly told: readonly (Note | Verdict)[]
@@ -27,87 +25,35 @@ export interface Proposal {
 /** A job that has taken so many steps is handed over: nobody stands at a bench that long. */
 const MOST_STEPS = 60
 
-/** The kinds of map that the symptom is about: those of the scoping that showed something, else the first. */
-export function scopeKinds(job: Job): readonly MapKind[] {
-  const maps = job.ground.flow.scoping.flatMap((t) => ('map' in t ? [t.map] : []))
-  const marked = new Set([...deviations(job), ...foundOnTheWay(job)].map((o) => o.what))
-  const shown = maps.filter((kind) => marked.has(kind))
-  const others = MAP_KINDS.filter((kind) => marked.has(kind) && !maps.includes(kind))
-  return shown.length + others.length > 0 ? [...shown, ...others] : maps.slice(0, 1)
-}
-
-/** What single looks showed not to be as wanted, with every plug in its place: it is taken in, not lost. */
-const foundOnTheWay = (job: Job): readonly Observable[] =>
-  job.evidence.flatMap((e) => {
-    if (e.kind !== 'one' || e.history.some((edit) => edit.do === 'swap' || edit.do === 'plug')) return []
-    if (e.history.findLast((edit) => edit.do === 'power')?.to === 'off') return []
-    const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
-    return e.observe.filter(
-      (o, i) => means[i] != null && means[i] !== wantedAfter(job.ground.build, o, e.history),
-    )
-  })
-
 /** Looked over before a job is closed, whatever it was about. */
 const GLANCES: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']
 /** Looked over, one after the other, where nothing was seen to be wrong so far. */
 const SURVEY: readonly MapKind[] = [...GLANCES, 'listed', 'alarm', 'effect']
 
-/** What some map showed not to be as wanted. */
-function deviations(job: Job) {
-  const { build } = job.ground
-  return job.evidence.flatMap((e) =>
-    e.kind === 'many'
-      ? e.marks
-          .filter((m) => e.chosen.includes(m.id) && m.value !== wantedAfter(build, m.observe, e.history))
-          .map((m) => m.observe)
-      : [],
-  )
-}
-
-export function dossierOf(job: Job): Dossier {
-  return {
-    evidence: job.ground.flow.walk ? sinceMended(job) : job.evidence,
-    history: job.history,
-    inForce: job.inForce,
-    power: powerOf(job),
-    scope: mappedAll(job.ground.build, scopeKinds(job)),
-    closed: job.closed,
-    toolsMissing: job.toolsMissing,
-  }
-}
-
-export interface Thought {
-  readonly assessment: Assessment
-  readonly outlook: Outlook
-  readonly suspects: readonly Suspect[]
-}
-
-/** The whole reasoning on a job as it stands. */
-export function think(job: Job): Thought {
-  const dossier = dossierOf(job)
-  const assessment = assess(job.ground.known, dossier)
-  const outlook = decide(job.ground.known, dossier, assessment)
-  return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
-}
-
-const rounded = (s: Suspect): Suspect => ({ ...s, p: Math.min(1, Math.round(s.p * 1e6) / 1e6) })
-
 const ending = (outcome: EndStep['outcome']): EndStep => ({ kind: 'end', outcome })
+
+/** On a walk nobody is suspected while all is as wanted. */
+const NOBODY = { suspects: [], left: 0 } as const
 
 export function propose(job: Job): Proposal {
   const restoring = job.proven ? restore(job) : undefined
   if (restoring) return { told: [], step: restoring, suspects: job.suspects, left: job.left }
   const { walk } = job.ground.flow
+  if (walk && stillWrong(job).length === 0) {
+    const { told, step } = onward(job)
+    return {
+      told: [...returning(job), ...told, ...(step.kind === 'end' ? notAsPlanned(job) : [])],
+      step,
+      ...NOBODY,
+    }
+  }
+  const opened = walk ? opening(job) : []
+  const question = walk ? flowsQuestion(job) : undefined
   const survey = walk ? undefined : surveyStep(job)
   const thought = think(job)
   const left = thought.suspects.filter((s) => s.p > 0.02).length
   const rest = { suspects: thought.suspects, left }
-  if (walk && stillWrong(job).length === 0) {
-    const on = onward(job)
-    return on
-      ? { ...on, ...rest }
-      : { told: notAsPlanned(job), step: ending(mended(job, thought) ? 'fixed' : 'nothing-wrong'), ...rest }
-  }
+  if (question) return { told: opened, step: question, ...rest }
   if (isMended(job)) {
     const closing = closingLook(job)
     return closing
@@ -115,7 +61,7 @@ export function propose(job: Job): Proposal {
       : { told: notAsPlanned(job), step: ending(mended(job, thought) ? 'fixed' : 'nothing-wrong'), ...rest }
   }
   if (survey) return { told: [], step: survey, ...rest }
-  const told = conflictNotes(job, thought.assessment)
+  const told = [...opened, ...conflictNotes(job, thought.assessment)]
   const verdict = (repair: RepairDef | null): Verdict => ({
     show: 'verdict',
     suspects: thought.suspects.slice(0, 5),
@@ -124,7 +70,7 @@ export function propose(job: Job): Proposal {
   if (nothingWrong(job, thought))
     return { told: [...told, verdict(null)], step: ending('nothing-wrong'), ...rest }
   const { step } = thought.outlook
-  if (step.kind === 'hand-over' || job.trail.filter((t) => !t.undone).length > MOST_STEPS) {
+  if (step.kind === 'hand-over' || stepsIn(job) > MOST_STEPS) {
     const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
     return { told: [...told, verdict(null)], step: ending(declined ? 'declined' : 'handed-over'), ...rest }
   }

@@ -6,7 +6,7 @@ import type { Suspect } from '../../core/checks/prompt.ts'
 import type { TrailEntry } from '../view.ts'
 import { againStep } from './apply.ts'
 import { type Job, stateText, takes } from './job.ts'
-import { think } from './propose.ts'
+import { think } from './think.ts'
 
 const standing = (job: Job): readonly TrailEntry[] =>
   job.trail.filter((t) => !t.undone && t.prompt.show === 'ask')

@@ -9,7 +9,7 @@ import { plannedCheck } from '../../core/infer/foresee.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import type { Why } from '../view.ts'
 import type { Job } from './job.ts'
-import { dossierOf, type Thought, think } from './propose.ts'
+import { dossierOf, type Thought, think } from './think.ts'
 
 const nameOf = (step: Step): string =>
   step.kind === 'check' ? step.check.id : step.kind === 'repair' ? step.repair.id : 'hand over'

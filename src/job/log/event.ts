@@ -60,6 +60,8 @@ export interface Replied {
   readonly reply: 'done' | 'unsure' | 'cannot' | readonly string[]
   /** Number of the `read` line that answered in a person's place. */
   readonly read?: number
+  /** Who signed, where the step was to sign. */
+  readonly by?: string
 }
 
 export interface Undone {
@@ -73,6 +75,12 @@ export interface Noted {
   readonly text: string
   /** Number of the `shown` line that stood there. */
   readonly to?: number
+}
+
+/** Explanations are folded away from here on, or shown again. */
+export interface Folded {
+  readonly e: 'folded'
+  readonly folded: boolean
 }
 
 /** The technician stops here and wants what was found handed over. */
@@ -129,6 +137,7 @@ export type LogBody =
   | Replied
   | Undone
   | Noted
+  | Folded
   | HandingOver
   | Left
   | Resumed
@@ -185,9 +194,11 @@ const kinds = [
     to: line,
     reply: z.union([z.enum(['done', 'unsure', 'cannot']), z.array(text)]),
     read: z.exactOptional(line),
+    by: z.exactOptional(text),
   }),
   z.object({ ...stamp, e: z.literal('undone'), of: line }),
   z.object({ ...stamp, e: z.literal('noted'), text, to: z.exactOptional(line) }),
+  z.object({ ...stamp, e: z.literal('folded'), folded: z.boolean() }),
   z.object({ ...stamp, e: z.literal('handing-over') }),
   z.object({
     ...stamp,

@@ -6,7 +6,7 @@ import * as z from 'zod'
 import type { FlowStep } from '../../../flows/shared/step.ts'
 import type { Edit } from '../../core/bench/edit.ts'
 import { type Observable, valuesOf, type What } from '../../core/bench/observable.ts'
-import type { Ask, Do, End, Mark, Note, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { Ask, Do, End, Mark, Note, Prompt, Suspect, Task, Verdict } from '../../core/checks/prompt.ts'
 import type { Fault } from '../../core/faults/fault.ts'
 
 const text = z.string()
@@ -33,6 +33,20 @@ export const observableSchema = z.object({
   at: text,
 }) satisfies z.ZodType<Observable>
 
+const taskSchema = z.enum([
+  'never-on',
+  'first-on',
+  'on-again',
+  'firmware',
+  'system',
+  'program',
+  'save-pattern',
+  'soak',
+  'cold-start',
+  'by-itself',
+  'sign-off',
+]) satisfies z.ZodType<Task>
+
 const doSchema = z.object({
   show: z.literal('do'),
   id: text,
@@ -42,6 +56,7 @@ const doSchema = z.object({
   hands,
   minutes,
   cautions: z.array(text),
+  task: z.exactOptional(taskSchema),
 }) satisfies z.ZodType<Do>
 
 const askBase = {
@@ -84,6 +99,7 @@ export const stepSchema = z.discriminatedUnion('kind', [
     handsIn: z.boolean(),
     cycle: z.boolean(),
     minutes,
+    task: z.exactOptional(taskSchema),
     ask: z.nullable(askSchema),
   }),
   z.object({
@@ -108,7 +124,19 @@ const verdictSchema = z.object({
 
 const noteSchema = z.object({
   show: z.literal('note'),
-  kind: z.enum(['finding', 'caution', 'conflict', 'assumed', 'repeat', 'cross-check', 'restored', 'read']),
+  kind: z.enum([
+    'finding',
+    'caution',
+    'conflict',
+    'assumed',
+    'repeat',
+    'cross-check',
+    'restored',
+    'read',
+    'expect',
+    'opens',
+    'returns',
+  ]),
   facts: z.record(text, z.union([text, z.number(), z.array(text)])),
 }) satisfies z.ZodType<Note>
 

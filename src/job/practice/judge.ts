@@ -6,7 +6,7 @@ import { SWITCH_MINUTES } from '../../core/checks/looks.ts'
 import type { CheckDef, RepairDef, Step } from '../../core/checks/step.ts'
 import { type Fault, faultText } from '../../core/faults/fault.ts'
 import type { Job } from '../drive/job.ts'
-import { type Thought, think } from '../drive/propose.ts'
+import { type Thought, think } from '../drive/think.ts'
 import type { Exercise } from './exercise.ts'
 import { choosable } from './options.ts'
 

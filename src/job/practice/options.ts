@@ -11,8 +11,8 @@ import { aliveOf } from '../../core/infer/alive.ts'
 import { assess } from '../../core/infer/assess.ts'
 import { plannedCheck } from '../../core/infer/foresee.ts'
 import type { Job } from '../drive/job.ts'
-import { dossierOf } from '../drive/propose.ts'
 import { checkStep, repairStep } from '../drive/steps.ts'
+import { dossierOf } from '../drive/think.ts'
 
 export const GROUPS = ['outside', 'inside', 'meter', 'trial', 'setting', 'repair'] as const
 export type Group = (typeof GROUPS)[number]

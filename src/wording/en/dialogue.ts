@@ -17,6 +17,7 @@ const ALWAYS = [
   '  undo             take the last answer back',
   '  note TEXT        put a note into the log',
   '  read FILE        take what another tool printed: read fans.json fan1=SYS1 (also: live, clipboard)',
+  '  fold, unfold     hide why and what else it may mean on a first boot, or show it again',
   '  again            say the question once more',
   '  hand over        end here and leave a page for the next person',
   '  leave            stop for now; the job can be taken up again',
@@ -50,6 +51,8 @@ export const dialogue: Dialogue = {
     where: ['where', 'where?'],
     findings: ['findings'],
     again: ['again', 'repeat'],
+    fold: ['fold'],
+    unfold: ['unfold'],
     'hand-over': ['hand over', 'handover', 'hand-over'],
     leave: ['leave', 'quit', 'exit', 'stop'],
     help: ['?', 'help'],
@@ -79,6 +82,13 @@ export const dialogue: Dialogue = {
       : `Each that you name is: ${said[0]}; or, with the word after its name: ${said.slice(1).join(', ')}.`
   },
   noteTaken: 'Note kept.',
+  folded: 'Explanations are folded away for the rest of the job; "unfold" shows them again.',
+  unfolded: 'Explanations are shown again.',
+  signHow: (who) =>
+    who === null
+      ? 'Type your name to sign, or: done (signs without a name).'
+      : `Type: done (signs as ${clean(who)}), or another name.`,
+  signed: (by) => `Signed: ${clean(by)}.`,
   noteEmpty: 'Write the note after the word: note behind the cover, hard to reach',
   nothingToUndo: 'There is nothing to take back yet.',
   undone: 'Taken back.',

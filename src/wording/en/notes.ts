@@ -11,6 +11,7 @@ import { findingText } from '../findings.ts'
 import type { Scene } from '../language.ts'
 import { caution } from './cautions.ts'
 import { findingWords } from './findings.ts'
+import { expectLines, opensLine, returnsLine } from './first-boot.ts'
 import { list, refName } from './names.ts'
 import { readingLines } from './readings.ts'
 import { stepNumber } from './trail.ts'
@@ -28,6 +29,9 @@ const HEAD: Readonly<Record<Note['kind'], string>> = {
   'cross-check': 'By the plan: ',
   restored: 'Put back: ',
   read: 'Read: ',
+  expect: '',
+  opens: '',
+  returns: '',
 }
 
 const many = (fact: Fact): readonly string[] =>
@@ -95,29 +99,6 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
       ? `${names(f.at, s)} is told ${f.figure} LEDs, as many as hang there.`
       : `${names(f.at, s)} is told ${f.figure} LEDs; ${f.limit} hang there.`,
   colours: (f, s) => `the lights on ${names(f.at, s)} take their colours in the order ${names(f.value, s)}.`,
-  'boot-seated': () =>
-    'each plug is home to the stop, in the socket of the wiring sheet. What is loose or one socket off now costs an hour later.',
-  'boot-blades': () =>
-    'every blade turns freely, with nothing loose in its way. One that catches would not start, or would rattle.',
-  'boot-spins': (f) =>
-    `every fan and pump turns within ${f.seconds} s of power on. One that stands still: cut the mains if it is the pump or the processor's fan.`,
-  'boot-lit': (f) =>
-    `every light is lit within ${f.seconds} s, in whatever pattern it came with. A dark one has no supply; a row that is dark from one place on has no data.`,
-  'boot-rpm': () =>
-    "the firmware's page shows a speed for every header that has a fan. 0 RPM with the fan turning is a reading, not a fan.",
-  'boot-alarm': () => 'no alarm is shown. One that stays although the fan turns has its limit too high.',
-  'boot-follows': (f) =>
-    `within ${f.seconds} s all fans follow their header from slow to full. One that does not has the wrong drive mode, or no control wire.`,
-  'boot-listed': (f) =>
-    `within ${f.seconds} s of the system's start every hub and controller is in the list of USB devices. A missing one gets no light data.`,
-  'boot-shows': () =>
-    "with the vendor's lighting program running and one colour set, every light shows it. The pattern it came with means that nobody speaks to it.",
-  'boot-effect': () =>
-    'a running light reaches every part, in the order of the plan, to the last LED. Where it stops, the count told is too low.',
-  'boot-answers': () =>
-    'each port lit alone lights its own part. Another one means that two leads are exchanged.',
-  'boot-soak': (f) =>
-    `after ${Math.round(Number(f.seconds) / 60)} minutes all is as it was. What fails warm is a contact or a load. Then save the pattern, so that it shows before the program runs.`,
   'no-speed': (f, s) => `no speed wire reaches ${names(f.at, s)}: 0 RPM is right there.`,
   'nothing-fits': (f, s) =>
     `no single cause that the plan allows explains all answers well. Most at odds: ${atOdds(f, s)}.`,
@@ -172,6 +153,9 @@ export function noteLines(note: Note, scene: Scene): string[] {
       return told.flatMap((c) => [`${HEAD.caution}${c.title}.`, ...c.lines.map((l) => `  ${l}`)])
   }
   if (note.kind === 'read') return readingLines(note.facts, scene)
+  if (note.kind === 'expect') return expectLines(note.facts, scene)
+  if (note.kind === 'opens') return [opensLine(note.facts)]
+  if (note.kind === 'returns') return [returnsLine(note.facts)]
   const what = note.facts.what
   const say = typeof what === 'string' ? entry(SAID, what) : undefined
   const said = say ? say(note.facts, scene) : plainly(note.facts, scene)

@@ -4,6 +4,7 @@
  */
 
 import type { Observable } from '../../core/bench/observable.ts'
+import { readPointId } from '../../core/checks/boot/point.ts'
 import type { About, Ask } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
@@ -199,10 +200,12 @@ const MAP_HINT: Readonly<Partial<Record<Observable['what'], string>>> = {
   answers: 'Set all the others to black first.',
 }
 
+const MARK_ALL = 'Mark all; none is an answer too.'
+
 function mapHints(marks: Extract<Ask, { many: true }>['marks']): string[] {
   const [first] = marks
   const hint = first && MAP_HINT[first.observe.what]
-  return [...(hint ? [hint] : []), 'Mark all; none is an answer too.']
+  return [...(hint ? [hint] : []), MARK_ALL]
 }
 
 const PAST: Readonly<Record<About, (at: string, scene: Scene) => Look>> = {
@@ -257,10 +260,32 @@ const AGAIN: Readonly<Record<NonNullable<Ask['again']>, string>> = {
 const PROOF = 'This is the proof: look again at what was wrong.'
 const PROOF_OF_ALL = 'The last look before the job is closed: is all the rest right?'
 
+/** Questions of a first boot that no map asks. */
+const ON_FIRST_BOOT: Readonly<Record<string, (cold: boolean) => Look>> = {
+  leads: () =>
+    look(
+      'Which of these plugs are not home, or sit elsewhere?',
+      'Press on each; read the print beside its socket.',
+      MARK_ALL,
+    ),
+  blades: () => look('Turn each by a finger. Which are stiff, or catch on something?', MARK_ALL),
+  settings: () => look('Read each out. Which are set otherwise than planned?', MARK_ALL),
+  saved: (cold) =>
+    look(
+      cold ? 'Which lights do not show the saved pattern?' : 'Which lights no longer show what is set?',
+      MARK_ALL,
+    ),
+}
+
+function onFirstBoot({ id, stage }: Ask): Look | undefined {
+  const point = stage === 'check' ? readPointId(id) : undefined
+  return point && entry(ON_FIRST_BOOT, point.what)?.(point.stage === 'cold-start')
+}
+
 export function questionText(ask: Ask, scene: Scene): QuestionText {
   const off = ask.power === 'off'
   const seen: Look = ask.many
-    ? look(whichOf(ask.marks), ...mapHints(ask.marks))
+    ? (onFirstBoot(ask) ?? look(whichOf(ask.marks), ...mapHints(ask.marks)))
     : 'about' in ask
       ? PAST[ask.about](ask.at ?? '', scene)
       : lookAtSeveral(ask.observe, off, scene)

@@ -4,6 +4,7 @@
  */
 
 import type { Observable, Value } from '../../core/bench/observable.ts'
+import { SET_OTHERWISE } from '../../core/checks/boot/settings.ts'
 import type { Power } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
@@ -74,7 +75,8 @@ export function valueWords(o: Observable, value: Value, power: Power, scene: Sce
   if (o.what === 'spins' && power === 'off' && entry(BY_HAND, value)) return BY_HAND[value] as string
   const known = entry(PREDICATE[o.what] ?? {}, value)
   if (known) return known
-  if (o.what === 'setting') return value === '' ? 'not set' : settingValue(o.at, value)
+  if (o.what === 'setting')
+    return value === '' ? 'not set' : value === SET_OTHERWISE ? 'set otherwise' : settingValue(o.at, value)
   if (o.what === 'goes') return value === 'none' ? 'nowhere: its end hangs free' : portName(value, scene)
   if (o.what === 'answers')
     return value === 'none' ? 'nothing lights' : list(value.split('+').map((id) => partName(id, scene)))

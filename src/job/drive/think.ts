@@ -1,0 +1,85 @@
+/**
+ * The reasoning on a job as it stands: which answers bear on it, what it is about, who is suspected and what would be
+ * the best thing to do.
+ */
+import type { Observable } from '../../core/bench/observable.ts'
+import { MAP_KINDS, type MapKind, mappedAll } from '../../core/checks/maps.ts'
+import type { Suspect } from '../../core/checks/prompt.ts'
+import { speaksToLights } from '../../core/faults/setting.ts'
+import { type Assessment, assess } from '../../core/infer/assess.ts'
+import { decide, type Outlook } from '../../core/infer/decide.ts'
+import type { Dossier } from '../../core/infer/dossier.ts'
+import { hostAfter, wantedAfter } from '../../core/infer/planned.ts'
+import { suspectsOf } from '../../core/infer/suspects.ts'
+import { bearing } from './excursion.ts'
+import { type Job, powerOf } from './job.ts'
+
+/** The kinds of map that the symptom is about: those of the scoping that showed something, else the first. */
+export function scopeKinds(job: Job): readonly MapKind[] {
+  const maps = job.ground.flow.scoping.flatMap((t) => ('map' in t ? [t.map] : []))
+  const marked = new Set([...deviations(job), ...foundOnTheWay(job)].map((o) => o.what))
+  const shown = maps.filter((kind) => marked.has(kind))
+  const others = MAP_KINDS.filter((kind) => marked.has(kind) && !maps.includes(kind))
+  return shown.length + others.length > 0 ? [...shown, ...others] : maps.slice(0, 1)
+}
+
+/** What single looks showed not to be as wanted, with every plug in its place: it is taken in, not lost. */
+const foundOnTheWay = (job: Job): readonly Observable[] =>
+  evidenceOf(job).flatMap((e) => {
+    if (e.kind !== 'one' || e.history.some((edit) => edit.do === 'swap' || edit.do === 'plug')) return []
+    if (e.history.findLast((edit) => edit.do === 'power')?.to === 'off') return []
+    const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
+    return e.observe.filter(
+      (o, i) => means[i] != null && means[i] !== wantedAfter(job.ground.build, o, e.history),
+    )
+  })
+
+/** What some map showed not to be as wanted. */
+export function deviations(job: Job) {
+  const { build } = job.ground
+  return evidenceOf(job).flatMap((e) =>
+    e.kind === 'many'
+      ? e.marks
+          .filter((m) => e.chosen.includes(m.id) && m.value !== wantedAfter(build, m.observe, e.history))
+          .map((m) => m.observe)
+      : [],
+  )
+}
+
+/** All answers; on a first boot, those that bear on the fault in hand. */
+const evidenceOf = (job: Job) => (job.ground.flow.walk ? bearing(job) : job.evidence)
+
+export function dossierOf(job: Job): Dossier {
+  return {
+    evidence: evidenceOf(job),
+    history: job.history,
+    inForce: job.inForce,
+    power: powerOf(job),
+    scope: scopeOf(job),
+    closed: job.closed,
+    toolsMissing: job.toolsMissing,
+  }
+}
+
+/** What the symptom is looked for by; on a first boot also while no host speaks yet, when less is lit by right. */
+export function scopeOf(job: Job): readonly Observable[] {
+  const { build, flow } = job.ground
+  const host = flow.walk && speaksToLights(build) ? hostAfter(build, job.history) : undefined
+  return mappedAll(build, scopeKinds(job), host)
+}
+
+export interface Thought {
+  readonly assessment: Assessment
+  readonly outlook: Outlook
+  readonly suspects: readonly Suspect[]
+}
+
+/** The whole reasoning on a job as it stands. */
+export function think(job: Job): Thought {
+  const dossier = dossierOf(job)
+  const assessment = assess(job.ground.known, dossier)
+  const outlook = decide(job.ground.known, dossier, assessment)
+  return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
+}
+
+const rounded = (s: Suspect): Suspect => ({ ...s, p: Math.min(1, Math.round(s.p * 1e6) / 1e6) })
