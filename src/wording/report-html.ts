@@ -6,9 +6,10 @@ import type { Block, Cell, PageMatter } from './report-page.ts'
 import { escapeXml, suspectsChart, timeline } from './report-svg.ts'
 
 const STYLE = `
-:root{color-scheme:light;--ink:#1b1f23;--dim:#57606a;--rule:#d0d7de;--soft:#f3f5f7}
+:root{color-scheme:light dark;--ink:#1b1f23;--dim:#57606a;--rule:#d0d7de;--soft:#f3f5f7;--paper:#fff;--c0:#0b4f9c;--c1:#a63d00;--c2:#2d6a2e;--c3:#7a1f6e;--c4:#57606a;--look:#dfe6ee;--gate:#e7e0f2;--repair:#ffd9a8;--proof:#cdeac8;--off:#1b1f23;--in:#a63d00}
+@media screen and (prefers-color-scheme:dark){:root{--ink:#e6edf3;--dim:#9aa5b1;--rule:#3d444d;--soft:#21262d;--paper:#14181d;--c0:#79b8ff;--c1:#ffab70;--c2:#85e89d;--c3:#e2a8dc;--c4:#b0bac4;--look:#33414f;--gate:#4a3f63;--repair:#7a4a12;--proof:#22552c;--off:#e6edf3;--in:#ffab70}}
 *{box-sizing:border-box}
-body{margin:0 auto;max-width:52rem;padding:2rem 1.25rem 4rem;color:var(--ink);background:#fff;font:16px/1.5 system-ui,sans-serif}
+body{margin:0 auto;max-width:52rem;padding:2rem 1.25rem 4rem;color:var(--ink);background:var(--paper);font:16px/1.5 system-ui,sans-serif}
 h1{font-size:1.6rem;line-height:1.25;margin:0 0 1rem}
 h2{font-size:1.15rem;margin:2rem 0 .5rem;padding-bottom:.2rem;border-bottom:1px solid var(--rule)}
 dl{display:grid;grid-template-columns:max-content 1fr;gap:.15rem 1rem;margin:0}
@@ -17,9 +18,10 @@ p,li{overflow-wrap:anywhere}
 .strong{font-weight:600}
 .wide{overflow-x:auto}
 table{border-collapse:collapse;width:100%;font-size:.93rem}
-th,td{text-align:left;vertical-align:top;padding:.3rem .6rem;border-bottom:1px solid var(--rule)}
+th,td{text-align:left;vertical-align:top;padding:.3rem .6rem;border-bottom:1px solid var(--rule);overflow-wrap:anywhere}
 th{font-weight:600;border-bottom-width:2px}
-.right{text-align:right;font-variant-numeric:tabular-nums}
+.right{text-align:right;font-variant-numeric:tabular-nums;overflow-wrap:normal}
+.fixed{white-space:pre;font-variant-numeric:tabular-nums}
 del{color:var(--dim)}
 pre{background:var(--soft);padding:.6rem .8rem;overflow-x:auto;white-space:pre-wrap;overflow-wrap:anywhere}
 svg{display:block;width:100%;height:auto;margin:.75rem 0}
@@ -28,26 +30,40 @@ svg .tick{fill:var(--dim)}
 svg .grid{stroke:var(--rule);stroke-width:1}
 svg .lead{stroke:var(--dim);stroke-width:.6}
 svg .line{fill:none;stroke-width:2}
-.line.c0,.end.c0{stroke:#0b4f9c}.end.c0{fill:#0b4f9c}
-.line.c1,.end.c1{stroke:#a63d00}.end.c1{fill:#a63d00}
-.line.c2,.end.c2{stroke:#2d6a2e}.end.c2{fill:#2d6a2e}
-.line.c3,.end.c3{stroke:#7a1f6e}.end.c3{fill:#7a1f6e}
-.line.c4,.end.c4{stroke:#57606a}.end.c4{fill:#57606a}
-figure{margin:0}figure svg{max-height:235mm}figcaption{color:var(--dim);font-size:.93rem}
-figure svg text{font:12px ui-monospace,monospace}
-.step{fill:#dfe6ee;stroke:#57606a;stroke-width:.75}
-.step.repair{fill:#ffd9a8}.step.proof{fill:#cdeac8}.step.gate{fill:#e7e0f2}
-.off{fill:#1b1f23}.in{fill:#a63d00}
-@media(max-width:34rem){dl{grid-template-columns:1fr}dt{margin-top:.4rem}}
-@page{margin:18mm 16mm}
-@media print{body{max-width:none;padding:0;font-size:10.5pt}h2{break-after:avoid}tr,li,svg,pre{break-inside:avoid}thead{display:table-header-group}.wide{overflow:visible}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
+.c0{stroke:var(--c0)}.end.c0{fill:var(--c0)}
+.c1{stroke:var(--c1)}.end.c1{fill:var(--c1)}
+.c2{stroke:var(--c2)}.end.c2{fill:var(--c2)}
+.c3{stroke:var(--c3)}.end.c3{fill:var(--c3)}
+.c4{stroke:var(--c4)}.end.c4{fill:var(--c4)}
+.lines{margin:.25rem 0 1rem;padding-left:1.6rem;font-size:.93rem}
+.swatch{display:inline-block;width:2.5rem;height:.5rem;margin:0 .3rem 0 0;vertical-align:middle}
+figure{margin:0;break-inside:avoid}figcaption{color:var(--dim);font-size:.93rem}
+figure .wide{background:#fff}figure svg{max-height:235mm;margin:0}
+figure svg text{font:12px ui-monospace,monospace;fill:#111}
+.step{stroke:var(--dim);stroke-width:.75;fill:var(--look)}
+.step.repair{fill:var(--repair)}.step.proof{fill:var(--proof)}.step.gate{fill:var(--gate)}
+.off{fill:var(--off)}.in{fill:var(--in)}
+@media screen and (max-width:34rem){
+dl{grid-template-columns:1fr}dt{margin-top:.4rem}
+.wide>svg{min-width:34rem}figure .wide>svg{min-width:40rem;max-height:none}
+thead{display:none}tr{display:flex;flex-wrap:wrap;gap:.1rem .8rem;padding:.5rem 0;border-bottom:1px solid var(--rule)}
+td{border:0;padding:0}td.right,td.fixed{color:var(--dim);white-space:nowrap}td:not(.right):not(.fixed){flex:1 0 100%}
+td[title]::before{content:attr(title) " "}
+}
+@page{margin:16mm 15mm}
+@media print{html{font-size:10pt}body{max-width:none;padding:0;font-size:1rem;line-height:1.4}h2{margin-top:1.4rem;break-after:avoid}p:has(+ul),p:has(+ol){break-after:avoid}tr,li,svg,pre,dl{break-inside:avoid}thead{display:table-header-group}.wide{overflow:visible}main{display:flex;flex-direction:column}figure{order:1;break-before:page}figure svg{max-height:222mm}*{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `
 
-function cell(tag: 'th' | 'td', { text, struck, after, right }: Cell): string {
+/** `head` names the column where the table's own head is not shown, on a narrow screen. */
+function cell(tag: 'th' | 'td', { text, struck, after, right, fixed }: Cell, head?: string): string {
   const said = struck ? `<del>${escapeXml(text)}</del>` : escapeXml(text)
   const whole = after === undefined ? said : `${said} (${escapeXml(after)})`
-  return `<${tag}${right ? ' class="right"' : ''}${tag === 'th' ? ' scope="col"' : ''}>${whole}</${tag}>`
+  const kind = right ? ' class="right"' : fixed ? ' class="fixed"' : ''
+  const title = right && head !== undefined ? ` title="${escapeXml(head)}"` : ''
+  return `<${tag}${kind}${title}${tag === 'th' ? ' scope="col"' : ''}>${whole}</${tag}>`
 }
+
+const wide = (inside: string): string => (inside === '' ? '' : `<div class="wide">${inside}</div>`)
 
 function block(b: Block, matter: PageMatter, wiring: string | undefined): string {
   const { report, language, words, scene } = matter
@@ -55,7 +71,7 @@ function block(b: Block, matter: PageMatter, wiring: string | undefined): string
     case 'title':
       return `<h1>${escapeXml(b.text)}</h1>`
     case 'section':
-      return `<h2 id="${b.id}">${escapeXml(b.text)}</h2>${b.id === 'path' ? timeline(report.steps, words.timeline) : ''}`
+      return `<h2 id="${b.id}">${escapeXml(b.text)}</h2>${b.id === 'path' ? wide(timeline(report.steps, words.timeline)) : ''}`
     case 'facts':
       return `<dl>${b.facts.map(([label, value]) => `<dt>${escapeXml(label)}</dt><dd>${escapeXml(value)}</dd>`).join('')}</dl>`
     case 'text':
@@ -66,7 +82,9 @@ function block(b: Block, matter: PageMatter, wiring: string | undefined): string
     }
     case 'table': {
       const head = b.head.map((c) => cell('th', c)).join('')
-      const rows = b.rows.map((cells) => `<tr>${cells.map((c) => cell('td', c)).join('')}</tr>`).join('')
+      const rows = b.rows
+        .map((cells) => `<tr>${cells.map((c, i) => cell('td', c, b.head[i]?.text)).join('')}</tr>`)
+        .join('')
       return `<div class="wide"><table><thead><tr>${head}</tr></thead><tbody>${rows}</tbody></table></div>`
     }
     case 'command':
@@ -82,7 +100,7 @@ function block(b: Block, matter: PageMatter, wiring: string | undefined): string
     case 'wiring':
       return wiring === undefined
         ? ''
-        : `<h2 id="wiring">${escapeXml(words.section.wiring)}</h2><figure>${wiring}<figcaption>${escapeXml(words.wiring)}</figcaption></figure>`
+        : `<figure><h2 id="wiring">${escapeXml(words.section.wiring)}</h2>${wide(wiring)}<figcaption>${escapeXml(words.wiring)}</figcaption></figure>`
   }
 }
 

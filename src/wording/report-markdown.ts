@@ -14,7 +14,7 @@ export const escapeMarkdown = (text: string): string =>
     .replace(/^(\d+)([.)])(?=\s|$)/, '$1\\$2')
 
 function cell({ text, struck, after }: Cell): string {
-  const safe = escapeMarkdown(text)
+  const safe = escapeMarkdown(text.replaceAll('\n', ' '))
   const said = struck && safe !== '' ? `~~${safe}~~` : safe
   return after === undefined ? said : `${said} (${escapeMarkdown(after)})`
 }

@@ -2,12 +2,12 @@
  * A report as a page of plain blocks: headings, facts, lists, tables, commands. Markdown and HTML are made from the
  * same page, so they say the same. `short` leaves out the inner workings, for a customer.
  */
-import { observableKey } from '../core/bench/observable.ts'
 import type { Suspect } from '../core/checks/prompt.ts'
 import { NONE_OF_THESE } from '../core/faults/fault.ts'
-import type { Ranking, Report, ReportStep, Seen } from '../job/report/record.ts'
+import type { Ranking, Report, ReportStep } from '../job/report/record.ts'
 import { clean } from './clean.ts'
 import type { Language, Scene } from './language.ts'
+import { type Alike, alikeIn, grouped, sharedValue } from './report-alike.ts'
 import type { LogWords, ReportWords } from './report-words.ts'
 
 export interface Cell {
@@ -17,6 +17,8 @@ export interface Cell {
   readonly after?: string
   /** Figures stand to the right. */
   readonly right?: true
+  /** Broken at its line ends and nowhere else. */
+  readonly fixed?: true
 }
 
 export type Block =
@@ -157,13 +159,17 @@ function result({ report, language, words, scene }: PageMatter): Block[] {
 
 function seen({ report, language, words, scene }: PageMatter): Block[] {
   if (report.seen.length === 0) return [{ is: 'text', text: words.nothingSeen }]
-  const say = (group: readonly Seen[]): string => {
-    const { observe, value, power } = group[0] as Seen
-    const steps = [...new Set(group.map(({ step }) => step))]
-    return `${upper(clean(language.sighting(observe, value, power, scene)))} (${words.stepRefs(steps)})`
+  const say = ({ seen: [first, ...others], steps }: Alike): string => {
+    if (first === undefined) return ''
+    const { observe, value, power } = first
+    const said =
+      others.length === 0
+        ? language.sighting(observe, value, power, scene)
+        : sharedValue([first, ...others], power, language, scene)
+    return `${upper(clean(said))} (${words.stepRefs(steps)})`
   }
   return (['scope', 'check', 'proof'] as const).flatMap((stage): Block[] => {
-    const items = sameSeen(report.seen.filter((s) => s.stage === stage)).map(say)
+    const items = alikeIn(report.seen.filter((s) => s.stage === stage)).map(say)
     return items.length === 0
       ? []
       : [
@@ -171,16 +177,6 @@ function seen({ report, language, words, scene }: PageMatter): Block[] {
           { is: 'list', items },
         ]
   })
-}
-
-/** The same sight of the same thing is told once, with all its steps. */
-function sameSeen(seen: readonly Seen[]): Seen[][] {
-  const groups = new Map<string, Seen[]>()
-  for (const one of seen) {
-    const key = `${observableKey(one.observe)} ${one.value} ${one.power}`
-    groups.set(key, [...(groups.get(key) ?? []), one])
-  }
-  return [...groups.values()]
 }
 
 function repair(matter: PageMatter): Block[] {
@@ -247,6 +243,11 @@ const asked = (step: ReportStep, matter: PageMatter): string =>
 function replied({ prompt, reply, answers }: ReportStep, { language, words, scene }: PageMatter): string {
   if (typeof reply === 'string') return words.reply[reply]
   if (reply.length === 0) return words.reply.none
+  if (answers === undefined && prompt.show === 'ask' && prompt.many && reply.length > 1) {
+    const marks = prompt.marks.filter((m) => reply.includes(m.id))
+    const groups = grouped(marks, (m) => `${m.observe.what} ${m.value}`)
+    return groups.map((alike) => upper(clean(sharedValue(alike, prompt.power, language, scene)))).join('; ')
+  }
   const one = (id: string): string => {
     const shown = answers?.[id]
     if (shown !== undefined) return flat(shown)
@@ -262,13 +263,13 @@ function path(matter: PageMatter): Block[] {
   const rows = report.steps.map((step): Cell[] => {
     const [date = '', clock = ''] = when(step.at).split(' ')
     // The date once a day is enough; the clock says the rest.
-    const time = date === day ? clock : `${date} ${clock}`
+    const time = date === day ? clock : `${date}\n${clock}`
     day = date
     const struck = step.undone ? { struck: true as const } : {}
     const minutes = words.figure(step.read === undefined ? step.prompt.minutes : 0)
     return [
       { text: String(step.step), right: true },
-      { text: time },
+      { text: time, fixed: true },
       { text: asked(step, matter), ...struck },
       { text: replied(step, matter), ...struck, ...after(step, words) },
       { text: minutes, right: true, ...struck },

@@ -50,7 +50,7 @@ export function linesOf(rankings: readonly Ranking[]): Line[] {
 
 const WIDTH = 720
 const LEFT = 44
-const RIGHT = 250
+const RIGHT = 34
 const TOP = 12
 const HEIGHT = 180
 
@@ -76,8 +76,8 @@ function labelHeights(ends: readonly number[]): number[] {
 const round = (n: number): string => (Math.round(n * 10) / 10).toString()
 
 /**
- * Shares over steps. `name` and `percent` give the words for a suspect and its share, `title` what the drawing is; all
- * are escaped here.
+ * Shares over steps, and under them the lines by number with their names in full: they are far too long for the drawing.
+ * `name` and `percent` give the words for a suspect and its share, `title` what the drawing is; all are escaped here.
  * Empty for a job without rankings.
  */
 export function suspectsChart(
@@ -107,20 +107,22 @@ export function suspectsChart(
       : [],
   )
   const heights = labelHeights(lines.map((line) => y(line.shares.at(-1) ?? 0)))
-  const drawn = lines.map(({ suspect, shares }, i) => {
+  const drawn = lines.map(({ shares }, i) => {
     const points = shares.map((share, at) => `${round(x(at))},${round(y(share))}`)
     const end = shares.length - 1
-    const label = `${percent(shares[end] ?? 0)} ${name(suspect)}`
-    const short = label.length > 40 ? `${label.slice(0, 39)}…` : label
     const [ex, ey] = [x(end), y(shares[end] ?? 0)]
     return (
       `<polyline class="line c${i}" stroke-dasharray="${DASHES[i]}" points="${points.join(' ')}"/>` +
       `<circle class="end c${i}" cx="${round(ex)}" cy="${round(ey)}" r="3"/>` +
       `<line class="lead" x1="${round(ex + 5)}" y1="${round(ey)}" x2="${round(ex + 14)}" y2="${round(heights[i] as number)}"/>` +
-      `<text class="name c${i}" x="${round(ex + 17)}" y="${round((heights[i] as number) + 4)}"><title>${escapeXml(label)}</title>${escapeXml(short)}</text>`
+      `<text x="${round(ex + 17)}" y="${round((heights[i] as number) + 4)}">${i + 1}</text>`
     )
   })
-  return svg(WIDTH, TOP + HEIGHT + 26, title, [...grid, ...ticks, ...drawn])
+  const named = lines.map(
+    ({ suspect, shares }, i) =>
+      `<li><svg class="swatch" viewBox="0 0 40 8" aria-hidden="true"><line class="line c${i}" stroke-dasharray="${DASHES[i]}" x1="0" x2="40" y1="4" y2="4"/></svg> ${escapeXml(`${percent(shares.at(-1) ?? 0)} ${name(suspect)}`)}</li>`,
+  )
+  return `<div class="wide">${svg(WIDTH, TOP + HEIGHT + 26, title, [...grid, ...ticks, ...drawn])}</div><ol class="lines">${named.join('')}</ol>`
 }
 
 const svg = (width: number, height: number, title: string, inside: readonly string[]): string =>
@@ -146,9 +148,10 @@ function kindOf({ prompt }: ReportStep): Kind {
   return purpose === 'repair' || purpose === 'proof' || purpose === 'gate' ? purpose : 'look'
 }
 
-/** Steps along the minutes they are costed at; taken-back ones are left out. Empty where nothing took any time. */
+/** Steps along the minutes they are costed at; what a reading answered took none. Empty where nothing took any time. */
 export function timeline(steps: readonly ReportStep[], words: TimelineWords): string {
-  const counted = steps.filter((step) => !step.undone)
+  // An answer that was taken back was given all the same, and so took its time.
+  const counted = steps.filter((step) => step.read === undefined && step.reply !== 'cannot')
   const total = counted.reduce((sum, step) => sum + step.prompt.minutes, 0)
   if (total <= 0) return ''
   const plot = WIDTH - BAND_LEFT - 20

@@ -1,10 +1,11 @@
 // All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
-//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|sequencing|kills]… [--stride N]
+//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|sequencing|kills|damaged]… [--stride N]
 // Without names: all, the better part of an hour. With --stride only each Nth case.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { damage } from './damaged.mjs'
 import { kills } from './kills.mjs'
 import { load } from './load.mjs'
 import { start } from './start.mjs'
@@ -132,5 +133,14 @@ if (runs('kills')) {
   console.log('\nKilled without warning and taken up again')
   const { jobs, points, struck, flaws } = await kills({ stride, tell: (text) => console.log(`    ${text}`) })
   console.log(`${jobs} jobs, ${points} kill points, ${struck} struck a running job, ${flaws.length} flaws`)
+  for (const flaw of flaws.slice(0, 20)) console.log(flaw)
+}
+
+if (runs('damaged')) {
+  console.log('\nLogs damaged by chance')
+  const { variants, taken, refused, flaws } = await damage({ variants: Math.ceil(10_000 / stride) })
+  console.log(
+    `${variants} damaged logs: ${taken} taken up, ${refused} refused with the place named, ${flaws.length} flaws`,
+  )
   for (const flaw of flaws.slice(0, 20)) console.log(flaw)
 }

@@ -129,6 +129,17 @@ describe('the Markdown page', () => {
     expect(bare).toContain('F1')
   })
 
+  test('tells things together that looked alike, where the log has no words of its own', () => {
+    const wordless = jobBodies.map((body): LogBody => {
+      if (body.e !== 'shown') return body
+      const { text: _, answers: __, ...rest } = body
+      return rest
+    })
+    const page = markdown(wordless)
+    expect(page).toContain('- Dark: F1 (front-bottom) and F2 (front-middle) (step 2)')
+    expect(page).toContain('Dark: F1 (front-bottom) and F2 (front-middle) |')
+  })
+
   test('can be made without any text kept in the log, from the records alone', () => {
     const wordless = jobBodies.map((body): LogBody => {
       if (body.e === 'shown') {
@@ -150,7 +161,7 @@ describe('the HTML page', () => {
     expect(page).not.toMatch(/<script|https?:|src=|@import|url\(/)
     for (const said of ['Push the light lead of F1 home.', 'both are lit', 'taken back', 'fixed and proven'])
       expect(text).toContain(said)
-    expect(page.match(/<svg/g)?.length).toBe(2)
+    expect(page.match(/<svg [^>]*role="img"/g)?.length).toBe(2)
     expect(page).toContain('@media print')
   })
 
@@ -165,7 +176,7 @@ describe('the HTML page', () => {
 
   test('takes a wiring drawing where one is made', () => {
     const page = html(jobBodies, '<svg id="wiring-drawing"></svg>')
-    expect(page).toContain('<h2 id="wiring">Wiring</h2><figure><svg id="wiring-drawing">')
+    expect(page).toContain('<figure><h2 id="wiring">Wiring</h2><div class="wide"><svg id="wiring-drawing">')
     expect(html(jobBodies)).not.toContain('id="wiring"')
   })
 
