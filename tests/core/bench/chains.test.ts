@@ -118,6 +118,36 @@ describe('a running effect', () => {
   })
 })
 
+describe('a hub', () => {
+  it('with one more fan behind its own is no other order', () => {
+    const b = onHub(['F1', 'F2'], { ports: 4 }, [8, 8, 8], (p) => p.fan('F1..F3'))
+    expect(b.see('effect H1')).toBe('runs-off')
+    expect(b.edit('plug F3.light -> H1.3').see('effect H1')).toBe('whole')
+    expect(b.edit('plug F3.light -> H1.3').see('answers H1.3')).toBe('F3')
+  })
+
+  it('that has hung lights nothing alone', () => {
+    const b = onHub(['F1', 'F2'], {}, [8, 8], (p) => p.fan('F1..F2'))
+    expect(b.fault('H1:hung').seeAll('answers', 'H1.1', 'H1.2')).toEqual(['none', 'none'])
+  })
+
+  it('with its own supply shows its stored pattern where the header that tells it is dead', () => {
+    const b = benchOf(
+      build()
+        .supply('SA')
+        .lightHeader('L1')
+        .fan('F1')
+        .lightHub('H1', ['F1'], { host: 'header', before_host: 'stored-pattern' })
+        .lead('H1.in', 'board.L1')
+        .lead('H1.power', 'supply.SA.1')
+        .channel('L1', { profile: [8] })
+        .plan(),
+    )
+    expect(b.see('shows F1')).toBe('set')
+    expect(b.fault('board.L1:dead').see('shows F1')).toBe('stored')
+  })
+})
+
 describe('a controller with a channel a port', () => {
   it('goes by what each port is told', () => {
     const b = benchOf(

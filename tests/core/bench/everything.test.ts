@@ -50,3 +50,11 @@ it('a lead that lies loose in the plan has no seat to look at, and a part’s ow
   expect(of('rpm').sort()).toEqual(['rpm Y1.1', 'rpm board.SYS1'])
   expect(of('alarm')).toEqual(['alarm board.SYS1'])
 })
+
+it('a hub that shows the same on all ports has no port that could be lit alone', () => {
+  const keys = keysOf(
+    build().supply('SA').usbHeader('U1').fan('F1..F2').lightHub('H1', ['F1', 'F2'], { chain: 'parallel' }),
+  )
+  expect(keys.filter((k) => k.startsWith('answers '))).toEqual([])
+  expect(keys).toContain('effect H1')
+})
