@@ -12,6 +12,7 @@ import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood } from './likelihood.ts'
 import { wantedAfter } from './planned.ts'
+import type { Decision, Problem, Standing } from './problem.ts'
 import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
 import { saidBefore } from './repeated.ts'
 import { type Sights, sightsOf } from './sights.ts'
@@ -36,6 +37,8 @@ export interface Knowledge {
   readonly sights: Sights
   readonly singles: Map<string, readonly Hypothesis[]>
   readonly pairs: Map<string, Hypothesis>
+  /** Decides in place of the engine's own choice: for measuring other ways of choosing on the same jobs. */
+  readonly choose?: (problem: Problem, standing: Standing) => Decision
 }
 
 export const knowledgeOf = (

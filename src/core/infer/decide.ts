@@ -53,7 +53,8 @@ export function decide(known: Knowledge, dossier: Dossier, assessment: Assessmen
     verifyMode: 'on',
   }
   const total = alive.reduce((sum, a) => sum + a.p, 0)
-  const decision: Decision = chooseStep(problem, {
+  const choose = known.choose ?? chooseStep
+  const decision: Decision = choose(problem, {
     belief: Float64Array.from(alive, (a) => a.p / total),
     mode: dossier.power,
     checksLeft: problem.checks.map((_, i) => i),
