@@ -6,7 +6,6 @@ import { buildsIn, freeBuildName } from '../io/builds-in.ts'
 import { demoBuild } from '../io/demo-build.ts'
 import type { Summary } from '../job/report/summary.ts'
 import type { Choice, ChooserOptions, Taken } from '../ui/chooser.tsx'
-import { when } from '../wording/report-page.ts'
 import type { BuildDoing } from '../wording/screen.ts'
 import type { ExitCode, Given, Shell } from './command.ts'
 import { factsOf, prepareForScreen } from './front-end.ts'
@@ -37,7 +36,7 @@ function jobChoice(job: Summary, shell: Shell): Choice {
   return {
     id: `job ${log}`,
     label: start.resume(job.build, language.symptom(job.symptom).name),
-    hint: start.resumeHint(when(job.began), language.labels.minutes(job.minutes), log),
+    hint: start.resumeHint(language.labels.moment(job.began), language.labels.minutes(job.minutes), log),
   }
 }
 

@@ -5,9 +5,11 @@
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import { LANGUAGES, languageFor, languageOf } from '../wording/languages.ts'
-import type { ExitCode, Shell } from './command.ts'
+import { localised } from '../wording/localised.ts'
+import type { ExitCode, Given, Shell } from './command.ts'
 import { commandHelp, overview } from './help-text.ts'
 import { loadCommand } from './load.ts'
+import { figuresOf } from './locale.ts'
 import { type Mistake, type Parsed, parse } from './parse.ts'
 import { version } from './version.ts'
 
@@ -49,6 +51,11 @@ async function act(parsed: Parsed, shell: Shell): Promise<ExitCode> {
   return run(given, shell)
 }
 
+/** Output that is read by programs has its figures in the neutral forms, whatever the locale. */
+const isForPrograms = ({ flags, values }: Given): boolean =>
+  ['json', 'lines', 'csv', 'as-log'].some((flag) => flags.has(flag)) ||
+  /^(?:json|lines|csv|sarif)$/.test(values.get('format') ?? '')
+
 /** Runs one command line to its exit code. */
 export async function start(
   argv: readonly string[],
@@ -56,7 +63,9 @@ export async function start(
 ): Promise<ExitCode> {
   const parsed = parse(argv)
   const asked = parsed.ok ? parsed.given.values.get('lang') : undefined
-  const language = asked === undefined ? languageOf(outside.env) : languageFor(asked)
+  const spoken = asked === undefined ? languageOf(outside.env) : languageFor(asked)
+  const forPrograms = parsed.ok && isForPrograms(parsed.given)
+  const language = spoken && (forPrograms ? spoken : localised(spoken, figuresOf(outside.env)))
   const shell: Shell = {
     ...outside,
     language: language ?? english,

@@ -4,6 +4,7 @@
  */
 import type { Fact, Finding, Severity } from '../core/audit/finding.ts'
 import { cleanName } from './clean.ts'
+import { figures } from './figures.ts'
 
 /** Kinds of doing, in the order in which a list shows them; `stop` takes all that would damage. */
 export const DOINGS = ['stop', 'rewire', 'part', 'setting', 'write', 'know'] as const
@@ -80,8 +81,7 @@ export function findingText(words: FindingWords, finding: Finding): FindingText 
 }
 
 /** At most three decimals, no trailing noughts; a thousand rpm stay whole. */
-const numeral = (n: number): string =>
-  String(Math.round(n * (Math.abs(n) >= 100 ? 1 : 1000)) / (Math.abs(n) >= 100 ? 1 : 1000))
+const numeral = (n: number): string => figures().number(n, Math.abs(n) >= 100 ? 0 : 3)
 
 function saidOf(words: FindingWords, finding: Finding): Said {
   const { figure = 0, limit = 0, unit } = finding

@@ -7,6 +7,7 @@ import { NONE_OF_THESE } from '../core/faults/fault.ts'
 import type { Ranking, Report, ReportStep } from '../job/report/record.ts'
 import { clean } from './clean.ts'
 import type { Language, Scene } from './language.ts'
+import { figuresIn } from './localised.ts'
 import { type Alike, alikeIn, grouped, sharedValue } from './report-alike.ts'
 import type { LogWords, ReportWords } from './report-words.ts'
 
@@ -44,9 +45,6 @@ export interface PageMatter {
   readonly short?: boolean
 }
 
-/** `2026-03-03 09:30` in UTC: the same for every reader. */
-export const when = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)}`
-
 /** Suspects under this are counted together. */
 const WORTH_NAMING = 0.02
 const NAMED = 5
@@ -78,7 +76,7 @@ export function reportPage(matter: PageMatter): Block[] {
   if (report.notes.length > 0)
     page.push(section(words, 'notes'), {
       is: 'list',
-      items: report.notes.map((note) => `${when(note.at)}: ${clean(note.text)}`),
+      items: report.notes.map((note) => `${matter.language.labels.moment(note.at)}: ${clean(note.text)}`),
     })
   page.push(section(words, 'path'), ...path(matter))
   if (report.rankings.length > 0) page.push(section(words, 'suspects'), ...suspectsOverTime(matter))
@@ -115,8 +113,8 @@ function facts({ report, language, words, scene, log, short }: PageMatter): (rea
         ? [head.cause, cause]
         : [head.likely, `${cause} (${language.labels.percent(first.p)})`],
     )
-  all.push([head.build, clean(report.build)], [head.began, `${when(report.began)} UTC`])
-  if (report.ended !== undefined) all.push([head.ended, `${when(report.ended)} UTC`])
+  all.push([head.build, clean(report.build)], [head.began, language.labels.moment(report.began, true)])
+  if (report.ended !== undefined) all.push([head.ended, language.labels.moment(report.ended, true)])
   all.push([head.minutes, language.labels.minutes(report.minutes)])
   if (report.who !== undefined) all.push([head.who, clean(report.who)])
   if (report.where !== undefined) all.push([head.where, clean(report.where)])
@@ -261,7 +259,7 @@ function path(matter: PageMatter): Block[] {
   const { table } = words
   let day = ''
   const rows = report.steps.map((step): Cell[] => {
-    const [date = '', clock = ''] = when(step.at).split(' ')
+    const [date, clock] = [figuresIn(matter.language).day(step.at), figuresIn(matter.language).clock(step.at)]
     // The date once a day is enough; the clock says the rest.
     const time = date === day ? clock : `${date}\n${clock}`
     day = date
@@ -352,8 +350,8 @@ function goingOn({ report, words, log }: PageMatter): Block[] {
   return blocks
 }
 
-function aboutLog({ report, words, logWords }: PageMatter): Block[] {
-  const items = report.pauses.map((pause) => words.pause(pause, when))
+function aboutLog({ report, words, logWords, language }: PageMatter): Block[] {
+  const items = report.pauses.map((pause) => words.pause(pause, (at) => language.labels.moment(at)))
   items.push(...report.problems.map(logWords.problem))
   if (report.beyond > 0) items.push(words.beyond(report.beyond))
   if (report.problems.length === 0) items.push(words.intact)

@@ -127,7 +127,7 @@ export interface ScreenWords {
     readonly black: string
     readonly blackElsewhere: string
     readonly key: string
-    readonly volts: (nominal: number, from: string, to: string) => string
+    readonly volts: (nominal: string, from: string, to: string) => string
     /** What keeps the plug from going on the wrong way, by kind. */
     readonly fits: Readonly<Record<PictureKind, string>>
     /** Short enough for a column of a drawing. */

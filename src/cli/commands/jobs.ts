@@ -8,7 +8,6 @@ import { learnedLines, sumLines } from '../../wording/jobs-history.ts'
 import { jobsCsv } from '../../wording/jobs-list.ts'
 import type { Language } from '../../wording/language.ts'
 import { reportWordsOf } from '../../wording/report-language.ts'
-import { when } from '../../wording/report-page.ts'
 import { sceneOf } from '../../wording/report-scene.ts'
 import { storeWordsOf } from '../../wording/store-words.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
@@ -23,7 +22,7 @@ export function jobLines(job: Summary, language: Language): string[] {
   const cause = names === undefined ? '' : `: ${language.list(names)}`
   const damaged = job.damaged ? ` (${words.jobs.damaged})` : ''
   return [
-    `${when(job.began)}  ${clean(job.build)}: ${language.symptom(job.symptom).name}. ${words.outcome[job.outcome]}${cause}, ${language.labels.minutes(job.minutes)}${damaged}`,
+    `${clean(language.labels.moment(job.began))}  ${clean(job.build)}: ${language.symptom(job.symptom).name}. ${words.outcome[job.outcome]}${cause}, ${language.labels.minutes(job.minutes)}${damaged}`,
     `  ${clean(job.log)}`,
   ]
 }

@@ -145,11 +145,11 @@ function legend(model: Model, target: Target, columns: number): Line[] {
   if (target.pin === undefined) return key.flatMap((text) => sayLines(model, text, columns))
   const volts = rightVolts(target.pin)
   const words = [picture.red, used.has('B') ? picture.black : picture.blackElsewhere, ...key].join(', ')
-  const figure = (v: number): string => String(Math.round(v * 100) / 100)
+  const figure = (v: number): string => model.language.labels.figure(v, 2)
   return [
     ...sayLines(model, words, columns, 'strong'),
     ...(volts
-      ? sayLines(model, picture.volts(volts.nominal, figure(volts.from), figure(volts.to)), columns)
+      ? sayLines(model, picture.volts(figure(volts.nominal), figure(volts.from), figure(volts.to)), columns)
       : []),
   ]
 }

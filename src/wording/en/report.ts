@@ -1,5 +1,6 @@
 /** The pages of a report in English. Whoever reads them may never have seen the program. */
 import { clean } from '../clean.ts'
+import { figures } from '../figures.ts'
 import type { ReportWords } from '../report-words.ts'
 
 const HOW = {
@@ -126,12 +127,12 @@ export const reportWords: ReportWords = {
     sum: (jobs, minutes) => `${jobs} job${jobs === 1 ? '' : 's'}, ${minutes} minutes`,
     nothingLearnt: 'No closed job has taught anything yet; the usual weights hold.',
     learnt: (jobs, since) =>
-      `Learnt from ${jobs} closed job${jobs === 1 ? '' : 's'}${since === null ? '' : ` since ${since.slice(0, 10)}`}. Suspected more or less than usual:`,
+      `Learnt from ${jobs} closed job${jobs === 1 ? '' : 's'}${since === null ? '' : ` since ${figures().day(since)}`}. Suspected more or less than usual:`,
     factor: (factor, mode, kind) =>
       factor >= 1
-        ? `${factor.toFixed(1)} times as much: ${mode} (${kind})`
-        : `${(1 / factor).toFixed(1)} times less: ${mode} (${kind})`,
+        ? `${figures().number(factor, 1)} times as much: ${mode} (${kind})`
+        : `${figures().number(1 / factor, 1)} times less: ${mode} (${kind})`,
     forgotten: 'From now on jobs that begin later teach. The logs are as they were.',
   },
-  figure: (minutes) => (minutes === 0 ? '0' : (Math.round(minutes * 10) / 10).toString()),
+  figure: (minutes) => figures().number(minutes, 1),
 }

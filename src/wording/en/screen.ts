@@ -1,5 +1,6 @@
 /** The full screen's own words in English. */
 import { clean } from '../clean.ts'
+import { figures } from '../figures.ts'
 import type { ScreenWords } from '../screen.ts'
 import { pathName, pathTag } from './path-tags.ts'
 import { markWords } from './screen-marks.ts'
@@ -87,7 +88,7 @@ export const screen: ScreenWords = {
   hands: { in: 'hands in the case', out: 'hands out of the case' },
   handsShort: { in: 'hands in', out: 'hands out' },
   farShort: (groups, minutes) =>
-    `${groups === 0 ? 'nothing known yet' : `${groups} left`}, ${Math.round(minutes)} min`,
+    `${groups === 0 ? 'nothing known yet' : `${groups} left`}, ${figures().number(minutes, 0)} min`,
   where: 'Where',
   tag: pathTag,
   tagAlone: pathName,
