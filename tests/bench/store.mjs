@@ -11,11 +11,9 @@ const BATCH = 500
 
 const sim = await load('tests/bench/store.ts')
 const { seeded } = await load('tests/bench/accuracy.ts')
-const server = await sim.startPostgres([
-  'shared_buffers=512MB',
-  'max_wal_size=8GB',
-  'maintenance_work_mem=256MB',
-])
+const server = await sim.startPostgres({
+  settings: ['shared_buffers=512MB', 'max_wal_size=8GB', 'maintenance_work_mem=256MB'],
+})
 const url = await server.database()
 const given = (kept) => {
   if (!kept.ok) throw new Error(JSON.stringify(kept.trouble))

@@ -3,10 +3,11 @@
  * Without the server's programs the tests that need it are skipped; with `WHICHLEAD_NEED_POSTGRES` set they fail.
  */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
-import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { chownSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import pg from 'pg'
 
 const PLACES = '/usr/lib/postgresql'
@@ -68,7 +69,18 @@ export interface Server {
   remove(): Promise<void>
 }
 
-export async function startPostgres(settings: readonly string[] = []): Promise<Server> {
+/** Of a server called localhost, signed by itself for a hundred years. */
+export const CERTIFICATE = fileURLToPath(new URL('../fixtures/store/localhost.crt', import.meta.url))
+const KEY = fileURLToPath(new URL('../fixtures/store/localhost.key', import.meta.url))
+
+export interface Wishes {
+  /** As in the server's own file of settings. */
+  readonly settings?: readonly string[]
+  /** Speaks TLS too. */
+  readonly tls?: boolean
+}
+
+export async function startPostgres({ settings = [], tls = false }: Wishes = {}): Promise<Server> {
   if (bin === undefined) throw new Error('no PostgreSQL here')
   const as = owner()
   const folder = mkdtempSync(join(tmpdir(), 'whichlead-pg-'))
@@ -95,6 +107,12 @@ export async function startPostgres(settings: readonly string[] = []): Promise<S
     ],
     { ...options, stdio: 'pipe' },
   )
+  if (tls) {
+    // The server takes no key that others may read.
+    writeFileSync(join(data, 'server.key'), readFileSync(KEY), { mode: 0o600 })
+    writeFileSync(join(data, 'server.crt'), readFileSync(CERTIFICATE))
+    if (as !== undefined) chownSync(join(data, 'server.key'), as.uid, as.gid)
+  }
   const port = await freePort()
   let running: ChildProcess | undefined
   const quit = () => running?.kill('SIGQUIT')
@@ -104,7 +122,15 @@ export async function startPostgres(settings: readonly string[] = []): Promise<S
     const all = ['fsync=off', 'full_page_writes=off', 'listen_addresses=127.0.0.1']
     const child = spawn(
       join(bin ?? '', 'postgres'),
-      ['-D', data, '-p', String(port), '-k', folder, ...[...all, ...settings].flatMap((s) => ['-c', s])],
+      [
+        '-D',
+        data,
+        '-p',
+        String(port),
+        '-k',
+        folder,
+        ...[...all, ...(tls ? ['ssl=on'] : []), ...settings].flatMap((s) => ['-c', s]),
+      ],
       { ...options, stdio: ['ignore', 'ignore', 'pipe'] },
     )
     running = child

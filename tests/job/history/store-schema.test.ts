@@ -11,7 +11,7 @@ import { MIGRATIONS } from '../../../src/job/history/postgres/migrations.ts'
 import { openShared, type SharedHistory } from '../../../src/job/history/postgres/postgres-history.ts'
 import { storeWords } from '../../../src/wording/en/store.ts'
 import { idOf, recordFor } from '../../support/job-records.ts'
-import { hasPostgres, PASSWORD, type Server, startPostgres } from '../../support/postgres.ts'
+import { CERTIFICATE, hasPostgres, PASSWORD, type Server, startPostgres } from '../../support/postgres.ts'
 
 const fixture = fileURLToPath(new URL('../../fixtures/store/schema-1.sql', import.meta.url))
 const LAST = MIGRATIONS.at(-1)?.version
@@ -19,7 +19,7 @@ const LAST = MIGRATIONS.at(-1)?.version
 describe.skipIf(!hasPostgres)('the tables of a store', () => {
   let server: Server
   beforeAll(async () => {
-    server = await startPostgres()
+    server = await startPostgres({ tls: true })
   })
   afterAll(() => server?.remove())
 
@@ -164,13 +164,36 @@ describe.skipIf(!hasPostgres)('the tables of a store', () => {
         nets.push(net)
       })
 
-    test('a wrong password, an unknown user, no such database, no TLS', async () => {
+    test('a wrong password, an unknown user, no such database', async () => {
       const url = server.url('postgres')
       const other = (user: string) => url.replace(/\/\/[^@]+@/, `//${user}@`)
       expect((await troubleOf(other('chief:wrong'))).code).toBe('wrong-password')
       expect((await troubleOf(other('nobody:x'))).code).toBe('wrong-password')
       expect((await troubleOf(server.url('nothing'))).code).toBe('no-such-database')
-      expect((await troubleOf(`${url}&sslmode=require`)).code).toBe('tls')
+    })
+
+    test('no TLS, or a certificate that is not trusted or is of another', async () => {
+      const at = (host: string, how: string) => `${server.url().replace('127.0.0.1', host)}&sslmode=${how}`
+      const trusted = `verify-full&sslrootcert=${CERTIFICATE}`
+      expect((await troubleOf(at('localhost', 'verify-full'))).code).toBe('tls')
+      expect((await troubleOf(at('127.0.0.1', trusted))).code).toBe('tls')
+      const plain = await listening(() => 'N')
+      const trouble = await troubleOf(
+        `postgres://u:x@127.0.0.1:${plain}/h?connect_timeout=60&sslmode=require`,
+      )
+      expect(trouble.code).toBe('tls')
+      for (const [i, how] of [trusted, 'require'].entries()) {
+        const program = `tls ${i}`
+        const opened = await openShared(at('localhost', how), { program, patient: false, env: {} })
+        expect(opened.ok || opened.trouble).toBe(true)
+        const [secure] = await server.sql<{ n: number }>(
+          server.url(),
+          'SELECT count(*)::int AS n FROM pg_stat_ssl s JOIN pg_stat_activity a USING (pid) WHERE s.ssl AND a.application_name = $1',
+          [program],
+        )
+        expect(secure?.n).toBe(1)
+        if (opened.ok) await opened.history.close()
+      }
     })
 
     test('nothing there, somebody else there, somebody who says nothing', async () => {
