@@ -52,6 +52,13 @@ describe('a part with two sets of lights', () => {
     expect(b.edit('set channels/H1/profile = [6,12]').see('effect H1')).toBe('jumps')
   })
 
+  it('hands back from the set that hangs there, though the other hangs nowhere', () => {
+    const b = onHub(['F1.core', 'F2'], {}, [6, 8], (p) =>
+      p.part('F1', { kind: 'fan', motor: {}, lights: { ring: { leds: 12 }, core: { leds: 6 } } }).fan('F2'),
+    )
+    expect(b.seeAll('lit', 'F1', 'F2')).toEqual(['part', 'whole'])
+  })
+
   it('with a dead eighth LED has it in the set that has eight', () => {
     const b = sets({ core: { leds: 6 }, ring: { leds: 12 } }, ['F1.core', 'F1.ring'], [6, 12])
     expect(b.fault('F1:led-dead-8').see('lit F1')).toBe('part')

@@ -33,6 +33,7 @@ describe('pushing a plug home', () => {
   it('at the supply’s own end brings back all that hangs on the lead', () => {
     const out = two.edit('unplug supply.SA')
     expect([out.see('spins F3'), out.see('seated supply.SA')]).toEqual(['no', 'no'])
+    expect(two.see('seated supply.SA')).toBe('yes')
     expect(out.edit('reseat supply.SA').all()).toEqual(two.all())
   })
 })
@@ -58,6 +59,11 @@ describe('what should be there goes by where hands have put a plug', () => {
     expect(half.edit('plug F2.motor -> board.SYS2').all()).toEqual(two.all())
   })
 
+  it('with all that was pulled before, too', () => {
+    const half = two.fault('F2.motor:swapped-with-Y1.in').edit('unplug F3.motor', 'plug Y1.in -> board.SYS1')
+    expect(half.see('follows board.SYS3')).toBeNull()
+  })
+
   it('but a plug that is out by a fault is still missed', () => {
     expect(two.fault('F2.motor:unplugged').see('follows board.SYS2')).toBe('no')
     expect(two.edit('unplug F2.motor').see('follows board.SYS2')).toBeNull()
@@ -78,6 +84,7 @@ it('a setting that is no number, or no list of counts, is refused', () => {
     'alarm_below = true',
     'curve = [[1,1e999]]',
     'curve = [[1]]',
+    'curve = [[1,"a"]]',
   ])
     expect(two.edit(`set headers/SYS1/${text}`).all(), text).toEqual(two.all())
   expect(two.seeAll('setting', 'channels/H9/profile', 'channels/H9/colours', 'channels/H9/nothing')).toEqual([

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import { askedDuty } from '../../../src/core/bench/drive.ts'
 import { valuesOf, type What } from '../../../src/core/bench/observable.ts'
-import { plannedMoment } from '../../../src/core/bench/run.ts'
+import { plannedMoment, run } from '../../../src/core/bench/run.ts'
 import { benchOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 
@@ -38,6 +38,48 @@ describe('a look', () => {
     expect(stored.see('shows S1')).toBe('stored')
     expect(stored.fault('S1.light:open-G').see('shows S1')).toBe('wrong-colours')
   })
+})
+
+it('volts are told of the two rails only, and are none with the mains off', () => {
+  const b = benchOf(
+    build()
+      .header('SYS1')
+      .lightHeader('L1')
+      .fan('F1')
+      .lead('F1.motor', 'board.SYS1')
+      .lead('F1.light', 'board.L1')
+      .plan(),
+  )
+  expect(b.seeAll('volts', 'board.SYS1/12V', 'F1.light/5V', 'board.SYS1/GND')).toEqual([
+    'right',
+    'right',
+    null,
+  ])
+  expect(b.off().seeAll('volts', 'board.SYS1/12V', 'F1.light/5V')).toEqual(['none', 'none'])
+})
+
+it('the power that is asked for has the last word', () => {
+  const made = compile(build().header('SYS1').plainFan('F1').lead('F1.motor', 'board.SYS1').plan())
+  const off = [{ do: 'power', to: 'off' }] as const
+  const rpm = { what: 'rpm', at: 'board.SYS1' } as const
+  expect(run(made, { plants: [], edits: off }).see(rpm)).toBeNull()
+  expect(run(made, { plants: [], edits: off, power: 'on' }).see(rpm)).toBe('plausible')
+})
+
+it('each light header has the colours of its own lights', () => {
+  const b = benchOf(
+    build()
+      .lightHeader('L1')
+      .lightHeader('L2')
+      .fan('F1', { light: { colours: 'GRB' } })
+      .fan('F2', { light: { colours: 'RGB' } })
+      .lead('F1.light', 'board.L1')
+      .lead('F2.light', 'board.L2')
+      .plan(),
+  )
+  expect(b.seeAll('setting', 'channels/L1/colours', 'channels/L2/colours')).toEqual(['GRB', 'RGB'])
+  expect(b.see('setting channels/L1/nothing')).toBeNull()
+  expect(b.edit('set channels/L1/colours = GRBWX').see('setting channels/L1/colours')).toBe('GRB')
 })
 
 it('a light of one LED that stays dark is dark, and is reached', () => {

@@ -41,6 +41,13 @@ describe('a header with a setting', () => {
     expect(benchOf(oneFan({}, { rpm: [1400, 1500] }).plan()).see('follows board.SYS1')).toBe('no')
   })
 
+  it('has a reading within a tenth of the top speed of what it asks for taken as right', () => {
+    // 750 RPM asked; counted with 1.9 pulses a turn 789 RPM, with 1.5 a thousand.
+    const b = benchOf(oneFan({ curve: [[0, 50]] }).plan())
+    const counted = (pulses: number) => b.edit(`set headers/SYS1/pulses = ${pulses}`).see('rpm board.SYS1')
+    expect([1.5, 1.9, 2, 2.1, 3].map(counted)).toEqual(['high', 'plausible', 'plausible', 'plausible', 'low'])
+  })
+
   it('raises its alarm under its limit, not at it', () => {
     const full = { curve: [[0, 100]] }
     expect(benchOf(oneFan({ ...full, alarm_below: 1500 }).plan()).see('alarm board.SYS1')).toBe('no')

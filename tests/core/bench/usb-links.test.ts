@@ -29,6 +29,7 @@ describe('a part on a board port', () => {
     [500, 'yes'],
     // Up to a quarter over: comes and goes; above, not listed (judgement).
     [600, 'comes-and-goes'],
+    [625, 'comes-and-goes'],
     [626, 'no'],
   ])('of %i mA is listed: %s', (milliamps, listed) => {
     expect(direct(milliamps).see('listed H1')).toBe(listed)
@@ -91,6 +92,20 @@ describe('a USB hub', () => {
     for (const wire of ['5V', 'GND'])
       expect(behindHub('sata', [100]).fault(`N1.power:open-${wire}`).see('listed H1'), wire).toBe('no')
     expect(behindHub('sata', [100]).fault('N1.power:open-GND').see('listed N1')).toBe('no')
+  })
+
+  it('is up on either rail of that supply, and down without both', () => {
+    const b = behindHub('sata', [100]).fault('N1.power:open-12V')
+    expect(b.seeAll('listed', 'N1', 'H1')).toEqual(['yes', 'yes'])
+    expect(b.fault('N1.power:open-5V').see('listed N1')).toBe('no')
+  })
+
+  it('that is steady has parts over the current of their own port come and go', () => {
+    expect(behindHub('sata', [600, 100]).seeAll('listed', 'N1', 'H1', 'H2')).toEqual([
+      'yes',
+      'comes-and-goes',
+      'yes',
+    ])
   })
 
   it('not listed lists nothing behind it', () => {
