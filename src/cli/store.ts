@@ -27,6 +27,9 @@ export function storeSettings(given: Given, { env }: Pick<Shell, 'env'>): StoreS
 /** So long may handing in hold up a job, at its beginning and at its end. */
 const BUDGET_MS = 3000
 
+/** And so long the whole visit, where a server that let us in answers no more. */
+const DEADLINE_MS = 8000
+
 export async function openStore(
   { address }: StoreSettings,
   shell: Shell,
@@ -76,13 +79,19 @@ export async function besideJob<T extends object>(
     const opened = await openStore(settings, shell, false)
     if (!opened.ok) return away(opened.trouble)
     const { history } = opened
-    try {
+    const visit = async (): Promise<Kept<{ handed: Done; done: T }>> => {
       const handed = await handInTo(history, settings, shell, false)
-      if (!handed.ok) return away(handed.trouble)
-      for (const { log, trouble } of handed.done.refused) shell.err(words.refused(log, trouble))
-      if (handed.done.waiting > 0) shell.err(words.waiting(handed.done.waiting))
+      if (!handed.ok) return handed
       const done = await work(history)
-      return done.ok ? done : away(done.trouble)
+      return done.ok ? { ok: true, handed: handed.done, done } : done
+    }
+    try {
+      const visited = await inTime(visit(), history.where)
+      if (!visited.ok) return away(visited.trouble)
+      const { refused, waiting } = visited.handed
+      for (const { log, trouble } of refused) shell.err(words.refused(log, trouble))
+      if (waiting > 0) shell.err(words.waiting(waiting))
+      return visited.done
     } finally {
       await history.close()
     }
@@ -90,5 +99,21 @@ export async function besideJob<T extends object>(
     // A mistake of ours in what a job can do without.
     if (shell.env.WHICHLEAD_DEBUG && error instanceof Error && error.stack) shell.err(error.stack)
     return away({ code: 'failed', where: '', facts: { said: String(error) } })
+  }
+}
+
+/** A server that stopped answering is left to itself; closing the connection then ends what still waits. */
+async function inTime<T extends object>(visit: Promise<Kept<T>>, where: string): Promise<Kept<T>> {
+  let timer: NodeJS.Timeout | undefined
+  const late = new Promise<Kept<T>>((resolve) => {
+    timer = setTimeout(
+      () => resolve({ ok: false, trouble: { code: 'unreachable', where, facts: {} } }),
+      DEADLINE_MS,
+    )
+  })
+  try {
+    return await Promise.race([visit, late])
+  } finally {
+    clearTimeout(timer)
   }
 }

@@ -54,14 +54,15 @@ function refuse(trouble: StoreTrouble, shell: Shell): 2 {
   return 2
 }
 
-/** A list for people ends somewhere, where many benches fill it. */
+/** Where many benches fill a list it ends somewhere: for people, and for the memory of this machine. */
 const LISTED = 200
+const MOST = 100_000
 
 /** What is looked for; undefined where a value was no number, which was said. */
 function queryOf(given: Given, shell: Shell, shared: boolean): Query | undefined {
   const words = given.arguments.join(' ')
   const whole = given.flags.has('json') || given.flags.has('csv')
-  const limit = given.values.get('limit') ?? (shared && !whole ? String(LISTED) : undefined)
+  const limit = given.values.get('limit') ?? (shared ? String(whole ? MOST : LISTED) : undefined)
   if (limit !== undefined && !/^[1-9]\d{0,8}$/.test(limit)) {
     shell.err(storeWordsOf(shell.language).badLimit(limit))
     return undefined
@@ -98,8 +99,8 @@ async function listed(opened: Opened, given: Given, shell: Shell): Promise<ExitC
   else {
     for (const job of jobs) for (const line of jobLines(job, language)) shell.out(line)
     shell.out(words.jobs.total(jobs.length, jobs.filter((job) => job.outcome !== 'open').length))
-    if (more) shell.out(storeWordsOf(language).more(jobs.length))
   }
+  if (more) shell.err(storeWordsOf(language).more(jobs.length))
   return 0
 }
 

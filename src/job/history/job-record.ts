@@ -2,6 +2,7 @@
  * A job as it is handed in, from its log: what the log says in short, what it teaches, and the sound part of its text.
  * The same job has the same id in each copy of its log, whether names were taken out of it or not.
  */
+import { logName } from '../../io/job-folder.ts'
 import { decodeLog } from '../log/decode.ts'
 import { FIRST_SUM, lineSum } from '../log/digest.ts'
 import type { LogEvent } from '../log/event.ts'
@@ -42,7 +43,9 @@ export function recordOf(path: string, bytes: Uint8Array, hidden?: string): JobR
       : logWithoutNames(events, hidden)
   const whole = summarize(fileName(path), decoded)
   if (id === undefined || whole === undefined) return undefined
-  const { who, where, ...nameless } = whole
+  const { who, where, ...rest } = whole
+  // A file may be called after somebody too; this is what the folder of jobs would call it.
+  const nameless = { ...rest, log: logName(whole.began, whole.build, whole.symptom) }
   const summary = hidden === undefined ? whole : nameless
   // A damaged log is kept and reported, and teaches nothing.
   const lesson = problems.length > 0 ? undefined : lessonOf(events)

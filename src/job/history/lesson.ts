@@ -1,6 +1,7 @@
 /** What a closed job teaches, from its log: only one that ended with the symptom gone, after something was mended. */
 import { type Build, compile } from '../../core/bench/build.ts'
 import type { Suspect } from '../../core/checks/prompt.ts'
+import type { Fault } from '../../core/faults/fault.ts'
 import { classOf, sharesOf } from '../../core/infer/learned.ts'
 import type { LogEvent } from '../log/event.ts'
 import { lastPlanCopy, planOf } from '../log/plan-copy.ts'
@@ -12,15 +13,29 @@ const SURE = 0.5
 export function causesOf(build: Build, [first]: readonly Suspect[]): ReadonlyMap<string, number> {
   const causes = new Map<string, number>()
   if (!first || first.p < SURE) return causes
-  const alike = [first, ...first.alike]
-  for (const { faults } of alike)
+  for (const { faults, part } of partsOf(first))
     for (const fault of faults) {
       // Verdicts on the whole build, and plans that cannot work as written, are no faults that turn up.
       if (fault.at === 'build') continue
       const key = classOf(build, fault)
-      causes.set(key, (causes.get(key) ?? 0) + 1 / alike.length)
+      causes.set(key, (causes.get(key) ?? 0) + part)
     }
   return causes
+}
+
+/**
+ * Which of those that were mended together it was, nobody knows: each counts by how far it was believed. Counting them
+ * alike would make rare faults common that happen to be mended by the same hand as common ones.
+ */
+function partsOf(first: Suspect): readonly { readonly faults: readonly Fault[]; readonly part: number }[] {
+  const known = first.alike.every((a) => a.p !== undefined)
+  const others = first.alike.reduce((sum, a) => sum + (a.p ?? 0), 0)
+  if (!known || first.p <= 0)
+    return [first, ...first.alike].map(({ faults }) => ({ faults, part: 1 / (1 + first.alike.length) }))
+  return [
+    { faults: first.faults, part: Math.max(0, first.p - others) / first.p },
+    ...first.alike.map(({ faults, p = 0 }) => ({ faults, part: p / first.p })),
+  ]
 }
 
 /** Undefined where the log is of no such job, or its plan cannot be read any more. */
