@@ -30,6 +30,9 @@ const LOCK_MS = 4_000
 const ANSWER_MS = 12_000
 const PATIENT_MS = 3_600_000
 
+/** So many times as long where somebody asked for it and waits. */
+const PATIENCE = 20
+
 const ATTEMPTS = 5
 
 async function passwordOf({ host, port, database, user }: StoreAddress): Promise<string> {
@@ -37,8 +40,13 @@ async function passwordOf({ host, port, database, user }: StoreAddress): Promise
   return (await new Promise<string | undefined>((resolve) => pgpass(of, resolve))) ?? ''
 }
 
-/** @param program shown by the server beside the connection   @throws StoreFailure */
-export async function connect(address: StoreAddress, program: string): Promise<Postgres> {
+/**
+ * @param program shown by the server beside the connection
+ * @param patient takes far longer for a busy server
+ * @throws StoreFailure
+ */
+export async function connect(address: StoreAddress, program: string, patient = false): Promise<Postgres> {
+  const times = patient ? PATIENCE : 1
   const { where, connectSeconds, ssl, password, user, database } = address
   const client = new pg.Client({
     host: address.host,
@@ -48,7 +56,7 @@ export async function connect(address: StoreAddress, program: string): Promise<P
     password: password ?? (() => passwordOf(address)),
     ssl,
     connectionTimeoutMillis: connectSeconds * 1000,
-    query_timeout: ANSWER_MS,
+    query_timeout: ANSWER_MS * times,
     application_name: program,
     keepAlive: true,
   })
@@ -100,7 +108,7 @@ export async function connect(address: StoreAddress, program: string): Promise<P
   try {
     await client.connect()
     await client.query(
-      `SET statement_timeout = ${STATEMENT_MS}; SET lock_timeout = ${LOCK_MS}; SET timezone = 'UTC'`,
+      `SET statement_timeout = ${STATEMENT_MS * times}; SET lock_timeout = ${LOCK_MS * times}; SET timezone = 'UTC'`,
     )
     const [found] = (
       await client.query<{ n: string; name: string }>(

@@ -1,5 +1,5 @@
 // A store with a million jobs: how fast it fills, how soon jobs are found, what learning costs at the start of a job.
-//   node tests/bench/store.mjs [--jobs N] [--writers N]
+//   node tests/bench/store.mjs [--jobs N] [--writers N] [--short-logs]
 // Starts a PostgreSQL server of its own in a temporary folder; a million jobs take some 10 GB there while it runs.
 import { load } from './load.mjs'
 
@@ -7,7 +7,8 @@ const argv = process.argv.slice(2)
 const option = (name, usual) => Number(argv.includes(name) ? argv[argv.indexOf(name) + 1] : usual)
 const jobs = option('--jobs', '1000000')
 const writers = option('--writers', '2')
-const BATCH = 500
+const short = argv.includes('--short-logs')
+const BATCH = 1000
 
 const sim = await load('tests/bench/store.ts')
 const { seeded } = await load('tests/bench/accuracy.ts')
@@ -31,7 +32,7 @@ async function fill(tally) {
     for (let from = next; from < jobs; from = next) {
       next = from + BATCH
       const batch = Array.from({ length: Math.min(BATCH, jobs - from) }, (_, i) =>
-        sim.jobNumber(from + i, jobs, tally),
+        sim.jobNumber(from + i, jobs, tally, short),
       )
       const { handed } = given(await bench.put(batch))
       if (handed.taken !== batch.length) throw new Error(`${handed.taken} of ${batch.length} taken`)
@@ -51,7 +52,7 @@ const at = (list, q) =>
 try {
   const tally = sim.emptyTally()
   const [{ version }] = await server.sql(url, "SELECT current_setting('server_version') AS version")
-  console.log(`PostgreSQL ${version}, ${jobs} jobs, logs of ${sim.LOG_BYTES} bytes, ${writers} writers`)
+  console.log(`PostgreSQL ${version}, ${jobs} jobs, logs of ${sim.logBytes(short)} bytes, ${writers} writers`)
   const took = await fill(tally)
   console.log(`loaded in ${took.toFixed(0)} s: ${Math.round(jobs / took)} jobs a second`)
   // As the server does by itself after a while.

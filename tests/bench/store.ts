@@ -20,7 +20,10 @@ export const DAYS = 1800
 const DAY = 24 * 3600_000
 
 const TEXT = new TextDecoder().decode(bytesOf())
-export const LOG_BYTES = TEXT.length
+/** The beginning of it, where only the finding counts. */
+const SHORT = `${TEXT.split('\n').slice(0, 2).join('\n')}\n`
+
+export const logBytes = (short: boolean): number => (short ? SHORT : TEXT).length
 
 /** Small numbers are likelier: 1/k. */
 const skewed = (chance: () => number, n: number): number =>
@@ -57,7 +60,7 @@ export const emptyTally = (): Tally => ({
 const count = <K>(map: Map<K, number>, key: K) => map.set(key, (map.get(key) ?? 0) + 1)
 
 /** The nth job of so many, as they came over the years; the same each time. */
-export function jobNumber(n: number, of: number, tally: Tally): JobRecord {
+export function jobNumber(n: number, of: number, tally: Tally, short = false): JobRecord {
   const chance = seeded(n + 1)
   const day = Math.min(DAYS - 1, Math.floor((n / of) * DAYS))
   const began = new Date(FIRST_DAY + day * DAY + Math.floor(chance() * DAY)).toISOString()
@@ -90,7 +93,7 @@ export function jobNumber(n: number, of: number, tally: Tally): JobRecord {
       damaged: false,
       ...(fixed ? { cause: { faults: [{ at: `${part}.motor`, mode }], p: 0.97, alike: [] } } : {}),
     },
-    text: TEXT.replace('"build":"Reading room workstation"', `"build":"${build}"`),
+    text: (short ? SHORT : TEXT).replace('"build":"Reading room workstation"', `"build":"${build}"`),
     ...(fixed ? { lesson: { shares, causes: new Map([[key, 1]]) } } : {}),
   }
 }

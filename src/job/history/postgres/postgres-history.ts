@@ -28,7 +28,7 @@ async function kept<T extends object>(work: () => Promise<T>): Promise<Kept<T>> 
 
 export interface Opening {
   readonly program: string
-  /** Brings the tables up to date even where that takes a while. */
+  /** Brings the tables up to date even where that takes a while, and waits far longer for a busy server. */
   readonly patient: boolean
   /** For what the address leaves out, by libpq's names. */
   readonly env?: Readonly<Record<string, string | undefined>>
@@ -41,7 +41,7 @@ export async function openShared(
   const read = readStoreAddress(text, env)
   if (!read.ok) return read
   return kept(async () => {
-    const store = await connect(read.address, program)
+    const store = await connect(read.address, program, patient)
     try {
       await bringUpToDate(store, patient)
       const [row] = await store.rows('SELECT id FROM whichlead.store')
