@@ -12,6 +12,7 @@ import { lightsStuck } from './lights-stuck.ts'
 import { notListed } from './not-listed.ts'
 import { oddReading } from './odd-reading.ts'
 import type { Flow } from './shared/flow.ts'
+import { together } from './shared/together.ts'
 import { survey } from './survey.ts'
 import { worksThenStops } from './works-then-stops.ts'
 import { wrongColours } from './wrong-colours.ts'
@@ -38,3 +39,11 @@ export const flows: readonly Flow[] = [
 
 /** The flow of a symptom by its id, or undefined. */
 export const flowOf = (id: string): Flow | undefined => flows.find((flow) => flow.id === id)
+
+/** The flow of several symptoms at once, or undefined where one of them is unknown. */
+export function flowOfAll(ids: readonly string[]): Flow | undefined {
+  const [first, ...rest] = ids.map(flowOf)
+  if (rest.length === 0) return first
+  const all = [first, ...rest].filter((f) => f !== undefined)
+  return all.length === ids.length ? together(all) : undefined
+}

@@ -14,7 +14,7 @@ import { isInside, isOutside } from './step.ts'
 /** A question of the scoping: a look over everything of a kind, or something about the past. */
 export type Topic = (
   | { readonly name: string; readonly map: MapKind }
-  | { readonly name: string; readonly about: About }
+  | { readonly name: string; readonly about: Exclude<About, 'symptom'> }
 ) & {
   /** Only asked while no look before it showed anything wrong. */
   readonly when?: 'nothing-seen'

@@ -3,6 +3,8 @@
  * that the job goes on with.
  */
 import { flowOf } from '../../flows/all.ts'
+import { survey } from '../../flows/survey.ts'
+import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import { audit } from '../core/audit/audit.ts'
 import { compile } from '../core/bench/build.ts'
 import { knowledgeOf } from '../core/infer/assess.ts'
@@ -24,7 +26,10 @@ import type { Session } from './view.ts'
 export interface NewJob {
   readonly plan: Plan
   readonly copy: PlanCopy
+  /** `which-symptom` where it is to be found by the guide. */
   readonly symptom: string
+  /** Told at once with it. */
+  readonly also?: readonly string[]
   /** A path of its own, or the folder in which a log gets a name. */
   readonly log: { readonly file: string } | { readonly folder: string }
   readonly tool: string
@@ -58,16 +63,30 @@ export type Opening =
 
 const failed = (trouble: OpenTrouble): Opening => ({ ok: false, trouble })
 
-function groundOf(plan: Plan, symptom: string, learned: Learned = NOTHING_LEARNT): Ground | undefined {
-  const flow = flowOf(symptom)
-  if (!flow) return undefined
+/** The ground; or the symptom that there is no flow for. */
+function groundOf(
+  plan: Plan,
+  symptom: string,
+  also: readonly string[] = [],
+  learned: Learned = NOTHING_LEARNT,
+): Ground | string {
+  // Until the guide has found the symptom, that everything is looked over stands in for it.
+  const named = symptom === WHICH_SYMPTOM ? [] : [...new Set([symptom, ...also])]
+  const unknown = named.find((id) => !flowOf(id))
+  if (unknown !== undefined) return unknown
   const build = compile(plan)
-  return { build, flow, known: knowledgeOf(build, audit(plan), learned) }
+  const flow = flowOf(named[0] ?? '') ?? survey
+  return {
+    build,
+    flow,
+    known: knowledgeOf(build, audit(plan), learned),
+    ...(named.length === 1 ? {} : { told: named }),
+  }
 }
 
 export async function openJob(job: NewJob): Promise<Opening> {
-  const ground = groundOf(job.plan, job.symptom, job.learned)
-  if (!ground) return failed({ kind: 'symptom', symptom: job.symptom })
+  const ground = groundOf(job.plan, job.symptom, job.also, job.learned)
+  if (typeof ground === 'string') return failed({ kind: 'symptom', symptom: ground })
   const first: Opened = {
     e: 'opened',
     format: FORMAT,
@@ -77,6 +96,7 @@ export async function openJob(job: NewJob): Promise<Opening> {
     digest: planDigest(job.copy),
     build: job.plan.build,
     symptom: job.symptom,
+    ...(job.also === undefined || job.also.length === 0 ? {} : { also: job.also }),
     ...(job.who === undefined ? {} : { who: job.who }),
     ...(job.where === undefined ? {} : { where: job.where }),
     options: job.options ?? {},
@@ -126,8 +146,8 @@ async function goneOnWith(log: OpenedLog, { path, tool, learned, planNow }: Resu
   const [began, last] = [planOf(opened.plan), planOf(copy)]
   if (!began.ok) return failed({ kind: 'plan', problems: began.problems })
   if (!last.ok) return failed({ kind: 'plan', problems: last.problems })
-  const ground = groundOf(began.value, opened.symptom, learned)
-  if (!ground) return failed({ kind: 'symptom', symptom: opened.symptom })
+  const ground = groundOf(began.value, opened.symptom, opened.also, learned)
+  if (typeof ground === 'string') return failed({ kind: 'symptom', symptom: ground })
   const played = playBack(begin(ground), events)
   if (!played.ok) {
     const { line, why } = played

@@ -2,6 +2,7 @@
  * One open job: takes replies, keeps the log, shows the view. What was said is on the disk before what follows from
  * it is shown; when the disk refuses, the question stands and nothing is lost.
  */
+import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import type { End } from '../core/checks/prompt.ts'
 import type { Plan } from '../core/plan/plan.ts'
 import { apply } from './drive/apply.ts'
@@ -44,7 +45,9 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
 
   const view = (): View => ({
     plan,
-    symptom: job.ground.flow.id,
+    symptom: job.symptoms[0] ?? WHICH_SYMPTOM,
+    symptoms: job.symptoms,
+    queued: job.queued,
     log: writer.path,
     state: stateText(job),
     power: powerOf(job),

@@ -21,6 +21,8 @@ export interface TrailEntry {
   readonly notes: readonly string[]
   /** A reading answered: the line of the log that has it. */
   readonly read?: number
+  /** The guide's answer had said it already: the line of the log that has that. */
+  readonly told?: number
 }
 
 /** Where the lead in question runs, from source to sink; `here` marks the place in question. */
@@ -35,7 +37,12 @@ export interface PathStep {
 
 export interface View {
   readonly plan: Plan
+  /** The first of them; `which-symptom` while it is not known yet. */
   readonly symptom: SymptomId
+  /** What is looked into now, together; empty while it is not known yet. */
+  readonly symptoms: readonly SymptomId[]
+  /** What is taken up afterwards. */
+  readonly queued: readonly SymptomId[]
   readonly log: string
   /** The flow's state, such as `scoping` or `outside.asking`, for people who read the flow's drawing. */
   readonly state: string

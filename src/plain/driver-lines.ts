@@ -7,6 +7,8 @@ import { type DriverWord, driverLine } from './protocol.ts'
 export type DriverSaid =
   | { readonly reply: Reply }
   | { readonly why: true }
+  /** The answer of that step: what taking it back changes, and whether it is to be done. */
+  | { readonly takeBack: number; readonly done: boolean }
   | { readonly problem: string; readonly expected: readonly string[] }
   /** A blank line: nothing was said. */
   | null
@@ -15,6 +17,8 @@ const WORDS = Object.keys(driverLine) as DriverWord[]
 
 const ALWAYS = [
   '{"undo":true}',
+  '{"undo":STEP}',
+  '{"without":STEP}',
   '{"why":true}',
   '{"note":"…"}',
   '{"read":"…","as":["fan1=SYS1"]}',
@@ -43,7 +47,7 @@ function parse(text: string): unknown {
   }
 }
 
-const replies: { [K in Exclude<DriverWord, 'why'>]: (line: never) => Reply } = {
+const replies: { [K in Exclude<DriverWord, 'why' | 'without'>]: (line: never) => Reply } = {
   done: (line: { by?: string }) => ({ say: 'done', ...(line.by === undefined ? {} : { by: line.by }) }),
   answer: (line: { answer: string }) => ({ say: 'answer', ids: [line.answer] }),
   answers: (line: { answers: string[] }) => ({ say: 'answer', ids: line.answers }),
@@ -73,5 +77,8 @@ export function readDriverLine(line: InputLine, prompt: Prompt | null): DriverSa
   const read = driverLine[word].safeParse(json)
   if (!read.success) return problem(`the value of "${word}" does not fit`)
   if (word === 'why') return { why: true }
-  return { reply: (replies[word] as (line: unknown) => Reply)(read.data) }
+  if (word === 'without' && 'without' in read.data) return { takeBack: read.data.without, done: false }
+  if (word === 'undo' && 'undo' in read.data && read.data.undo !== true)
+    return { takeBack: read.data.undo, done: true }
+  return { reply: (replies[word as keyof typeof replies] as (line: unknown) => Reply)(read.data) }
 }

@@ -11,8 +11,9 @@ import { graveFindings } from './grave.ts'
 import { say } from './kept.ts'
 import { notToldYet } from './not-told-yet.ts'
 import type { ToolLine } from './protocol.ts'
+import { asked, standingSteps } from './take-back.ts'
 import type { Ended, Talk } from './talk.ts'
-import { endLine, findingLine, helloLine, promptLine, toldLine, whyLine } from './tool-lines.ts'
+import { endLine, findingLine, helloLine, promptLine, takeBackLine, toldLine, whyLine } from './tool-lines.ts'
 
 /** A word that fits only the other kind of prompt. */
 function misfit(said: DriverSaid, prompt: Prompt): string | undefined {
@@ -38,15 +39,15 @@ export async function runLines(
   const problem = (text: string, expected: readonly string[]) =>
     write({ type: 'problem', text, expected: [...expected] })
   let told: View['told'] | undefined
-  let asked: View['prompt'] = null
+  let shown: View['prompt'] = null
   const show = (): Ended | undefined => {
     const view = session.view()
     for (const one of notToldYet(view.told, told)) write(toldLine(one, view, language))
     told = view.told
     if (view.prompt !== null) {
       // A reading may leave the question as it stands; then it is not written again.
-      if (view.prompt !== asked) write(promptLine(view.prompt, view, language))
-      asked = view.prompt
+      if (view.prompt !== shown) write(promptLine(view.prompt, view, language))
+      shown = view.prompt
       return undefined
     }
     if (view.end !== null) write(endLine(view.end, view, language))
@@ -66,7 +67,22 @@ export async function runLines(
     const wrong = 'problem' in said ? said.problem : misfit(said, prompt)
     if (wrong !== undefined) problem(wrong, expectedLines(prompt))
     else if ('why' in said) write(whyLine(session.why(), view, language))
-    else if ('reply' in said) {
+    else if ('takeBack' in said) {
+      const named = asked(session, said.takeBack)
+      if (named) write(takeBackLine(said.takeBack, named.without, view, language))
+      else {
+        const standing = standingSteps(view)
+        problem(
+          language.dialogue.noTakingBack(said.takeBack, standing),
+          standing.map((step) => `{"undo":${step}}`),
+        )
+      }
+      if (named && said.done) {
+        const kept = await say(session, { say: 'undo', seq: named.seq }, language)
+        if (!kept.ok) problem(kept.lines.join(' '), kept.expected)
+        else show()
+      }
+    } else if ('reply' in said) {
       const kept = await say(session, said.reply, language)
       if (!kept.ok) problem(kept.lines.join(' '), kept.expected)
       else if (said.reply.say !== 'note' && said.reply.say !== 'fold') {

@@ -10,7 +10,8 @@ import { graveFindings } from './grave.ts'
 import { handIn } from './hand-in.ts'
 import { say } from './kept.ts'
 import { notToldYet } from './not-told-yet.ts'
-import type { Said } from './said.ts'
+import { plainly, type Said } from './said.ts'
+import { type Asked, asked, askedLines, standingSteps } from './take-back.ts'
 import type { Ended, Talk } from './talk.ts'
 import { answerIds, understand } from './understand.ts'
 import { things } from './understand-marks.ts'
@@ -163,6 +164,7 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
     for (const line of lines) talk.write(`${wrap(line, talk.columns)}\n`)
   }
   let told: View['told'] | undefined
+  let takingBack: Asked | undefined
   const show = () => {
     const view = session.view()
     tell(['', ...toldLines(view, told, language), ...promptLines(view, language)])
@@ -185,12 +187,29 @@ export async function runPlain(session: Session, talk: Talk, language: Language 
   for await (const line of talk.lines) {
     const view = session.view()
     if (view.prompt === null) break
+    if (takingBack !== undefined) {
+      const { seq } = takingBack
+      takingBack = undefined
+      const sure = 'text' in line && dialogue.yes.includes(plainly(line.text))
+      const kept = sure ? await say(session, { say: 'undo', seq }, language) : undefined
+      tell(kept === undefined ? [dialogue.takenBackNot] : kept.ok ? [dialogue.undone] : kept.lines)
+      show()
+      talk.write(dialogue.prompt)
+      continue
+    }
     const said: Said =
       'trouble' in line
         ? { do: 'ask-back', text: line.trouble === 'too-long' ? dialogue.tooLong : dialogue.notUtf8 }
         : understand(line.text, view.prompt, view, language)
     if (said.do === 'ask-back') tell([said.text])
-    else if (said.do === 'read') {
+    else if (said.do === 'take-back') {
+      takingBack = asked(session, said.step)
+      tell(
+        takingBack
+          ? askedLines(view, takingBack, language)
+          : [dialogue.noTakingBack(said.step, standingSteps(view))],
+      )
+    } else if (said.do === 'read') {
       const handed = await handIn(session, said, talk, language)
       tell(handed.lines)
       if (session.view().prompt === null) return ended()

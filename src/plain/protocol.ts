@@ -31,13 +31,16 @@ export const toolLine = {
     type: z.literal('hello'),
     protocol: z.literal(PROTOCOL),
     plan: z.string().describe('the plan as it was named'),
-    symptom: z.string(),
+    symptom: z.string().describe('which-symptom where it is to be found yet'),
+    symptoms: z.array(z.string()).describe('what is looked into now, together'),
+    later: z.array(z.string()).describe('taken up afterwards'),
     build: z.string(),
     log: z.string(),
   }),
   do: z.object({
     type: z.literal('do'),
     id: z.string(),
+    step: z.number().describe('counts what was asked and done, from 1; names it for `undo`'),
     text,
     edits,
     power: power.describe('the power once it is done'),
@@ -52,6 +55,7 @@ export const toolLine = {
   ask: z.object({
     type: z.literal('ask'),
     id: z.string(),
+    step: z.number().describe('as in `do`'),
     text,
     many: z.boolean(),
     observe: z.array(observable),
@@ -101,6 +105,13 @@ export const toolLine = {
       }),
     ),
   }),
+  'take-back': z.object({
+    type: z.literal('take-back'),
+    step: z.number().describe('the step whose answer was named'),
+    takes: z.array(z.number()).describe('steps whose answers go, in their order'),
+    suspects: z.array(suspect).describe('as they stand without these answers'),
+    text,
+  }),
   problem: z.object({
     type: z.literal('problem'),
     text,
@@ -130,7 +141,10 @@ export const driverLine = {
   answers: z.object({ answers: z.array(z.string()) }),
   unsure: z.object({ unsure: yes }),
   cannot: z.object({ cannot: yes }),
-  undo: z.object({ undo: yes }),
+  undo: z.object({
+    undo: z.union([yes, z.int().min(1)]).describe('true: the last answer; a number: that of this step'),
+  }),
+  without: z.object({ without: z.int().min(1).describe('the step whose answer might be taken back') }),
   why: z.object({ why: yes }),
   note: z.object({ note: z.string().trim().min(1) }),
   read: z.object({

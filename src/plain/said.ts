@@ -5,6 +5,8 @@ export type Said =
   | { readonly do: 'reply'; readonly reply: Reply }
   | { readonly do: 'tell'; readonly what: 'help' | 'why' | 'path' | 'where' | 'findings' | 'again' }
   | { readonly do: 'ask-back'; readonly text: string }
+  /** The answer of that step of the path so far is to be taken back. */
+  | { readonly do: 'take-back'; readonly step: number }
   /** A reading is to be fetched: a file, `live` or `clipboard`, and which of its names is which place. */
   | { readonly do: 'read'; readonly from: string; readonly as: readonly string[] }
 

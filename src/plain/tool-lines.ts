@@ -3,9 +3,10 @@ import type { Finding } from '../core/audit/finding.ts'
 import { editText } from '../core/bench/edit.ts'
 import { type Observable, observableKey } from '../core/bench/observable.ts'
 import type { Ask, End, Note, Prompt, Suspect, Verdict } from '../core/checks/prompt.ts'
-import type { View, Why } from '../job/view.ts'
+import type { View, Why, Without } from '../job/view.ts'
 import { clean } from '../wording/clean.ts'
 import type { Language } from '../wording/language.ts'
+import { takeBackText } from '../wording/take-back.ts'
 import { PROTOCOL, type ToolLine } from './protocol.ts'
 
 type SuspectLine = Extract<ToolLine, { type: 'end' }>['suspects'][number]
@@ -21,6 +22,8 @@ export const helloLine = (view: View, plan: string): ToolLine => ({
   protocol: PROTOCOL,
   plan,
   symptom: view.symptom,
+  symptoms: [...view.symptoms],
+  later: [...view.queued],
   build: clean(view.plan.build),
   log: view.log,
 })
@@ -77,6 +80,7 @@ export function promptLine(prompt: Prompt, view: View, language: Language): Tool
     return {
       type: 'do',
       id: prompt.id,
+      step: view.trail.length + 1,
       text: sentences([text.title, ...text.lines]),
       edits: prompt.edits.map(editText),
       power: prompt.power,
@@ -92,6 +96,7 @@ export function promptLine(prompt: Prompt, view: View, language: Language): Tool
   return {
     type: 'ask',
     id: prompt.id,
+    step: view.trail.length + 1,
     text: sentences([text.title, ...text.hints]),
     answers,
     many,
@@ -151,6 +156,18 @@ export const whyLine = (why: Why, view: View, language: Language): ToolLine => (
     against: [...s.speaksAgainst],
   })),
 })
+
+/** What taking the answer of a step back changes: before it is done, and as it is done. */
+export function takeBackLine(step: number, without: Without, view: View, language: Language): ToolLine {
+  const { head, entries, shares } = takeBackText(view, without.takes, without, language)
+  return {
+    type: 'take-back',
+    step,
+    takes: view.trail.flatMap((e, i) => (without.takes.includes(e.seq) ? [i + 1] : [])),
+    suspects: without.suspects.map(suspectLine),
+    text: sentences([head, ...entries, ...shares]),
+  }
+}
 
 /** A grave finding, told before the first question. */
 export const findingLine = (finding: Finding, language: Language): ToolLine => ({

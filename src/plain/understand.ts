@@ -5,6 +5,7 @@
 import type { Ask, Prompt } from '../core/checks/prompt.ts'
 import type { Language, Scene, Way } from '../wording/language.ts'
 import { plainly, type Said } from './said.ts'
+import { stepNamed } from './take-back.ts'
 import { understandMarks } from './understand-marks.ts'
 
 /** Ids of what can be answered, in the order in which they are numbered. */
@@ -99,6 +100,8 @@ export function understand(line: string, prompt: Prompt, scene: Scene, language:
   if (text === '') return { do: 'tell', what: 'again' }
   const noted = note(line, language)
   if (noted) return noted
+  const step = stepNamed(line, language)
+  if (step !== undefined) return { do: 'take-back', step }
   const handed = reading(line, language)
   if (handed) return handed
   const ways = (Object.entries(language.dialogue.words) as [Way, readonly string[]][]).flatMap(

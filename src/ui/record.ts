@@ -14,7 +14,7 @@ export function recordText(view: View, language: Language, ascii: boolean, colum
   const put = (text: string): void => {
     out.push(...sayLines({ ascii }, text, Math.max(20, columns - 1)).map(lineText))
   }
-  put(`${words.record.head}: ${view.plan.build}, ${language.symptom(view.symptom).name}`)
+  put(`${words.record.head}: ${view.plan.build}, ${language.symptoms(view.symptoms)}`)
   const standing = view.trail.filter((e) => !e.undone)
   if (standing.length > LONGEST) put(words.more(standing.length - LONGEST))
   for (const entry of standing.slice(-LONGEST)) {

@@ -129,6 +129,10 @@ export interface Language {
   handingOver(view: View): string[]
 
   symptom(id: string): SymptomText
+  /** Several in one line, "Lights dead on some fans; wrong colours"; none: that it is not named yet. */
+  symptoms(ids: readonly string[]): string
+  /** The entry in the list of symptoms for who cannot choose one. */
+  readonly helpMe: SymptomText
   refusal(refusal: Refusal): string
   problem(problem: Problem): string[]
 
@@ -166,6 +170,8 @@ export interface Dialogue {
   readonly readWhat: string
   readonly readNotHere: string
   readonly prompt: string
+  /** Beside what an empty line takes. */
+  readonly enter: string
   readonly hello: (view: View) => string[]
   readonly help: (kind: 'do' | 'one' | 'many' | 'ended') => string[]
   readonly ways: (kind: 'do' | 'one' | 'many', canUndo: boolean) => string
@@ -184,6 +190,11 @@ export interface Dialogue {
   readonly noteEmpty: string
   readonly nothingToUndo: string
   readonly undone: string
+  /** After what taking an earlier answer back would change: how it is done. */
+  readonly takeBackSure: string
+  readonly takenBackNot: string
+  readonly noTakingBack: (step: number, standing: readonly number[]) => string
+  readonly yes: readonly string[]
   readonly pathSoFar: string
   readonly pathEmpty: string
   /** How many findings of the audit there are beside those that were told. */
@@ -217,6 +228,8 @@ export interface ProgramSentences {
   readonly tooMany: (command: string, extra: string) => string
   readonly unknownSymptom: (given: string, near: readonly string[], all: readonly string[]) => string
   readonly chooseSymptom: string
+  /** How several at once are named, line by line. */
+  readonly chooseSeveral: string
   readonly badFault: (given: string, near: readonly string[]) => string
   readonly badEdit: (given: string) => string
   readonly editNowhere: (given: string) => string

@@ -21,7 +21,7 @@ export function replayPages(matter: ReplayMatter): string[][] {
   const last = report.toldLast.flatMap((t) => toldLines(t, matter))
   const minutes = language.labels.minutes(report.minutes)
   return [
-    [words.title(clean(report.build), language.symptom(report.symptom).name)],
+    [words.title(clean(report.build), language.symptoms(report.symptoms))],
     ...report.steps.map((step) => stepPage(step, matter)),
     [...last, `${words.ended[report.outcome]} (${minutes})`, ...standing(report.suspects, matter)],
   ]

@@ -61,7 +61,7 @@ const ALWAYS_BEWARE = [
 export function reportPage(matter: PageMatter): Block[] {
   const { report, language, words } = matter
   const page: Block[] = [
-    { is: 'title', text: words.title(clean(report.build), language.symptom(report.symptom).name) },
+    { is: 'title', text: words.title(clean(report.build), language.symptoms(report.symptoms)) },
     { is: 'facts', facts: facts(matter) },
     section(words, 'result'),
     ...result(matter),

@@ -101,7 +101,7 @@ describe('the first screen at a terminal', () => {
     const at = open()
     await at.until(/1 {2}Go on with .+: Lights dead on some fans/u)
     at.write('\r')
-    await at.until('When did it begin?')
+    await at.until('When did the lights go dark?')
     at.write('\u0003')
     expect((await at.ended).code).toBe(130)
   })

@@ -79,7 +79,7 @@ describe('a job that is stopped', () => {
     const job = diagnose()
     await job.until('Step 1.')
     job.type('F2')
-    await job.until('When did it begin?')
+    await job.until('When did the lights go dark?')
     job.kill(signal)
     const ended = await job.end()
     expect(ended.code).toBe(code)
@@ -87,7 +87,7 @@ describe('a job that is stopped', () => {
     expect(ended.err).not.toContain('    at ')
     const again = call('path\n', 'resume', log, '--plain')
     expect(again.code).toBe(0)
-    expect(again.out).toContain('When did it begin?')
+    expect(again.out).toContain('When did the lights go dark?')
     expect(again.out).toMatch(/1[.] Which lights .* F2 \(rear\): dark/u)
   })
 
@@ -95,14 +95,14 @@ describe('a job that is stopped', () => {
     const job = diagnose()
     await job.until('Step 1.')
     job.type('F2')
-    await job.until('When did it begin?')
+    await job.until('When did the lights go dark?')
     job.type('new')
-    await job.until('Does it come and go?')
+    await job.until('Are the lights dark all the time')
     job.kill('SIGKILL')
     expect((await job.end()).signal).toBe('SIGKILL')
     const again = call('', 'resume', log, '--plain')
     expect(again.err).toBe('')
-    expect(again.out).toContain('Does it come and go?')
+    expect(again.out).toContain('Are the lights dark all the time')
   })
 
   it('the end of the input leaves it, and it can be taken up without naming its log', () => {
@@ -110,7 +110,7 @@ describe('a job that is stopped', () => {
     expect(first.code).toBe(0)
     expect(first.out).toContain('whichlead resume ')
     const again = call('', 'resume')
-    expect(again.out).toContain('When did it begin?')
+    expect(again.out).toContain('When did the lights go dark?')
     expect(call('', 'jobs').out).toContain('Listening desk')
     expect(call('').out).toContain('Jobs to take up again:')
   })
@@ -132,7 +132,7 @@ describe('a job that is stopped', () => {
 
 describe('a job that cannot be opened', () => {
   it('asks for the symptom when it was not given, and takes it from the same input', () => {
-    const { code, out } = call('purple\n3\nCPU\n', 'diagnose', SMALL, '--log', log)
+    const { code, out } = call('purple\n4\nCPU\n', 'diagnose', SMALL, '--log', log)
     expect(code).toBe(0)
     expect(out).toContain('"purple" is not one of the answers')
     expect(out).toContain('Listening desk. A header reports 0 RPM.')

@@ -71,7 +71,7 @@ describe('at a terminal', () => {
     // No escape sequence at all came out.
     expect(at.output()).not.toContain('\u001b')
     at.write('F2\r')
-    await at.until('When did it begin?')
+    await at.until('When did the lights go dark?')
     at.write('\u0004')
     expect((await at.ended).code).toBe(0)
     expect(at.output()).not.toContain('\u001b')

@@ -1,7 +1,7 @@
 /** The safety of every flow, proven over all states that any order of events can reach. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { flows } from '../../flows/all.ts'
+import { flowOfAll, flows } from '../../flows/all.ts'
 import { flowsPage } from '../../src/wording/flows-page.ts'
 import { explore, roleOf } from '../support/explore.ts'
 import { properties } from '../support/flow-properties.ts'
@@ -37,6 +37,28 @@ describe.each(all.map((explored) => [explored.flow.id, explored] as const))(
     })
   },
 )
+
+describe('flows of several symptoms at once', () => {
+  const joined = [
+    ['lights-dark', 'fan-still', 'zero-rpm'],
+    ['works-then-stops', 'global-effect'],
+  ].map((ids) => {
+    const flow = flowOfAll(ids)
+    if (!flow) throw new Error(`no flow for ${ids.join()}`)
+    return explore(flow)
+  })
+  test.each(properties)('$says', ({ fails }) => {
+    for (const explored of joined) expect(fails(explored).slice(0, 5)).toEqual([])
+  })
+
+  test('reach each of their questions, and each only once', () => {
+    for (const { flow, states } of joined) {
+      const reached = new Set(states.map((s) => s.work))
+      for (const { name } of flow.scoping) expect(reached).toContain(`scoping.${name}`)
+      expect(new Set(flow.scoping.map((t) => t.name)).size).toBe(flow.scoping.length)
+    }
+  })
+})
 
 const named = (says: RegExp) => {
   const property = properties.find((p) => says.test(p.says))

@@ -185,6 +185,34 @@ describe('the line protocol', () => {
     expect(said).toEqual([{ say: 'answer', ids: ['dark'] }])
   })
 
+  it('numbers what is asked and done, and takes an earlier answer back by that number', async () => {
+    const { out, said } = await drive([
+      { answers: ['F3=dark'] },
+      { answer: 'new' },
+      { without: 1 },
+      { undo: 1 },
+      { answers: [] },
+      { leave: true },
+    ])
+    expect(ofType(out, 'ask').map((a) => a.step)).toEqual([1, 2, 3, 3, 4])
+    const taken = ofType(out, 'take-back')
+    expect(taken).toMatchObject([
+      { step: 1, takes: [1, 2] },
+      { step: 1, takes: [1, 2] },
+    ])
+    for (const line of taken) expect(toolLine['take-back'].safeParse(line).error).toBeUndefined()
+    expect(taken[0]?.text).toContain('These answers are taken back')
+    expect(said.map((s) => s.say)).toEqual(['answer', 'answer', 'undo', 'answer', 'leave'])
+    // It is said before the question that follows, not after it.
+    expect(out.indexOf(taken[1] as Line)).toBe(out.findLastIndex((l) => l.id === 'which-dark') - 1)
+  })
+
+  it('says which answers stand where the step named has none', async () => {
+    const { out } = await drive([{ answers: ['F3=dark'] }, { undo: 9 }, { without: 2 }, { leave: true }])
+    const problems = ofType(out, 'problem')
+    expect(problems.map((p) => p.expected)).toEqual([['{"undo":1}'], ['{"undo":1}']])
+  })
+
   it('takes unsure, cannot, undo, a note and leave at any time', async () => {
     const { out, said } = await drive([
       { unsure: true },

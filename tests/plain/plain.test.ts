@@ -47,7 +47,7 @@ describe('the job line by line', () => {
       'Radio archive workstation. Lights dead on some fans.',
       'Which lights are dark',
       'Noted: F3 (top-rear): dark.',
-      'When did it begin?',
+      'When did the lights go dark?',
       'Before your hands go into the case',
       'Likely cause (62 %)',
       'Repair: push the light plug of F3',
@@ -170,6 +170,26 @@ describe('the job line by line', () => {
     ])
   })
 
+  it('takes an earlier answer back by its step, after saying what goes with it, and only on a yes', async () => {
+    const no = await talk(['F3', 'new', 'undo 1', 'no'])
+    expect(no.text).toContain('These answers are taken back')
+    expect(no.text).toContain('1. Which lights')
+    expect(no.text).toContain('Nothing was taken back.')
+    expect(no.said.map((s) => s.say)).toEqual(['answer', 'answer', 'leave'])
+    const yes = await talk(['F3', 'new', 'take back 2', 'yes', 'new', 'undo 1', 'YES'])
+    expect(yes.said.filter((s) => s.say === 'undo')).toEqual([
+      { say: 'undo', seq: 2 },
+      { say: 'undo', seq: 1 },
+    ])
+  })
+
+  it('says which answers stand where the step named has none', async () => {
+    const { text, said } = await talk(['F3', 'undo 7', 'undo 0', 'new'])
+    expect(text).toContain('The answer of step 7 cannot be taken back now. Answers that stand: step 1')
+    expect(text).toContain('The answer of step 0')
+    expect(said.map((s) => s.say)).toEqual(['answer', 'answer', 'leave'])
+  })
+
   it('keeps notes as they were typed', async () => {
     const { said, text } = await talk(['note Behind the  cover, "tight"', 'note'], asking())
     expect(said[0]).toEqual({ say: 'note', text: 'Behind the  cover, "tight"' })
@@ -181,7 +201,7 @@ describe('the job line by line', () => {
     expect(said.filter((s) => s.say === 'answer')).toHaveLength(2)
     expect(text).toContain('What each answer would mean:')
     expect(text).toContain('for, strongly: step 1. Which lights')
-    expect(text).toContain('2. When did it begin? – It is a new build')
+    expect(text).toContain('2. When did the lights go dark? – It is a new build')
     expect(text).toContain('>> the light plug of F3 (top-rear) [suspect] <<')
   })
 

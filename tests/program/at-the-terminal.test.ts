@@ -48,7 +48,7 @@ async function answerOne(pty: Pty): Promise<void> {
   pty.write(' ')
   await pty.until('1 marked')
   pty.write('\r')
-  await pty.until('When did it begin?')
+  await pty.until('When did the lights go dark?')
 }
 
 const answers = () => eventsIn(log).filter((e) => e.e === 'replied').length
@@ -119,12 +119,12 @@ describe('a job at a terminal that is stopped', () => {
       env: { ...envIn(folder), LANG: 'C.UTF-8' },
     })
     open.push(pty)
-    await pty.until('When did it begin?')
+    await pty.until('When did the lights go dark?')
     expect(standing(eventsIn(log))?.prompt).toEqual(before?.prompt)
     pty.write('3')
     await pty.until(/[▸>] *3 /u)
     pty.write('\r')
-    await pty.until((rows) => !rows.join(' ').includes('When did it begin?'))
+    await pty.until((rows) => !rows.join(' ').includes('When did the lights go dark?'))
     expect(answers()).toBe(2)
     pty.write('q')
     await pty.until('Leave?')

@@ -82,10 +82,13 @@ describe('the command line', () => {
     for (const id of ['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck']) expect(err).toContain(id)
   })
 
-  it('looks everything over where a program drives the job and names no symptom', () => {
+  it('asks by the guide where a program drives the job and names no symptom', () => {
     const { code, out } = call(folder, ['diagnose', SMALL, '--lines'])
     expect(code).toBe(0)
-    expect(JSON.parse(out.split('\n')[0] ?? '')).toMatchObject({ type: 'hello', symptom: 'survey' })
+    expect(JSON.parse(out.split('\n')[0] ?? '')).toMatchObject({
+      type: 'hello',
+      symptom: 'which-symptom',
+    })
   })
 
   it('names the nearest command and the nearest option', () => {

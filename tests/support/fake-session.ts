@@ -56,6 +56,7 @@ export const askSince = {
   error: 0.2,
   many: false,
   about: 'since',
+  of: ['lights-dark'],
   choices: ['new', 'changed', 'suddenly'],
 } satisfies Ask
 
@@ -180,6 +181,8 @@ export function fakeSession(
     return {
       plan: archivePlan,
       symptom: 'lights-dark',
+      symptoms: ['lights-dark'],
+      queued: [],
       log: 'archive-lights-dark.job.ndjson',
       state: prompt === null ? 'ended' : `${prompt.show === 'ask' ? prompt.stage : prompt.purpose}`,
       power,

@@ -51,7 +51,7 @@ describe('the component', () => {
       expect(text()).toContain('▸ 1')
     })
     stdin.write('jj\r')
-    await vi.waitFor(() => expect(text()).toContain('When did it begin?'))
+    await vi.waitFor(() => expect(text()).toContain('When did the lights go dark?'))
     expect(session.said).toEqual([{ say: 'answer', ids: ['whole'] }])
     expect(text()).toContain('Recorded: Lit all over')
   })
@@ -60,7 +60,7 @@ describe('the component', () => {
     const { session, stdin, text } = app()
     stdin.write('\x1b[B')
     stdin.write('\r')
-    await vi.waitFor(() => expect(text()).toContain('When did it begin?'))
+    await vi.waitFor(() => expect(text()).toContain('When did the lights go dark?'))
     expect(session.said).toEqual([{ say: 'answer', ids: ['part'] }])
   })
 

@@ -73,7 +73,7 @@ async function wholeJob({ pty }: Job): Promise<void> {
   pty.write(' ')
   await pty.until('F3: dark')
   pty.write('\r')
-  await pty.until('When did it begin?')
+  await pty.until('When did the lights go dark?')
   pty.write('\x1b[B')
   await pty.until(/▸ 2/u)
   pty.write('\r')
@@ -132,7 +132,7 @@ describe.each([
     expect(job.pty.screen.alternate()).toBe(false)
     const left = job.pty.screen.history().join('\n').replace(/\s+/g, ' ')
     expect(left).toContain('Record of the job: Radio archive workstation, Lights dead on some fans')
-    expect(left).toContain('2. When did it begin? – After something was changed')
+    expect(left).toContain('2. When did the lights go dark? – After something was changed')
     expect(left).toContain('Fixed, and proven')
     expect(left).toContain('Log: archive-lights-dark.job.ndjson')
     expect(job.pty.output()).toContain('\x1b[?25h')
@@ -142,7 +142,7 @@ describe.each([
     const job = start(columns, rows)
     await job.pty.until(FIRST)
     job.pty.write('3 1  \r')
-    await job.pty.until('When did it begin?')
+    await job.pty.until('When did the lights go dark?')
     job.pty.write('\x1b[B\x1b[B\x1b[A\r')
     await job.pty.until('How are they?')
     job.pty.write('jjj\r')
@@ -161,7 +161,7 @@ describe('bursts', () => {
     const rounds = ['new', 'changed', 'suddenly', 'changed', 'suddenly', 'new', 'suddenly', 'changed']
     for (const [i, id] of rounds.entries()) {
       await job.pty.until(
-        (seen) => /▸ 1/u.test(seen.join('\n')) && seen.join('\n').includes('When did it begin?'),
+        (seen) => /▸ 1/u.test(seen.join('\n')) && seen.join('\n').includes('When did the lights go dark?'),
       )
       const downs = ['new', 'changed', 'suddenly'].indexOf(id)
       // All in one write, or a write a key: the terminal joins and parts them as it likes.
@@ -172,7 +172,7 @@ describe('bursts', () => {
       job.pty.write('u')
       wanted.push(answer(id), { say: 'undo' })
     }
-    await job.pty.until('When did it begin?')
+    await job.pty.until('When did the lights go dark?')
     expect(job.said()).toEqual(wanted)
   })
 
@@ -180,7 +180,7 @@ describe('bursts', () => {
     const job = start(80, 24, { env: { SETTLE: '300' } })
     await job.pty.until(FIRST)
     job.pty.write(' \r')
-    await job.pty.until('When did it begin?')
+    await job.pty.until('When did the lights go dark?')
     job.pty.write('\r')
     await job.pty.until('How are they?')
     job.pty.write('\r')
@@ -228,7 +228,7 @@ describe('how it is left', () => {
     await pty.until(FIRST)
     pty.write('\x1b[1;5P\x1b[25;5~\x1bOP\x1b[I\x1b[<0;4;4M\x04\x01%$Z')
     pty.write(' \r')
-    await pty.until('When did it begin?')
+    await pty.until('When did the lights go dark?')
     expect(said()).toEqual([answer('F1=dark')])
   })
 
@@ -259,7 +259,7 @@ describe('how it is left', () => {
     pty.write('fg\r')
     await pty.until((seen) => pty.screen.alternate() && seen.join('\n').includes('F2: dark'))
     pty.write('\r')
-    await pty.until('When did it begin?')
+    await pty.until('When did the lights go dark?')
     pty.write('\x03')
     await pty.until((seen) => !pty.screen.alternate() && seen.join('\n').includes('shell>'))
     pty.write('exit 0\r')
@@ -272,7 +272,7 @@ describe('sizes that change', () => {
     const { pty, flaws } = start(132, 43)
     await pty.until(FIRST)
     pty.write(' \r')
-    await pty.until('When did it begin?')
+    await pty.until('When did the lights go dark?')
     pty.write('j')
     await pty.until(/▸ 2/u)
     for (const [columns, rows] of [
@@ -284,7 +284,7 @@ describe('sizes that change', () => {
       pty.resize(columns, rows)
       const seen = await pty.until(
         (lines) =>
-          (lines[1] ?? '').length === columns && /When did it begin\?[\s\S]*▸ 2/u.test(lines.join('\n')),
+          (lines[1] ?? '').length === columns && /When did the lights go dark\?[\s\S]*▸ 2/u.test(lines.join('\n')),
       )
       expect(seen.filter((l) => l.includes('POWER ON'))).toHaveLength(1)
       expect(seen.filter((l) => l.includes('▸'))).toHaveLength(1)

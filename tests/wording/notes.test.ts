@@ -92,7 +92,7 @@ describe('reasons, the path so far, and handing over', () => {
     await session.reply({ say: 'undo' })
     const lines = session.view().trail.map((e) => english.trail(e, scene))
     expect(lines[0]).toBe('1. Which lights are dark, or lit only in part? – F3 (top-rear): dark')
-    expect(lines[1]).toBe('2. When did it begin? – It is a new build (taken back)')
+    expect(lines[1]).toBe('2. When did the lights go dark? – It is a new build (taken back)')
   })
 
   it('tells ways not to answer apart', () => {

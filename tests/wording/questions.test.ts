@@ -93,7 +93,7 @@ describe('questions in words', () => {
   })
 
   it('asks about the past in words that a person would use', () => {
-    expect(english.question(askSince, scene).title).toBe('When did it begin?')
+    expect(english.question(askSince, scene).title).toBe('When did the lights go dark?')
     expect(english.answer(askSince, 'new', scene)).toBe('It is a new build')
     for (const about of ['worked', 'comes-and-goes', 'spare', 'tool', 'consent'] as const)
       expect(english.question({ ...askSince, about, at: 'F2' }, scene).title).toMatch(/[?]$/u)

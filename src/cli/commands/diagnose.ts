@@ -1,12 +1,14 @@
 /** `whichlead diagnose PLAN`: finds what is wrong with a build, in whichever front end fits. */
 import { resolve } from 'node:path'
 import { flowOf, flows } from '../../../flows/all.ts'
+import { WHICH_SYMPTOM } from '../../../flows/which-symptom.ts'
 import { anyId } from '../../io/chance.ts'
+
 import { openJob } from '../../job/open.ts'
 import type { HandedIn } from '../../job/readings.ts'
 import type { Session } from '../../job/view.ts'
 import type { InputLine } from '../../plain/lines-in.ts'
-import { askSymptom } from '../ask-symptom.ts'
+import { askSymptoms } from '../ask-symptom.ts'
 import { beforeJob } from '../before-job.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { type FrontEnd, frontEndFor, runJob, typedLines } from '../front-end.ts'
@@ -21,25 +23,31 @@ import { version } from '../version.ts'
 const ids = (): string[] => flows.map((f) => f.id)
 
 interface Asked {
-  readonly symptom: string
+  readonly symptoms: readonly string[]
   readonly lines?: AsyncIterable<InputLine>
 }
 
-/** The symptom that was given or is chosen now; an exit code where there is none. */
-async function symptomFor(given: Given, frontEnd: FrontEnd, shell: Shell): Promise<Asked | ExitCode> {
+/** `--symptom a --symptom b`, or `--symptom a,b`. */
+const named = (given: Given): readonly string[] =>
+  (given.lists.get('symptom') ?? []).flatMap((text) => text.split(',')).map((id) => id.trim())
+
+/** The symptoms that were given or are chosen now; an exit code where there are none. */
+async function symptomsFor(given: Given, frontEnd: FrontEnd, shell: Shell): Promise<Asked | ExitCode> {
   const { say } = shell.language.program
-  const asked = given.values.get('symptom')
-  if (asked !== undefined) {
-    if (flowOf(asked)) return { symptom: asked }
-    shell.err(say.unknownSymptom(asked, near(asked, ids()), ids()))
+  const symptoms = named(given)
+  // Asked for by name, the guide stands alone.
+  const unknown = symptoms.find((id) => !flowOf(id) && !(id === WHICH_SYMPTOM && symptoms.length === 1))
+  if (unknown !== undefined) {
+    shell.err(say.unknownSymptom(unknown, near(unknown, ids()), ids()))
     return 2
   }
-  // A program that drives the job and names no symptom has everything looked over.
-  if (frontEnd === 'lines') return { symptom: 'survey' }
+  if (symptoms.length > 0) return { symptoms }
+  // A program that drives the job and names no symptom is asked by the guide.
+  if (frontEnd === 'lines') return { symptoms: [WHICH_SYMPTOM] }
   const lines = frontEnd === 'plain' ? typedLines(shell) : undefined
-  const chosen = await askSymptom(ids(), lines, given, shell)
-  if (typeof chosen !== 'string') return chosen
-  return { symptom: chosen, ...(lines ? { lines } : {}) }
+  const chosen = await askSymptoms(ids(), lines, given, shell)
+  if (typeof chosen === 'number') return chosen
+  return { symptoms: chosen, ...(lines ? { lines } : {}) }
 }
 
 interface Opened {
@@ -55,14 +63,16 @@ async function open(
 ): Promise<Opened | ExitCode> {
   const plan = planWithTexts(given.arguments[0] ?? '', shell)
   if (plan === undefined || !fitPlan(readings, plan.plan, shell)) return 2
-  const asked = await symptomFor(given, frontEnd, shell)
+  const asked = await symptomsFor(given, frontEnd, shell)
   if (typeof asked === 'number') return asked
+  const [symptom, ...also] = asked.symptoms
   const file = given.values.get('log')
   const memory = await memoryFor(given, shell)
   const opening = await openJob({
     plan: plan.plan,
     copy: plan.texts,
-    symptom: asked.symptom,
+    symptom: symptom ?? WHICH_SYMPTOM,
+    also,
     log: file === undefined ? { folder: folderOf(shell) } : { file: resolve(shell.cwd, file) },
     tool: version,
     clock: Date.now,

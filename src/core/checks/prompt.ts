@@ -67,7 +67,7 @@ export interface Mark {
 }
 
 /** Questions about the past or about what is at hand; they look at nothing on the build. */
-export type About = 'since' | 'worked' | 'comes-and-goes' | 'spare' | 'tool' | 'consent'
+export type About = 'since' | 'worked' | 'comes-and-goes' | 'spare' | 'tool' | 'consent' | 'symptom'
 
 interface AskBase {
   readonly show: 'ask'
@@ -96,6 +96,8 @@ export type Ask =
       readonly many: false
       readonly about: About
       readonly at?: string
+      /** Symptoms by their ids, so that the question can name what it is about. */
+      readonly of?: readonly string[]
       readonly choices: readonly string[]
     })
 
@@ -127,6 +129,7 @@ export type NoteKind =
   /** Something unexpected opens the flow of its symptom; and the way back from there. */
   | 'opens'
   | 'returns'
+  | 'symptom'
 
 export interface Note {
   readonly show: 'note'

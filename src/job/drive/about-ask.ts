@@ -1,7 +1,7 @@
 /** Questions about the past, and what may be answered to them. */
 import type { About, Ask } from '../../core/checks/prompt.ts'
 
-const CHOICES: Readonly<Record<About, readonly string[]>> = {
+const CHOICES: Readonly<Record<Exclude<About, 'symptom'>, readonly string[]>> = {
   since: ['new', 'changed', 'suddenly'],
   worked: ['never', 'once'],
   'comes-and-goes': ['yes', 'no'],
@@ -10,7 +10,12 @@ const CHOICES: Readonly<Record<About, readonly string[]>> = {
   consent: ['yes', 'no'],
 }
 
-export const aboutAsk = (about: About, stage: Ask['stage']): Ask => ({
+/** @param of the symptoms that it is about, so that the question can name them */
+export const aboutAsk = (
+  about: keyof typeof CHOICES,
+  stage: Ask['stage'],
+  of: readonly string[] = [],
+): Ask => ({
   show: 'ask',
   id: about,
   stage,
@@ -21,5 +26,6 @@ export const aboutAsk = (about: About, stage: Ask['stage']): Ask => ({
   error: 0.25,
   many: false,
   about,
+  ...(of.length === 0 ? {} : { of }),
   choices: CHOICES[about],
 })

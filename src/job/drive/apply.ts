@@ -7,8 +7,10 @@ import { wantedAfter } from '../../core/infer/planned.ts'
 import type { LogEvent, PlanCopy } from '../log/event.ts'
 import { planOf } from '../log/plan-copy.ts'
 import { distrusted, READ_ERROR, withoutRepeated, withReading } from '../readings.ts'
+import { guideAgain, isGuides } from './guide.ts'
 import { type Job, NotTaken, send, stateText, takes } from './job.ts'
 import { ontoPlan } from './onto-plan.ts'
+import { takenUp } from './symptoms.ts'
 import { readyAgain } from './walk.ts'
 
 type Said = Extract<LogEvent, { e: 'replied' }>
@@ -37,6 +39,8 @@ export function apply(job: Job, event: LogEvent): Job {
       return { ...send(job, { type: 'HAND_OVER' }), pending: null, told: [] }
     case 'suspects':
       return { ...job, suspects: event.suspects, left: event.left ?? job.left }
+    case 'symptoms':
+      return takenUp(job, event.seq, event)
     case 'ended':
       return { ...job, end: event.end, pending: null }
     case 'resumed':
@@ -77,20 +81,29 @@ function noted(job: Job, text: string): Job {
 
 const withMember = <T>(set: ReadonlySet<T>, member: T): ReadonlySet<T> => new Set([...set, member])
 
-function replied(job: Job, { seq, reply, read }: Said, prompt: Prompt): Job {
+function replied(job: Job, { seq, reply, read, told: toldBy }: Said, prompt: Prompt): Job {
+  const byPerson = read === undefined && toldBy === undefined
   const entered: Job = {
     ...job,
     pending: null,
-    // What a reading answers takes nobody's time, and what was told of it has not been seen yet.
-    told: read === undefined ? [] : job.told,
-    minutes:
-      Math.round((job.minutes + (reply === 'cannot' || read !== undefined ? 0 : prompt.minutes)) * 100) / 100,
+    // What a reading or the guide answers takes nobody's time, and what was told by then has not been seen yet.
+    told: byPerson ? [] : job.told,
+    minutes: Math.round((job.minutes + (reply === 'cannot' || !byPerson ? 0 : prompt.minutes)) * 100) / 100,
     trail: [
       ...job.trail,
-      { seq, prompt, reply, undone: false, notes: [], ...(read === undefined ? {} : { read }) },
+      {
+        seq,
+        prompt,
+        reply,
+        undone: false,
+        notes: [],
+        ...(read === undefined ? {} : { read }),
+        ...(toldBy === undefined ? {} : { told: toldBy }),
+      },
     ],
     steps: new Map([...job.steps, [seq, job.step]]),
   }
+  if (isGuides({ prompt })) return entered
   return prompt.show === 'do'
     ? didOrNot(entered, prompt, reply)
     : answered(entered, seq, read === undefined ? prompt : { ...prompt, error: READ_ERROR }, reply)
@@ -168,6 +181,7 @@ function evidenceOf(job: Job, seq: number, ask: Ask, ids: readonly string[]): Ev
 function undone(job: Job, of: number): Job {
   const entry = job.trail.find((t) => t.seq === of)
   if (entry?.prompt.show !== 'ask') return job
+  if (isGuides(entry)) return guideAgain(job, of)
   const step = againStep(job, of, entry.prompt)
   const closed = new Set(job.closed)
   const before = job.steps.get(of)

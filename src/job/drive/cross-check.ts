@@ -8,13 +8,13 @@ import type { Observable } from '../../core/bench/observable.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
 import { against } from './against-plan.ts'
-import type { Job } from './job.ts'
+import { evidenceNow, type Job } from './job.ts'
 import { partAt, routeOf, upstream } from './upstream.ts'
 
 /** What was seen to be wrong, and what was looked at in the same way and is right. */
 function marked(job: Job): { bad: Observable[]; good: Observable[] } {
   const { build } = job.ground
-  const looks = job.evidence.flatMap((e) => (e.kind === 'many' ? [e] : []))
+  const looks = evidenceNow(job).flatMap((e) => (e.kind === 'many' ? [e] : []))
   const bad = looks.flatMap((e) =>
     e.marks
       .filter((m) => e.chosen.includes(m.id) && m.value !== wantedAfter(build, m.observe, e.history))

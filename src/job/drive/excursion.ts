@@ -75,7 +75,7 @@ export function flowsQuestion(job: Job): WorkStep | undefined {
   if (!asksIt || powerOf(job) === 'off') return undefined
   const since = job.opened?.seq ?? Number.POSITIVE_INFINITY
   if (job.trail.some((t) => !t.undone && t.seq > since && t.prompt.id === 'comes-and-goes')) return undefined
-  const ask = aboutAsk('comes-and-goes', 'check')
+  const ask = aboutAsk('comes-and-goes', 'check', symptom === undefined ? [] : [symptom])
   const id = `${symptom} ${ask.id} ${job.trail.at(-1)?.seq ?? 0}`
   return { kind: 'check', id, edits: [], handsIn: false, cycle: false, minutes: ask.minutes, ask }
 }
@@ -86,6 +86,6 @@ export const returning = (job: Job): readonly Note[] =>
 
 /** Steps since the flow was opened: the walk itself is long by right. */
 export const stepsIn = (job: Job): number => {
-  const since = job.ground.flow.walk ? (job.opened?.seq ?? Number.POSITIVE_INFINITY) : 0
+  const since = job.ground.flow.walk ? (job.opened?.seq ?? Number.POSITIVE_INFINITY) : job.since
   return job.trail.filter((t) => !t.undone && t.seq > since).length
 }

@@ -4,8 +4,9 @@
  */
 import { initialTransition, transition } from 'xstate'
 import type { FlowEvent } from '../../../flows/shared/events.ts'
+import { IDLE } from '../../../flows/shared/events.ts'
 import { type Flow, flow } from '../../../flows/shared/flow.ts'
-import type { WorkStep } from '../../../flows/shared/step.ts'
+import type { EndStep, WorkStep } from '../../../flows/shared/step.ts'
 import type { Build } from '../../core/bench/build.ts'
 import type { Edit } from '../../core/bench/edit.ts'
 import { mapped } from '../../core/checks/maps.ts'
@@ -18,16 +19,30 @@ import type { TrailEntry } from '../view.ts'
 
 export type FlowSnapshot = ReturnType<typeof initialTransition<Flow['machine']>>[0]
 
-/** What never changes in a job. */
+/** What a job stands on. The flow is that of the symptom in hand. */
 export interface Ground {
   readonly build: Build
   readonly flow: Flow
   readonly known: Knowledge
+  /** Symptoms as they were told, where it is not the one of the flow: several, or none, to be found by the guide. */
+  readonly told?: readonly string[]
 }
 
 export interface Job {
   readonly ground: Ground
   readonly snapshot: FlowSnapshot
+  /** Until the flow is settled: the guide asks, or several symptoms were told. */
+  readonly naming: 'guide' | 'told' | null
+  /** What the job is about now; empty while nobody knows. */
+  readonly symptoms: readonly string[]
+  /** What is taken up afterwards. */
+  readonly queued: readonly string[]
+  /** The line with which a later symptom was taken up: what was answered before it is of another. */
+  readonly since: number
+  /** How the symptoms before this one have ended. */
+  readonly outcomes: readonly EndStep['outcome'][]
+  /** Suspected of those that ended without being solved. */
+  readonly unsolved: readonly Suspect[]
   readonly evidence: readonly Evidence[]
   /** Everything done to the build, in order, power included. */
   readonly history: readonly Edit[]
@@ -71,12 +86,29 @@ function fitted(plan: Flow, build: Build): Flow {
   return flow({ ...plan, scoping: first ? [first, ...rest] : [{ name: 'sinceWhen', about: 'since' }] })
 }
 
-export function begin(from: Ground): Job {
+/**
+ * A flow fitted to the build, at its beginning.
+ * @param before the job as it stands where another symptom comes after one: power is as it is, the work goes on among the steps
+ */
+export function startOf(from: Ground, before?: FlowSnapshot): Pick<Job, 'ground' | 'snapshot'> {
   const ground = { ...from, flow: fitted(from.flow, from.build) }
-  const [snapshot] = initialTransition(ground.flow.machine)
+  const { machine } = ground.flow
+  if (before === undefined) return { ground, snapshot: initialTransition(machine)[0] }
+  const power = before.matches({ power: 'on' }) ? 'on' : 'off'
+  const value = { power, work: { isolating: 'deciding' } }
+  return { ground, snapshot: machine.resolveState({ value, context: { passed: [], ...IDLE } }) }
+}
+
+export function begin(from: Ground): Job {
+  const { told = [from.flow.id] } = from
   return {
-    ground,
-    snapshot,
+    ...startOf(from),
+    naming: told.length === 1 ? null : told.length === 0 ? 'guide' : 'told',
+    symptoms: told,
+    queued: [],
+    since: 0,
+    outcomes: [],
+    unsolved: [],
     evidence: [],
     history: [],
     inForce: [],
@@ -116,12 +148,17 @@ export function send(job: Job, event: FlowEvent): Job {
   return { ...job, snapshot }
 }
 
+/** What was learnt of the symptom in hand. */
+export const evidenceNow = (job: Job): readonly Evidence[] =>
+  job.since === 0 ? job.evidence : job.evidence.filter((e) => e.seq > job.since)
+
 export const takes = (job: Job, event: FlowEvent): boolean => job.snapshot.can(event)
 
 export const powerOf = (job: Job): Power => (job.snapshot.matches({ power: 'on' }) ? 'on' : 'off')
 
-/** Where the work stands, such as `scoping.whichStayDark` or `isolating.gate.closing`. */
+/** Where the work stands, such as `naming`, `scoping.whichStayDark` or `isolating.gate.closing`. */
 export function stateText(job: Job): string {
+  if (job.naming !== null) return 'naming'
   const path = (value: unknown): string => {
     if (typeof value === 'string') return value
     const [first] = Object.entries(value as Record<string, unknown>)

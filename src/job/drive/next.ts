@@ -13,29 +13,36 @@ import { scopeAfter } from '../../core/infer/foresee.ts'
 import { hostAfter } from '../../core/infer/planned.ts'
 import type { LogBody } from '../log/event.ts'
 import { replyByReading } from '../readings.ts'
-import { aboutAsk } from './about-ask.ts'
 import { flowsCautions, gateCautions } from './cautions.ts'
 import { crossCheck } from './cross-check.ts'
+import { replyByGuide } from './guide.ts'
 import { type Job, powerOf, stateText } from './job.ts'
-import { propose } from './propose.ts'
+import { propose, scopedAnew } from './propose.ts'
+import { beforeSymptom, hasBegun, nextSymptom, outcomeOf } from './symptoms.ts'
 import { scopeKinds, scopeOf } from './think.ts'
+import { topicAsk } from './topic.ts'
 import { expectedNow } from './walk.ts'
 
 /** Empty while a prompt waits for its reply, or when the job is over. */
 export function next(job: Job): readonly LogBody[] {
   if (job.end) return []
-  if (job.pending) return byReading(job, job.pending)
+  if (job.pending) return answeredBefore(job, job.pending)
+  const before = beforeSymptom(job)
+  if (before) return before
   const state = stateText(job)
   if (state.startsWith('ended')) return [ended(job, state)]
-  if (state.startsWith('scoping')) return [...opening(job), shown(topicAsk(job, state))]
+  if (state.startsWith('scoping')) return [...opening(job), shown(topicIn(job, state))]
   if (state === 'crossChecking' || state === 'isolating.deciding') {
-    const notes = state === 'crossChecking' ? crossCheck(job) : []
+    const notes = state === 'crossChecking' || scopedAnew(job) ? crossCheck(job) : []
     const { told, step, suspects, left } = propose(job)
+    const ending = step.kind === 'end' ? step.outcome : undefined
     return [
-      ...(state === 'crossChecking' && job.ground.flow.walk ? opening(job) : []),
+      ...(job.ground.flow.walk || job.since > 0 ? opening(job) : []),
       ...untold(job, [...notes, ...told]),
       { e: 'suspects', suspects, minutes: job.minutes, left },
-      { e: 'step', step },
+      ...((ending && nextSymptom(job, ending)) ?? [
+        { e: 'step' as const, step: ending ? { kind: 'end', outcome: outcomeOf(job, ending) } : step },
+      ]),
     ]
   }
   // What is to be seen stands with its question, also where something had to be done before.
@@ -44,10 +51,12 @@ export function next(job: Job): readonly LogBody[] {
   return [...untold(job, expected), shown(promptIn(job, state))]
 }
 
-/** A question that a reading has answered already is not put to a person. */
-function byReading(job: Job, { seq, prompt }: NonNullable<Job['pending']>): readonly LogBody[] {
-  const reply = prompt.show === 'ask' ? replyByReading(job, prompt) : undefined
-  return reply ? [{ e: 'replied', to: seq, reply: reply.ids, read: reply.read }] : []
+/** A question that a reading or the guide has answered already is not put to a person. */
+function answeredBefore(job: Job, { seq, prompt }: NonNullable<Job['pending']>): readonly LogBody[] {
+  const read = prompt.show === 'ask' ? replyByReading(job, prompt) : undefined
+  if (read) return [{ e: 'replied', to: seq, reply: read.ids, read: read.read }]
+  const said = replyByGuide(job, prompt)
+  return said ? [{ e: 'replied', to: seq, reply: said.ids, told: said.told }] : []
 }
 
 const shown = (prompt: Prompt): LogBody => ({ e: 'shown', prompt })
@@ -61,12 +70,13 @@ const OUTCOMES = {
 
 function ended(job: Job, state: string): LogBody {
   const outcome = OUTCOMES[state as keyof typeof OUTCOMES]
-  return { e: 'ended', end: { show: 'end', outcome, suspects: job.suspects, minutes: job.minutes } }
+  const suspects = job.unsolved.length > 0 ? job.unsolved : job.suspects
+  return { e: 'ended', end: { show: 'end', outcome, suspects, minutes: job.minutes } }
 }
 
 /** Cautions of the symptom, once, before the first question. */
 const opening = (job: Job): readonly LogBody[] =>
-  job.trail.length > 0 ? [] : untold(job, flowsCautions(job.ground.flow))
+  hasBegun(job) ? [] : untold(job, flowsCautions(job.ground.flow))
 
 /** What is not in the log yet: a log that broke off in the middle goes on from there. */
 function untold(job: Job, records: readonly (Note | Verdict)[]): readonly LogBody[] {
@@ -76,11 +86,10 @@ function untold(job: Job, records: readonly (Note | Verdict)[]): readonly LogBod
     .map((record) => ({ e: 'told', record }))
 }
 
-function topicAsk(job: Job, state: string): Ask {
+function topicIn(job: Job, state: string): Ask {
   const topic = job.ground.flow.scoping.find((t) => state === `scoping.${t.name}`)
   if (!topic) throw new Error(`no topic for ${state}`)
-  if ('map' in topic) return mapAsk(job.ground.build, [topic.map], 'scope')
-  return aboutAsk(topic.about, 'scope')
+  return topicAsk(job, topic)
 }
 
 function promptIn(job: Job, state: string): Prompt {

@@ -10,8 +10,9 @@ import type { RepairDef } from '../../core/checks/step.ts'
 import type { Assessment } from '../../core/infer/assess.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
 import { flowsQuestion, opening, returning, stepsIn } from './excursion.ts'
-import type { Job } from './job.ts'
+import { evidenceNow, type Job } from './job.ts'
 import { checkStep, repairStep } from './steps.ts'
+import { laterTopic } from './symptoms.ts'
 import { deviations, type Thought, think } from './think.ts'
 import { onward } from './walk.ts'
 
@@ -35,9 +36,22 @@ const ending = (outcome: EndStep['outcome']): EndStep => ({ kind: 'end', outcome
 /** On a walk nobody is suspected while all is as wanted. */
 const NOBODY = { suspects: [], left: 0 } as const
 
+/** The last question of a symptom that was taken up later has just been answered. */
+export function scopedAnew(job: Job): boolean {
+  const last = job.trail.findLast((t) => !t.undone)
+  return (
+    job.since > 0 &&
+    last?.prompt.show === 'ask' &&
+    last.prompt.stage === 'scope' &&
+    laterTopic(job, deviations(job).length > 0) === undefined
+  )
+}
+
 export function propose(job: Job): Proposal {
   const restoring = job.proven ? restore(job) : undefined
   if (restoring) return { told: [], step: restoring, suspects: job.suspects, left: job.left }
+  const scoping = laterTopic(job, deviations(job).length > 0)
+  if (scoping) return { told: [], step: scoping, suspects: job.suspects, left: job.left }
   const { walk } = job.ground.flow
   if (walk && stillWrong(job).length === 0) {
     const { told, step } = onward(job)
@@ -99,7 +113,7 @@ function notAsPlanned(job: Job): readonly Note[] {
 
 /** As long as nothing at all was seen to be wrong, the other maps are looked at one by one. */
 function surveyStep(job: Job): WorkStep | undefined {
-  if (deviations(job).length > 0 || job.evidence.some((e) => e.kind === 'many' && e.chosen.length > 0))
+  if (deviations(job).length > 0 || evidenceNow(job).some((e) => e.kind === 'many' && e.chosen.length > 0))
     return undefined
   const seen = new Set(job.trail.filter((t) => !t.undone).map((t) => t.prompt.id))
   const kind = SURVEY.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
@@ -118,7 +132,7 @@ export const isMended = (job: Job): boolean => job.proven && stillWrong(job).len
 function stillWrong(job: Job): readonly MapKind[] {
   const { build } = job.ground
   return MAP_KINDS.filter((kind) => {
-    const last = job.evidence.findLast(
+    const last = evidenceNow(job).findLast(
       (e) => e.kind === 'many' && e.marks.some((m) => m.observe.what === kind),
     )
     if (last?.kind !== 'many') return false
@@ -161,7 +175,7 @@ function nothingWrong(job: Job, { suspects }: Thought): boolean {
 function conflictNotes(job: Job, { atOdds, conflict }: Assessment): readonly Note[] {
   const fresh = atOdds.filter((seq) => !job.saidAtOdds.has(seq))
   if (fresh.length === 0) return []
-  const refs = job.evidence
+  const refs = evidenceNow(job)
     .filter((e) => fresh.includes(e.seq))
     .flatMap((e) =>
       e.kind === 'one'

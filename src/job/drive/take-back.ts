@@ -5,28 +5,33 @@
 import type { Suspect } from '../../core/checks/prompt.ts'
 import type { TrailEntry } from '../view.ts'
 import { againStep } from './apply.ts'
+import { isGuides } from './guide.ts'
 import { type Job, stateText, takes } from './job.ts'
 import { think } from './think.ts'
 
 const standing = (job: Job): readonly TrailEntry[] =>
-  job.trail.filter((t) => !t.undone && t.prompt.show === 'ask')
+  job.trail.filter((t) => !t.undone && t.prompt.show === 'ask' && t.seq > job.since)
 
 /**
  * Numbers of the answers that go, the last first: during the first questions all after it too, since they are asked in
- * order; later only the one itself. Empty where none can be taken back now.
- * @param seq without it, the last answer
+ * order; later only the one itself. An answer of the guide takes all after it along, as long as nothing was done to the
+ * build. Empty where none can be taken back now.
+ * @param seq without it, the last answer that a person gave
  */
 export function takenBack(job: Job, seq?: number): readonly number[] {
   const all = standing(job)
-  const at = seq === undefined ? all.length - 1 : all.findIndex((t) => t.seq === seq)
+  const at =
+    seq === undefined ? all.findLastIndex((t) => t.told === undefined) : all.findIndex((t) => t.seq === seq)
   const entry = all[at]
-  if (entry?.prompt.show !== 'ask') return []
-  if (!takes(job, { type: 'UNDO', step: againStep(job, entry.seq, entry.prompt) })) return []
-  if (!stateText(job).startsWith('scoping')) return [entry.seq]
-  return all
+  if (entry?.prompt.show !== 'ask' || job.end) return []
+  const after = all
     .slice(at)
     .map((t) => t.seq)
     .reverse()
+  if (isGuides(entry)) return job.history.length === 0 ? after : []
+  if (!takes(job, { type: 'UNDO', step: againStep(job, entry.seq, entry.prompt) })) return []
+  if (!stateText(job).startsWith('scoping')) return [entry.seq]
+  return after
 }
 
 /** What would be suspected without these answers; nothing while nothing is suspected yet. */

@@ -12,7 +12,7 @@ import type { Dossier } from '../../core/infer/dossier.ts'
 import { hostAfter, wantedAfter } from '../../core/infer/planned.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import { bearing } from './excursion.ts'
-import { type Job, powerOf } from './job.ts'
+import { evidenceNow, type Job, powerOf } from './job.ts'
 
 /** The kinds of map that the symptom is about: those of the scoping that showed something, else the first. */
 export function scopeKinds(job: Job): readonly MapKind[] {
@@ -47,7 +47,7 @@ export function deviations(job: Job) {
 }
 
 /** All answers; on a first boot, those that bear on the fault in hand. */
-const evidenceOf = (job: Job) => (job.ground.flow.walk ? bearing(job) : job.evidence)
+const evidenceOf = (job: Job) => (job.ground.flow.walk ? bearing(job) : evidenceNow(job))
 
 export function dossierOf(job: Job): Dossier {
   return {

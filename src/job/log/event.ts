@@ -8,8 +8,9 @@ import type { End, Note, Prompt, Suspect, Verdict } from '../../core/checks/prom
 import type { ReadBody } from '../read-body.ts'
 import { readFields } from './read-line.ts'
 import { endSchema, promptSchema, stepSchema, suspectSchema, tellingSchema } from './records.ts'
+import { type Symptoms, symptomsFields } from './symptoms-line.ts'
 
-export const FORMAT = 1
+export const FORMAT = 2
 
 /** A plan as it was read: the file itself and what it includes, whole, so that the log stands alone. */
 export interface PlanCopy {
@@ -33,6 +34,8 @@ export interface Opened {
   /** The build's name in the plan, so that jobs can be listed without reading plans. */
   readonly build: string
   readonly symptom: string
+  /** Told with it. */
+  readonly also?: readonly string[]
   readonly who?: string
   readonly where?: string
   readonly options: Readonly<Record<string, Option>>
@@ -62,6 +65,8 @@ export interface Replied {
   readonly read?: number
   /** Who signed, where the step was to sign. */
   readonly by?: string
+  /** Number of the `replied` line that had said it before. */
+  readonly told?: number
 }
 
 export interface Undone {
@@ -142,6 +147,7 @@ export type LogBody =
   | Left
   | Resumed
   | Suspects
+  | Symptoms
   | Stepped
   | ReadBody
   | Ended
@@ -176,6 +182,7 @@ const kinds = [
     digest: text,
     build: text,
     symptom: text,
+    also: z.exactOptional(z.array(text)),
     who: z.exactOptional(text),
     where: z.exactOptional(text),
     options: z.record(text, option),
@@ -195,6 +202,7 @@ const kinds = [
     reply: z.union([z.enum(['done', 'unsure', 'cannot']), z.array(text)]),
     read: z.exactOptional(line),
     by: z.exactOptional(text),
+    told: z.exactOptional(line),
   }),
   z.object({ ...stamp, e: z.literal('undone'), of: line }),
   z.object({ ...stamp, e: z.literal('noted'), text, to: z.exactOptional(line) }),
@@ -220,6 +228,7 @@ const kinds = [
     minutes: z.number().min(0),
     left: z.exactOptional(z.int().min(0)),
   }),
+  z.object({ ...stamp, ...symptomsFields }),
   z.object({ ...stamp, e: z.literal('step'), step: stepSchema }),
   z.object({ ...stamp, ...readFields }),
   z.object({ ...stamp, e: z.literal('ended'), end: endSchema, text: z.exactOptional(text) }),

@@ -85,8 +85,9 @@ const askSchema = z.union([
   z.object({
     ...askBase,
     many: z.literal(false),
-    about: z.enum(['since', 'worked', 'comes-and-goes', 'spare', 'tool', 'consent']),
+    about: z.enum(['since', 'worked', 'comes-and-goes', 'spare', 'tool', 'consent', 'symptom']),
     at: z.exactOptional(text),
+    of: z.exactOptional(z.array(text)),
     choices: z.array(text),
   }),
 ]) satisfies z.ZodType<Ask>
@@ -136,6 +137,7 @@ const noteSchema = z.object({
     'expect',
     'opens',
     'returns',
+    'symptom',
   ]),
   facts: z.record(text, z.union([text, z.number(), z.array(text)])),
 }) satisfies z.ZodType<Note>

@@ -6,6 +6,7 @@ import type { Observable, Value } from '../../core/bench/observable.ts'
 import type { Note, Outcome, Power, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { Decoded, LogProblem } from '../log/decode.ts'
 import type { Cut, Left, LogEvent, Shown } from '../log/event.ts'
+import { symptomsIn } from '../log/symptoms-in.ts'
 import { readingNote } from '../reading-note.ts'
 
 /** Counts up when a field changes its meaning or goes. */
@@ -26,6 +27,8 @@ export interface ReportStep {
   readonly undone: boolean
   /** A reading answered it; the line of the log that has it. */
   readonly read?: number
+  /** The guide's answer had said it already; the line of the log that has that. */
+  readonly toldBy?: number
   readonly notes: readonly ReportNote[]
   /** Told between the step before and this one. */
   readonly told: readonly Telling[]
@@ -79,7 +82,10 @@ export interface Pause {
 export interface Report {
   readonly report: number
   readonly build: string
+  /** The first of them; `which-symptom` where it was never found. */
   readonly symptom: string
+  /** All that the job was about, in the order in which they were taken up. */
+  readonly symptoms: readonly string[]
   readonly plan: { readonly file: string; readonly digest: string }
   readonly who?: string
   readonly where?: string
@@ -113,6 +119,7 @@ export function assembleReport(log: Decoded): Report | undefined {
   const [opened] = log.events
   if (opened?.e !== 'opened') return undefined
   const { steps, rankings, notes, toldLast, waiting } = walk(log.events)
+  const symptoms = symptomsIn(log.events)
   const ends = log.events.filter((event) => event.e === 'ended')
   const ended = ends.at(-1)
   const valid = steps.filter((step) => !step.undone)
@@ -123,7 +130,8 @@ export function assembleReport(log: Decoded): Report | undefined {
   return {
     report: REPORT_FORMAT,
     build: opened.build,
-    symptom: opened.symptom,
+    symptom: symptoms[0] ?? opened.symptom,
+    symptoms,
     plan: {
       file: resumed.findLast((event) => event.plan)?.plan?.file ?? opened.plan.file,
       digest: resumed.at(-1)?.digest ?? opened.digest,
@@ -137,7 +145,9 @@ export function assembleReport(log: Decoded): Report | undefined {
     minutes:
       ended?.end.minutes ??
       ranking?.minutes ??
-      sum(valid.map((step) => (step.read === undefined ? step.prompt.minutes : 0))),
+      sum(
+        valid.map((step) => (step.read === undefined && step.toldBy === undefined ? step.prompt.minutes : 0)),
+      ),
     suspects: ended?.end.suspects ?? ranking?.suspects ?? [],
     ...(verdict === undefined ? {} : { verdict }),
     handedOver: log.events.some((event) => event.e === 'handing-over'),
@@ -203,6 +213,7 @@ function walk(events: readonly LogEvent[]): Walked {
           reply: event.reply,
           undone: false,
           ...(event.read === undefined ? {} : { read: event.read }),
+          ...(event.told === undefined ? {} : { toldBy: event.told }),
           notes: pending,
           told,
           suspects: [],

@@ -25,7 +25,7 @@ export function header(model: Model): Line {
         ? words.farShort(view.left, view.minutes)
         : `${language.labels.left(view.left)}, ${minutes}`
   const right = line(span(say(model, far), 'strong'))
-  const symptom = say(model, language.symptom(view.symptom).name)
+  const symptom = say(model, language.symptoms(view.symptoms))
   // A name that is cut tells less than none.
   const named = line(...power, span(`   ${symptom}`, 'dim'))
   const left = lineWidth(named) + lineWidth(right) + 2 <= model.size.columns ? named : power

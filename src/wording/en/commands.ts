@@ -13,7 +13,8 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       'Without a terminal, or with --plain, the job goes line by line; --lines speaks JSON for other programs.',
     ],
     options: {
-      symptom: 'what is wrong; without it you are asked',
+      symptom:
+        'what is wrong; several with commas, or given more than once; which-symptom asks what you see; without it you choose from a list',
       log: 'write the job log to this file',
       readings:
         'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
@@ -27,6 +28,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     examples: [
       ['whichlead diagnose studio.build.yaml', 'asks what is wrong, then looks for the cause'],
       ['whichlead diagnose studio.build.yaml --symptom lights-dark', 'starts with dark lights'],
+      ['whichlead diagnose studio.build.yaml --symptom lights-dark,fan-still', 'both at once'],
       ['whichlead diagnose studio.build.yaml --plain', 'line by line'],
       [
         'whichlead diagnose studio.build.yaml --readings fans.json --as fan1=SYS1',

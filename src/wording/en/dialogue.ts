@@ -3,7 +3,7 @@ import type { View } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
 import type { Dialogue } from '../language.ts'
 import { shellWord } from '../report-page.ts'
-import { symptomText } from './symptoms.ts'
+import { symptomNames } from './symptoms.ts'
 
 const said = (text: string): string => `"${shorten(clean(text), 40)}"`
 
@@ -14,7 +14,7 @@ const ALWAYS = [
   '  path             what was done and seen so far',
   '  where            the run of the lead in question',
   '  findings         what the audit of the plan found',
-  '  undo             take the last answer back',
+  '  undo             take the last answer back; undo 3 takes that of step 3 (see path), after saying what it changes',
   '  note TEXT        put a note into the log',
   '  read FILE        take what another tool printed: read fans.json fan1=SYS1 (also: live, clipboard)',
   '  fold, unfold     hide why and what else it may mean on a first boot, or show it again',
@@ -64,8 +64,9 @@ export const dialogue: Dialogue = {
     'Name a file with what another tool printed, and which name in it is which place: read fans.json fan1=SYS1. Also: read live, read clipboard.',
   readNotHere: 'No reading can be fetched here.',
   prompt: '> ',
+  enter: 'Enter',
   hello: (view: View) => [
-    `${clean(view.plan.build)}. ${symptomText(view.symptom).name}.`,
+    `${clean(view.plan.build)}. ${symptomNames(view.symptoms)}.`,
     `Every answer is kept at once in ${clean(view.log)}.`,
     'Type ? for help.',
   ],
@@ -92,6 +93,13 @@ export const dialogue: Dialogue = {
   noteEmpty: 'Write the note after the word: note behind the cover, hard to reach',
   nothingToUndo: 'There is nothing to take back yet.',
   undone: 'Taken back.',
+  takeBackSure: 'To take this back, type: yes. Anything else leaves all as it is.',
+  takenBackNot: 'Nothing was taken back.',
+  noTakingBack: (step, standing) =>
+    standing.length === 0
+      ? 'There is nothing to take back yet.'
+      : `The answer of step ${step} cannot be taken back now. Answers that stand: ${standing.length === 1 ? 'step' : 'steps'} ${standing.join(', ')}; see path.`,
+  yes: ['yes', 'y'],
   pathSoFar: 'So far:',
   pathEmpty: 'Nothing has been asked yet.',
   moreFindings: (n) => `Findings of the audit that are not shown here: ${n}. To see them, type: findings`,

@@ -13,10 +13,11 @@ import { program } from './program.ts'
 import { answerText, questionText } from './questions.ts'
 import { screen } from './screen.ts'
 import { stepText } from './steps.ts'
-import { symptomText } from './symptoms.ts'
+import { symptomNames, symptomText } from './symptoms.ts'
 import { pathLine, trailLine } from './trail.ts'
 import { sightingWords, valueWords } from './values.ts'
 import { endLines, handingOverLines, suspectWords, verdictLines } from './verdicts.ts'
+import { HELP_ME } from './which-symptom.ts'
 import { whyLines } from './why.ts'
 
 export const english: Language = {
@@ -44,6 +45,8 @@ export const english: Language = {
   path: pathLine,
   handingOver: handingOverLines,
   symptom: symptomText,
+  symptoms: symptomNames,
+  helpMe: HELP_ME,
   refusal: refusalText,
   problem: problemLines,
   dialogue,

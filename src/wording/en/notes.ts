@@ -14,6 +14,7 @@ import { findingWords } from './findings.ts'
 import { expectLines, opensLine, returnsLine } from './first-boot.ts'
 import { list, refName } from './names.ts'
 import { readingLines } from './readings.ts'
+import { symptomText } from './symptoms.ts'
 import { stepNumber } from './trail.ts'
 import { sentence } from './values.ts'
 
@@ -32,6 +33,7 @@ const HEAD: Readonly<Record<Note['kind'], string>> = {
   expect: '',
   opens: '',
   returns: '',
+  symptom: 'Symptom: ',
 }
 
 const many = (fact: Fact): readonly string[] =>
@@ -77,6 +79,7 @@ function changes(facts: Facts, scene: Scene): string {
   const more = Number(facts.more ?? 0)
   return `${[...told, ...(more > 0 ? [`${more} more`] : [])].join('; ')}.`
 }
+const symptoms = (fact: Fact): string => list(many(fact).map((id) => `"${symptomText(id).name}"`))
 
 /** Sentences of cross-checks and the like, by the fact `what`. */
 const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
@@ -112,6 +115,12 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
     }`,
   'plan-kept': (f, s) =>
     `the plan was changed since, and no longer has what this job is about. It goes on with the plan as it was. ${changes(f, s)}`,
+  'symptom-found': (f) => `what you see goes by the name ${symptoms(f.symptoms)}.`,
+  'symptom-next': (f) => `now ${symptoms(f.symptoms)}.`,
+  'symptoms-together': (f) =>
+    `${symptoms(f.symptoms)}: one fault may show both, so they are looked into together.`,
+  'symptoms-apart': (f) =>
+    `no single fault that this build can have shows ${symptoms(f.symptoms)} together with ${symptoms(f.from)}. Noted, and taken up afterwards in this job: ${symptoms(f.symptoms)}.`,
   disagree: (f, s) => `${atOdds(f, s)} does not fit the rest. It is looked at by another route.`,
 }
 

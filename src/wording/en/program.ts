@@ -64,6 +64,7 @@ export const program: Program = {
     unknownSymptom: (given, near, all) =>
       `${quoted(given)} is not a symptom that is known.${meant(near)}${all.length > 0 ? ` There are:${symptoms(all)}` : ''}`,
     chooseSymptom: 'What is wrong with the build?',
+    chooseSeveral: 'Several at once: their numbers with commas between, such as 2, 10.',
     badFault: (given, near) =>
       `${quoted(given)} is not a fault of this plan.${meant(near)} A fault is written AT:MODE; "whichlead bench PLAN --list-faults" lists them.`,
     badEdit: (given) =>

@@ -5,21 +5,13 @@
 
 import type { Observable } from '../../core/bench/observable.ts'
 import { readPointId } from '../../core/checks/boot/point.ts'
-import type { About, Ask } from '../../core/checks/prompt.ts'
+import type { Ask } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { QuestionText, Scene } from '../language.ts'
-import {
-  kindOf,
-  leadName,
-  list,
-  partName,
-  partOf,
-  portName,
-  refName,
-  settingName,
-  wireName,
-} from './names.ts'
+import { leadName, list, partOf, portName, refName, settingName, wireName } from './names.ts'
+import { pastAnswer, pastQuestion } from './past.ts'
+import { symptomText } from './symptoms.ts'
 import { channelName, sentence, sightingWords, valueWords } from './values.ts'
 
 interface Look {
@@ -141,12 +133,12 @@ const WHICH: Readonly<Record<string, string>> = {
   'rpm none zero': 'Which headers show 0 RPM, or nothing at all?',
   'shows stored': 'Which lights show the pattern they came with from the factory?',
   'shows global': 'Which lights show the one effect that runs over all?',
-  'listed no': 'Which of these are missing from the list of USB devices?',
-  'alarm yes': 'For which of these is an alarm shown?',
+  'listed no': 'Which hubs and controllers are missing from the list of USB devices?',
+  'alarm yes': 'For which headers is an alarm shown?',
   'effect jumps runs-off stops-short':
-    'Let one slow light run over each channel. Where does it not run as it should?',
+    'Let one slow light run over each channel. On which channels does the light not run as it should?',
   'follows no some':
-    'Set each of these to 30 %, then to 100 %, one after the other. Where do the fans not follow?',
+    'Set each header and port to 30 %, then to 100 %, one after the other. Where do the fans not follow?',
 }
 
 const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
@@ -158,9 +150,9 @@ const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
   setting: 'Which settings are these?',
   listed: 'Which USB parts are not steadily in the list?',
   follows: 'Where do the fans not follow?',
-  alarm: 'For which of these is an alarm shown?',
+  alarm: 'For which headers is an alarm shown?',
   effect: 'Which channels does a running light not run over as it should?',
-  answers: 'Light each of these alone, one after the other. Where does something else light, or nothing?',
+  answers: 'Light each port alone, one after the other. Where does something else light, or nothing?',
 }
 
 /** What a look over several kinds at once goes over. */
@@ -208,49 +200,6 @@ function mapHints(marks: Extract<Ask, { many: true }>['marks']): string[] {
   return [...(hint ? [hint] : []), MARK_ALL]
 }
 
-const PAST: Readonly<Record<About, (at: string, scene: Scene) => Look>> = {
-  since: () =>
-    look('When did it begin?', 'Cleaning, moving, an update or a closed cable cover count as changes.'),
-  worked: () => look('Did it ever work in this build?'),
-  'comes-and-goes': () => look('Does it come and go?'),
-  spare: (at, scene) =>
-    look(
-      at
-        ? `Is there a spare at hand, known to be good, for ${spareName(at, scene)}?`
-        : 'Is there a spare at hand, known to be good?',
-    ),
-  tool: (at) => look(at ? `Is there a ${cleanName(at)} at hand?` : 'Is the tool at hand?'),
-  consent: (at, scene) =>
-    look(
-      at
-        ? `The next step touches ${consentName(at, scene)} and cannot simply be taken back. Go on?`
-        : 'The next step cannot simply be taken back. Go on?',
-    ),
-}
-
-const known = (at: string, scene: Scene): boolean =>
-  at.includes('.') || at.includes('/') || partOf(at, scene) !== undefined || at === 'board' || at === 'supply'
-
-const spareName = (at: string, scene: Scene): string =>
-  at.includes('.')
-    ? leadName(at, scene)
-    : known(at, scene)
-      ? `${partName(at, scene)}: a ${kindOf(at, scene)}`
-      : cleanName(at)
-
-const consentName = (at: string, scene: Scene): string =>
-  known(at, scene) ? refName(at, scene) : cleanName(at.replace(/-/g, ' '))
-
-const CHOICE: Readonly<Record<string, string>> = {
-  'since new': 'It is a new build',
-  'since changed': 'After something was changed, opened, moved or updated',
-  'since suddenly': 'Suddenly, with nothing changed',
-  'worked never': 'No, never',
-  'worked once': 'Yes, it worked once',
-  yes: 'Yes',
-  no: 'No',
-}
-
 const AGAIN: Readonly<Record<NonNullable<Ask['again']>, string>> = {
   conflict: 'Asked again, because the answers so far do not fit together. Look afresh.',
   changed: 'Asked again, because something has been changed since.',
@@ -287,7 +236,7 @@ export function questionText(ask: Ask, scene: Scene): QuestionText {
   const seen: Look = ask.many
     ? (onFirstBoot(ask) ?? look(whichOf(ask.marks), ...mapHints(ask.marks)))
     : 'about' in ask
-      ? PAST[ask.about](ask.at ?? '', scene)
+      ? pastQuestion(ask, scene, (id) => symptomText(id).name)
       : lookAtSeveral(ask.observe, off, scene)
   const proof = ask.many && kindsIn(ask.marks).length > 1 ? PROOF_OF_ALL : PROOF
   const hints = ask.stage === 'proof' ? [proof, ...seen.hints] : seen.hints
@@ -328,12 +277,7 @@ export function answerText(ask: Ask, id: string, scene: Scene): string {
     const mark = ask.marks.find((m) => m.id === id)
     return mark ? sightingWords(mark.observe, mark.value, off ? 'off' : 'on', scene) : cleanName(id)
   }
-  if ('about' in ask)
-    return (
-      entry(CHOICE, `${ask.about} ${id}`) ??
-      entry(CHOICE, id) ??
-      sentence(cleanName(id.replace(/-/g, ' ')), scene)
-    )
+  if ('about' in ask) return pastAnswer(ask, id, scene)
   const answer = ask.answers.find((a) => a.id === id)
   return answer ? combined(ask.observe, answer.means, off, scene) : cleanName(id)
 }

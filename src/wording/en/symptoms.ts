@@ -63,11 +63,22 @@ export const SYMPTOMS: Readonly<Record<string, SymptomText>> = {
     name: 'Not sure: look over everything',
     means: 'Something is wrong that fits none of these; fans, lights, readings and lists are looked over.',
   },
+  'which-symptom': {
+    name: 'Not named yet',
+    means: 'The symptom is still to be found, by what is seen.',
+  },
   'first-boot': {
     name: 'First boot',
     means: 'The build is wired and is to be switched on for the first time.',
   },
 }
+
+/** Several in one line; none: that it is not named yet. */
+export const symptomNames = (ids: readonly string[]): string =>
+  (ids.length === 0 ? ['which-symptom'] : ids)
+    .map((id) => symptomText(id).name)
+    .map((name, i) => (i === 0 ? name : name.replace(/^\p{Lu}(?=\p{Ll}| )/u, (c) => c.toLowerCase())))
+    .join('; ')
 
 export function symptomText(id: string): SymptomText {
   const words = id.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase())

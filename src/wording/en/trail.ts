@@ -40,7 +40,7 @@ export function trailLine(entry: TrailEntry, scene: Scene): string {
           ? labels.none.toLowerCase()
           : list(reply.map((id) => answerText(prompt, id, scene)))
         : list([...reply])
-  return `${stepNumber(entry.seq, scene)}. ${head} – ${said}${entry.read === undefined ? '' : ' (read)'}${entry.undone ? ' (taken back)' : ''}`
+  return `${stepNumber(entry.seq, scene)}. ${head} – ${said}${entry.read === undefined ? '' : ' (read)'}${entry.told === undefined ? '' : ' (said before)'}${entry.undone ? ' (taken back)' : ''}`
 }
 
 const STATE: Readonly<Record<PathStep['state'], string>> = {

@@ -9,7 +9,7 @@ import { faultWords } from './faults.ts'
 import { labels } from './labels.ts'
 import { list } from './names.ts'
 import { editSentences } from './steps.ts'
-import { symptomText } from './symptoms.ts'
+import { symptomNames } from './symptoms.ts'
 import { trailLine } from './trail.ts'
 import { sentence } from './values.ts'
 
@@ -78,6 +78,8 @@ export function endLines(end: End, view: View): string[] {
   else if (end.outcome === 'fixed') lines.push('What it was cannot be named for sure.')
   else if (end.outcome !== 'nothing-wrong' && end.suspects.length > 0)
     lines.push('Most suspect:', ...ranked(end.suspects, view, 3).map((line) => `  ${line}`))
+  if (view.queued.length > 0)
+    lines.push(`Told as well, and not looked into yet: ${symptomNames(view.queued)}.`)
   if (end.outcome !== 'fixed' && view.inForce.length > 0) lines.push(...stillChanged(view))
   lines.push(`Time at the bench: ${labels.minutes(end.minutes)}. Log: ${clean(view.log)}`)
   return lines
@@ -92,7 +94,10 @@ const stillChanged = (view: View): string[] => [
 export function handingOverLines(view: View): string[] {
   const done = view.trail.filter((e) => !e.undone)
   return [
-    `Handing over: ${clean(view.plan.build)}, ${symptomText(view.symptom).name.toLowerCase()}`,
+    `Handing over: ${clean(view.plan.build)}, ${symptomNames(view.symptoms).toLowerCase()}`,
+    ...(view.queued.length > 0
+      ? [`Told as well, and not looked into yet: ${symptomNames(view.queued)}.`]
+      : []),
     `Time at the bench: ${labels.minutes(view.minutes)}. Power is ${labels.power[view.power]}.`,
     ...(view.suspects.length > 0
       ? ['Suspects, likeliest first:', ...ranked(view.suspects, view, 6).map((l) => `  ${l}`)]

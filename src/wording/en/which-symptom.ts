@@ -1,8 +1,15 @@
 /** The questions that help a person to a symptom by what they see; the ids are those of the guide's machine. */
+import type { SymptomText } from '../language.ts'
 
 interface GuideText {
   readonly ask: string
   readonly answers: Readonly<Record<string, string>>
+}
+
+/** The entry in the list of symptoms for who cannot choose one. */
+export const HELP_ME: SymptomText = {
+  name: "I can't say: help me find it",
+  means: 'Asks what you see, in at most three questions.',
 }
 
 export const GUIDE: Readonly<Record<string, GuideText>> = {
@@ -10,12 +17,19 @@ export const GUIDE: Readonly<Record<string, GuideText>> = {
     ask: 'What is not as it should be?',
     answers: {
       'nothing-at-all': 'Nothing turns and nothing lights',
-      'first-switch-on': 'Nothing yet: it is to be switched on for the first time',
+      'first-switch-on': 'Nothing yet: the build is to be switched on for the first time',
       fans: 'The fans, or one of them',
       lights: 'The lights, or some of them',
       figures: 'A figure or a warning on a screen',
       'not-found': 'A program does not find a hub or a controller',
-      later: 'It is right at first and goes wrong later',
+      later: 'The build is right at first and goes wrong later',
+    },
+  },
+  anythingElse: {
+    ask: 'Is anything else wrong?',
+    answers: {
+      'that-is-all': 'No, that is all',
+      more: 'Yes, something else too',
     },
   },
   whatTheFansDo: {

@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest'
 import { type Decoded, decodeLog } from '../../../src/job/log/decode.ts'
 import { lineSum } from '../../../src/job/log/digest.ts'
 import { encodeEvents, START } from '../../../src/job/log/encode.ts'
-import type { LogBody, LogEvent, Opened } from '../../../src/job/log/event.ts'
+import { FORMAT, type LogBody, type LogEvent, type Opened } from '../../../src/job/log/event.ts'
 import { jobBodies, writtenJob } from '../../support/job-log.ts'
 
 const job = writtenJob()
@@ -198,7 +198,7 @@ describe('what is no log', () => {
 describe('a log from a newer program', () => {
   test('of a newer format is read as far as it is known, and says so', () => {
     const [first, ...others] = jobBodies
-    const newer = writtenJob([{ ...(first as Opened), format: 2 }, ...others])
+    const newer = writtenJob([{ ...(first as Opened), format: FORMAT + 1 }, ...others])
     const log = decodeLog(newer.text)
     expect(codes(log)).toEqual(['1 newer-format'])
     expect(log.events.length).toBe(job.events.length)

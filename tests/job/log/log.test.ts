@@ -6,7 +6,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { decodeLog } from '../../../src/job/log/decode.ts'
-import type { LogBody, Opened } from '../../../src/job/log/event.ts'
+import { FORMAT, type LogBody, type Opened } from '../../../src/job/log/event.ts'
 import { createLog, createLogIn, openLog, readLog } from '../../../src/job/log/log.ts'
 import { jobBodies, MORNING, writtenJob } from '../../support/job-log.ts'
 import { ownFolder } from '../../support/own-folder.ts'
@@ -159,7 +159,7 @@ describe('a log that cannot be gone on with', () => {
       ['plan.yaml', 'build: Reading room\n', 'no-job'],
       ['empty.ndjson', '', 'no-job'],
       ['begun.ndjson', job.text.slice(0, 50), 'no-job'],
-      ['newer.ndjson', writtenJob([{ ...(first as Opened), format: 2 }, ...others]).text, 'newer'],
+      ['newer.ndjson', writtenJob([{ ...(first as Opened), format: FORMAT + 1 }, ...others]).text, 'newer'],
     ]
     for (const [name, text, code] of cases) {
       writeFileSync(join(folder, name), text)
