@@ -12,9 +12,12 @@ import { sceneOf, seenLines, stepName, type Talked } from './practice-words.ts'
 
 export interface Offer {
   readonly title: string
-  /** What was told since the last offer, and all of it. */
+  /** What was told since the last offer; and what that is: the exercise at its beginning, then an answer. */
   readonly fresh: readonly string[]
-  readonly all: readonly string[]
+  readonly freshTitle: string
+  /** All that was seen so far; and what to beware of in what is to be done now. */
+  readonly seen: readonly string[]
+  readonly beware: readonly string[]
   readonly choices: readonly { readonly id: string; readonly name: string; readonly hint: string }[]
 }
 
@@ -38,16 +41,14 @@ export async function talk(
   choose: Choose,
   language: Language,
 ): Promise<Talked> {
-  const { practice } = language
+  const { practice, labels } = language
   const notes = crossCheck(start.job).flatMap((note) => language.note(note, { ...sceneOf(start.job) }))
-  const all: string[] = []
+  const seen: string[] = []
   let fresh: string[] = []
-  const tell = (lines: readonly string[]): void => {
-    all.push(...lines)
-    fresh.push(...lines)
-  }
-  const ask = async (title: string, choices: Offer['choices']): Promise<string | undefined> => {
-    const offer = { title, fresh, all: [...all], choices }
+  let freshTitle = practice.begins
+  const tell = (lines: readonly string[]): void => void fresh.push(...lines)
+  const ask: Ask = async (title, choices, beware = []) => {
+    const offer = { title, fresh, freshTitle, seen: [...seen], beware, choices }
     fresh = []
     return choose(offer)
   }
@@ -56,8 +57,11 @@ export async function talk(
   tell([...intro, practice.seen])
   for (;;) {
     const { job } = exercise
-    tell(seenLines(job, told, language))
+    const lines = seenLines(job, told, language)
+    tell(lines)
+    seen.push(...lines)
     if (told === 0) tell(notes)
+    else freshTitle = practice.answers(labels.power[powerOf(job)], labels.minutes(job.minutes))
     told = job.trail.length
     if (job.end) break
     const prompt = job.pending?.prompt
@@ -81,7 +85,11 @@ export async function talk(
   return { exercise, named: names.find((f) => faultText(f) === said) ?? null }
 }
 
-type Ask = (title: string, choices: Offer['choices']) => Promise<string | undefined>
+type Ask = (
+  title: string,
+  choices: Offer['choices'],
+  beware?: readonly string[],
+) => Promise<string | undefined>
 
 /** Something to be done, with its cautions: what was chosen is not done before it is said to be. */
 async function toDo({ job }: Exercise, ask: Ask, language: Language): Promise<string | undefined> {
@@ -89,12 +97,16 @@ async function toDo({ job }: Exercise, ask: Ask, language: Language): Promise<st
   const prompt = job.pending?.prompt
   if (prompt?.show !== 'do') return DONE
   const { title, lines, cautions } = language.step(prompt, sceneOf(job))
-  const beware = cautions.flatMap((c) => [`${c.title}.`, ...c.lines]).join(' ')
+  const beware = cautions.map((c) => [`${c.title}.`, ...c.lines].join(' '))
   for (;;) {
-    const said = await ask(practice.do([title, ...lines].join(' '), labels.minutes(prompt.minutes)), [
-      { id: DONE, name: practice.done, hint: beware },
-      { id: GIVE_UP, name: practice.giveUp, hint: '' },
-    ])
+    const said = await ask(
+      practice.do([title, ...lines].join(' '), labels.minutes(prompt.minutes)),
+      [
+        { id: DONE, name: practice.done, hint: '' },
+        { id: GIVE_UP, name: practice.giveUp, hint: '' },
+      ],
+      beware,
+    )
     if (said !== BACK) return said
   }
 }

@@ -45,6 +45,19 @@ export interface Talked {
   readonly named: Fault | null
 }
 
+const LONGEST_BAR = 30
+
+/** Two times as bars of signs that every terminal has. */
+function bars(...all: readonly (readonly [name: string, minutes: number, said: string])[]): string[] {
+  const most = Math.max(...all.map(([, minutes]) => minutes))
+  if (most <= 0) return []
+  const wide = Math.max(...all.map(([name]) => name.length))
+  return all.map(([name, minutes, said]) => {
+    const bar = '='.repeat(Math.max(1, Math.round((minutes / most) * LONGEST_BAR)))
+    return `  ${name.padEnd(wide)}  ${bar} ${said}`
+  })
+}
+
 /** How it went, for reading: the cause, both times, where minutes went, and how the engine goes about it. */
 export function verdictLines({ exercise, named }: Talked, engine: Job, language: Language): string[] {
   const { practice, labels } = language
@@ -75,7 +88,12 @@ export function verdictLines({ exercise, named }: Talked, engine: Job, language:
     ...(job.end?.outcome === 'fixed' ? [] : [practice.notMended]),
     cause,
     practice.compare(labels.minutes(minutes), choices, labels.minutes(engineMinutes)),
+    ...bars(
+      [practice.you, minutes, labels.minutes(minutes)],
+      [practice.engine, engineMinutes, labels.minutes(engineMinutes)],
+    ),
     ...(engine.end?.outcome === 'fixed' ? [] : [practice.engineGaveUp]),
+    '',
     ...where,
     '',
     practice.engineWay,

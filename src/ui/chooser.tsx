@@ -1,29 +1,20 @@
 /**
- * A menu: what is wrong, which job, which build. The list is drawn by ink-select-input, but it hears no keys: left alone it
- * takes the wrong row when two keys come close together, and takes a digit at once. Here one reducer moves the highlight and
- * Enter takes the row that it holds, so what is taken is what is highlighted.
+ * Menus at a terminal: what is wrong, which job, which build, the next step of an exercise. One page of the terminal for as
+ * many of them as come one after the other.
  */
-import { Box, Text, useInput } from 'ink'
-import SelectInput from 'ink-select-input'
-import { useRef, useState } from 'react'
+import { Text, useInput } from 'ink'
+import { useSyncExternalStore } from 'react'
 import type { Language } from '../wording/language.ts'
-import type { ScreenWords } from '../wording/screen.ts'
-import { splitKeys } from './keys/split.ts'
+import { type Choice, Menu, MOST_COLUMNS, roomAbove } from './menu.tsx'
 import { type Mounted, mount } from './mount.tsx'
-import { AT_TOP, type Chosen, type Highlight, menuKey, rowsShown } from './state/menu-keys.ts'
-import { paragraph } from './text/line.ts'
-import { middleCut, shortened, width } from './text/width.ts'
-import { marksOf, type Size, say, sayLines } from './views/model.ts'
+import type { Chosen } from './state/menu-keys.ts'
+import { lineText } from './text/line.ts'
+import { sayLines } from './views/model.ts'
 
-export interface Choice {
-  readonly id: string
-  readonly label: string
-  /** A sentence, shown for the highlighted one. */
-  readonly hint?: string
-}
+export type { Choice }
 
 export interface ChooserOptions {
-  readonly title: string
+  readonly title?: string
   readonly above?: readonly string[]
   readonly language: Language
   readonly ascii: boolean
@@ -32,155 +23,142 @@ export interface ChooserOptions {
   readonly stdin: NodeJS.ReadStream
 }
 
-interface MenuProps {
-  readonly choices: readonly Choice[]
-  readonly title: string
-  /** What is to be known before choosing, a paragraph each, above the title. */
-  readonly above?: readonly string[]
-  /** Which keys do what, on the last line. */
-  readonly how: string
-  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches' | 'more'>
-  readonly ascii: boolean
-  readonly size: Size
-  readonly onResize: (changed: (size: Size) => void) => void
-  readonly onChosen: (chosen: Chosen) => void
-}
-
-/** Lines that are neither rows nor what stands above: title, blanks, hint, filter, keys. */
-const AROUND = 10
-const MOST_HINT = 4
-const LEAST_ROWS = 5
-
-/** The menu itself; keys of one read are taken one after the other before anything is drawn. */
-export function Menu(props: MenuProps) {
-  const { choices, title, above = [], how, words, ascii, onResize, onChosen } = props
-  const [size, setSize] = useState(props.size)
-  const listening = useRef(false)
-  if (!listening.current) {
-    listening.current = true
-    onResize(setSize)
-  }
-  const held = useRef<Highlight>(AT_TOP)
-  const [{ at, filter, typing }, setAt] = useState(AT_TOP)
-  const labels = choices.map((choice) => choice.label)
-  useInput((input, ink) => {
-    for (const key of splitKeys(input, ink)) {
-      const { highlight, chosen } = menuKey(held.current, key, labels)
-      held.current = highlight
-      if (chosen !== undefined) {
-        onChosen(chosen)
-        return
-      }
-    }
-    setAt(held.current)
-  })
-  const marks = marksOf({ ascii })
-  const columns = Math.min(size.columns, 100)
-  const known = above
-    .flatMap((text) => sayLines({ ascii }, text, columns))
-    .slice(-Math.max(0, size.rows - AROUND - LEAST_ROWS))
-  const limit = Math.max(1, size.rows - AROUND - known.length)
-  const digits = String(choices.length).length
-  const shown = rowsShown(labels, filter)
-  // The part of the list that is seen, with the highlighted row in it; what lies above and below is counted.
-  const from = Math.max(0, Math.min(at - Math.floor(limit / 2), shown.length - limit))
-  const below = Math.max(0, shown.length - from - limit)
-  const items = shown.slice(from, from + limit).map((choice, i) => ({
-    value: choices[choice]?.id ?? '',
-    label: middleCut(
-      `${String(from + i + 1).padStart(digits)}  ${say({ ascii }, labels[choice] ?? '')}`,
-      columns - 4,
-      marks.cut,
-    ),
-  }))
-  const current = choices[shown[at] ?? -1]
-  // What did not fit on its row is said in full below.
-  const cut = current !== undefined && width(say({ ascii }, current.label)) > columns - 4 - digits - 2
-  const hint = [...(cut ? [current.label] : []), ...(current?.hint ? [current.hint] : [])].join(' ')
-  const text = (what: string): string => shortened(say({ ascii }, what), columns, marks.cut)
-  return (
-    <Box flexDirection="column" height={Math.max(1, size.rows - 1)}>
-      {known.map((line, row) => (
-        <Text key={`known ${String(row)}`} wrap="truncate">
-          {line.map((s) => s.text).join('') || ' '}
-        </Text>
-      ))}
-      {known.length > 0 ? <Text> </Text> : null}
-      <Text bold wrap="truncate">
-        {text(title)}
-      </Text>
-      <Text wrap="truncate">
-        {typing || filter !== ''
-          ? text(words.filter(filter) + (typing ? '_' : ''))
-          : from > 0
-            ? text(`  ${marks.up} ${words.more(from)}`)
-            : ' '}
-      </Text>
-      {items.length === 0 ? <Text wrap="truncate">{text(words.nothingMatches)}</Text> : null}
-      <SelectInput
-        // Made anew for each place of the highlight: the list has no memory of its own that could differ.
-        key={`at ${at} of ${limit} in ${filter}`}
-        items={items}
-        initialIndex={at - from}
-        limit={limit}
-        isFocused={false}
-        indicatorComponent={({ isSelected = false }) => (
-          <Text bold>{isSelected ? `${marks.pointer} ` : '  '}</Text>
-        )}
-        itemComponent={({ isSelected = false, label }) => (
-          <Text bold={isSelected} inverse={isSelected} wrap="truncate">
-            {label}
-          </Text>
-        )}
-      />
-      <Text dimColor>{below > 0 ? text(`  ${marks.down} ${words.more(below)}`) : ' '}</Text>
-      {(hint ? paragraph(say({ ascii }, hint), columns - 2).slice(0, MOST_HINT) : []).map((line, row) => (
-        <Text key={`hint ${String(row)}`} dimColor wrap="truncate">
-          {`  ${line.map((s) => s.text).join('')}`}
-        </Text>
-      ))}
-      <Box flexGrow={1} />
-      <Text wrap="truncate">{text(how)}</Text>
-    </Box>
-  )
-}
-
 /** What was taken; or null, with the exit code of leaving (0, 130, or of a signal) and whether it was only one level back. */
 export type Taken =
   | { readonly id: string; readonly code: 0 }
   | { readonly id: null; readonly code: number; readonly back: boolean }
 
-/** Shows a menu. */
-export async function runChooser(choices: readonly Choice[], options: ChooserOptions): Promise<Taken> {
-  let id: string | null = null
-  let back = false
-  const chosen =
-    (mounted: Mounted) =>
-    (what: Chosen): void => {
-      if (what === 'suspend') mounted.suspend()
-      else if (what === 'redraw') mounted.redraw()
-      else if ('take' in what) {
-        id = choices[what.take]?.id ?? null
-        mounted.end(0)
-      } else {
-        back = what.leave === 'back'
-        mounted.end(what.leave === 'interrupt' ? 130 : 0)
-      }
-    }
-  const code = await mount(options, (mounted) => (
+export interface Menus {
+  /** Shows a menu in the place of the one before. */
+  readonly choose: (choices: readonly Choice[], title: string, above?: readonly string[]) => Promise<Taken>
+  /** Gives the terminal back. */
+  readonly close: () => Promise<void>
+}
+
+interface Shown {
+  readonly nth: number
+  readonly choices: readonly Choice[]
+  readonly title: string
+  readonly above?: readonly string[]
+  readonly taken: (taken: Taken) => void
+}
+
+interface PageProps {
+  readonly subscribe: (changed: () => void) => () => void
+  readonly shown: () => Shown | undefined
+  readonly there: Mounted
+  readonly options: ChooserOptions
+  readonly chosen: (what: Chosen) => void
+}
+
+function Page({ subscribe, shown, there, options, chosen }: PageProps) {
+  const menu = useSyncExternalStore(subscribe, shown)
+  // Between two menus somebody has to listen, or the terminal would be let go for a moment.
+  useInput(() => {})
+  if (!menu) return <Text> </Text>
+  return (
     <Menu
-      choices={choices}
-      title={options.title}
-      {...(options.above ? { above: options.above } : {})}
+      // A new menu begins at its top.
+      key={menu.nth}
+      choices={menu.choices}
+      title={menu.title}
+      {...(menu.above ? { above: menu.above } : {})}
       words={options.language.screen}
       how={options.language.screen.choose.how}
       ascii={options.ascii}
-      size={mounted.size()}
-      onResize={mounted.onResize}
-      onChosen={chosen(mounted)}
+      size={there.size()}
+      onResize={there.onResize}
+      onChosen={chosen}
     />
-  ))
-  return id === null ? { id, code, back: back && code === 0 } : { id, code: 0 }
+  )
+}
+
+/** Menus one after the other on one page of the terminal, which is taken and given back only once. */
+export function openMenus(options: ChooserOptions): Menus {
+  let shown: Shown | undefined
+  let ended: number | undefined
+  let mounted: Mounted | undefined
+  const listeners = new Set<() => void>()
+
+  function show(next: Shown): void {
+    shown = next
+    for (const listener of listeners) listener()
+  }
+  function answer(taken: Taken): void {
+    const waits = shown
+    // It stands there, deaf, until the next one comes.
+    if (waits) shown = { ...waits, taken: () => {} }
+    waits?.taken(taken)
+  }
+  function chosen(what: Chosen): void {
+    if (what === 'suspend') mounted?.suspend()
+    else if (what === 'redraw') mounted?.redraw()
+    else if ('take' in what) {
+      const id = shown?.choices[what.take]?.id
+      if (id !== undefined) answer({ id, code: 0 })
+    } else {
+      const code = what.leave === 'interrupt' ? 130 : 0
+      answer({ id: null, code, back: what.leave === 'back' })
+    }
+  }
+
+  // On the terminal from the first menu on, so that one who never chooses never sees it change.
+  let finished: Promise<number> | undefined
+  function open(): void {
+    finished ??= mount(options, (there) => {
+      mounted = there
+      const subscribe = (changed: () => void) => {
+        listeners.add(changed)
+        return () => listeners.delete(changed)
+      }
+      return (
+        <Page subscribe={subscribe} shown={() => shown} there={there} options={options} chosen={chosen} />
+      )
+    }).then((code) => {
+      ended = code
+      answer({ id: null, code, back: false })
+      return code
+    })
+  }
+
+  const one = (choices: readonly Choice[], title: string, above?: readonly string[]): Promise<Taken> =>
+    new Promise((taken, failed) => {
+      if (ended !== undefined) return taken({ id: null, code: ended, back: false })
+      show({ nth: (shown?.nth ?? 0) + 1, choices, title, ...(above ? { above } : {}), taken })
+      open()
+      finished?.catch(failed)
+    })
+
+  return {
+    choose: async (choices, title, above = []) => {
+      const { ascii, language, stdout } = options
+      const size = { columns: stdout.columns || 80, rows: stdout.rows || 24 }
+      const lines = above.flatMap((t) =>
+        sayLines({ ascii }, t, Math.min(size.columns, MOST_COLUMNS)).map(lineText),
+      )
+      const room = roomAbove(title, choices.length, ascii, size)
+      const goOn = [{ id: 'go-on', label: language.screen.key['take-on'] }]
+      // What has no room above the rows is read on pages before; the last of it stands there.
+      while (lines.length > room) {
+        const page = lines.splice(0, Math.min(roomAbove(title, 1, ascii, size), lines.length - 1))
+        const read = await one(goOn, title, page)
+        if (read.id === null) return read
+      }
+      return one(choices, title, lines)
+    },
+    close: async () => {
+      mounted?.end(0)
+      await finished
+    },
+  }
+}
+
+/** Shows one menu. */
+export async function runChooser(choices: readonly Choice[], options: ChooserOptions): Promise<Taken> {
+  const menus = openMenus(options)
+  const taken = await menus.choose(choices, options.title ?? '', options.above)
+  await menus.close()
+  return taken
 }
 
 /** The symptoms as a menu, in the language's words. */

@@ -7,6 +7,10 @@ export interface PracticeWords {
   /** How to get the same exercise again. */
   readonly again: (seed: number, level: Level) => string
   readonly seen: string
+  /** Heads of the pages on which is read what the exercise is, and what the bench answers; and the way on. */
+  readonly begins: string
+  readonly answers: (power: string, minutes: string) => string
+  readonly goOn: string
   readonly next: (power: string, minutes: string) => string
   readonly group: Readonly<Record<Group, readonly [label: string, hint: string]>>
   readonly count: (label: string, steps: number) => string
@@ -28,6 +32,9 @@ export interface PracticeWords {
   readonly notNamed: (fault: string) => string
   readonly notMended: string
   readonly compare: (minutes: string, choices: number, engine: string) => string
+  /** The two beside each other, as long as their minutes: names for the bars. */
+  readonly you: string
+  readonly engine: string
   readonly engineGaveUp: string
   readonly straight: string
   readonly astray: (nth: number, chosen: string, loss: string) => string

@@ -1,6 +1,7 @@
 import { render } from 'ink-testing-library'
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
-import { Menu, symptomChoices } from '../../src/ui/chooser.tsx'
+import { symptomChoices } from '../../src/ui/chooser.tsx'
+import { Menu } from '../../src/ui/menu.tsx'
 import type { Chosen } from '../../src/ui/state/menu-keys.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { openPty, type Pty } from '../support/pty.ts'

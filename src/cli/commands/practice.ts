@@ -140,7 +140,12 @@ interface Front {
   readonly tell: (lines: readonly string[]) => void
   /** Exit code once it was left. */
   readonly code: () => ExitCode
+  readonly close: () => Promise<void>
 }
+
+const GO_ON = 'go-on'
+/** So much of what was seen stands above a menu; the pages before had it all. */
+const SEEN_ABOVE = 2
 
 function byLines(given: Given, shell: Shell): Front {
   const ends = talkOf(shell, typedLines(shell), given.flags.has('ascii'))
@@ -150,8 +155,9 @@ function byLines(given: Given, shell: Shell): Front {
   return {
     tell,
     code: () => 0,
-    choose: async ({ title, fresh, choices }) => {
-      tell([...fresh, ''])
+    close: async () => {},
+    choose: async ({ title, fresh, beware, choices }) => {
+      tell([...fresh, ...beware, ''])
       return (await runChoice(title, choices, ends, shell.language)) ?? undefined
     },
   }
@@ -159,19 +165,33 @@ function byLines(given: Given, shell: Shell): Front {
 
 async function onScreen(given: Given, shell: Shell): Promise<Front> {
   const colour = prepareForScreen(shell)
-  const { runChooser } = await import('../../ui/chooser.tsx')
+  const { openMenus } = await import('../../ui/chooser.tsx')
   const { language, stdin, stdout } = shell
   const ascii = given.flags.has('ascii') || !factsOf(shell).unicode
+  const menus = openMenus({ language, ascii, colour, stdin, stdout })
   let code: ExitCode = 0
+  const take = async (
+    title: string,
+    above: readonly string[],
+    choices: Parameters<typeof menus.choose>[0],
+  ): Promise<string | undefined> => {
+    const taken = await menus.choose(choices, title, above)
+    if (taken.id !== null) return taken.id
+    code = taken.code as ExitCode
+    return taken.back ? 'back' : undefined
+  }
   return {
     tell: byLines(given, shell).tell,
     code: () => code,
-    choose: async ({ title, all, choices }) => {
+    close: menus.close,
+    choose: async ({ title, fresh, freshTitle, seen, beware, choices }) => {
+      // What the bench answers is read before the next thing is asked, however long that takes.
+      if (fresh.length > 0) {
+        const read = await take(freshTitle, fresh, [{ id: GO_ON, label: language.practice.goOn }])
+        if (read === undefined) return undefined
+      }
       const rows = choices.map(({ id, name, hint }) => ({ id, label: name, hint }))
-      const taken = await runChooser(rows, { title, above: all, language, ascii, colour, stdin, stdout })
-      if (taken.id !== null) return taken.id
-      code = taken.code as ExitCode
-      return taken.back ? 'back' : undefined
+      return take(title, beware.length > 0 ? beware : seen.slice(-SEEN_ABOVE), rows)
     },
   }
 }
@@ -195,6 +215,7 @@ export const run: Run = async (given, shell) => {
     ...(again === null ? [] : [again]),
   ]
   const talked = await talk(beginExercise(ground, plantable.known), intro, likely, front.choose, language)
+  await front.close()
   const code = front.code()
   if (code === 0) front.tell(['', ...verdictLines(talked, engine, language)])
   shell.stdin.destroy()

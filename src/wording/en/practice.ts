@@ -11,6 +11,9 @@ export const practiceWords: PracticeWords = {
   ],
   again: (seed, level) => `Exercise ${seed}, ${level}. The same once more: --level ${level} --seed ${seed}`,
   seen: 'What is seen:',
+  begins: 'The exercise',
+  answers: (power, minutes) => `The bench answers. Power ${power}, ${minutes} so far.`,
+  goOn: 'Go on',
   next: (power, minutes) => `What next? Power ${power}, ${minutes} so far.`,
   group: {
     outside: ['Look from outside', 'With power on and hands out of the case: eyes, screen, settings.'],
@@ -55,6 +58,8 @@ export const practiceWords: PracticeWords = {
   notMended: 'The exercise was left before the symptom was gone.',
   compare: (minutes, choices, engine) =>
     `You: ${minutes}, with ${steps(choices)} chosen. Whichlead on the same fault: ${engine}.`,
+  you: 'You',
+  engine: 'Whichlead',
   engineGaveUp: 'Whichlead itself hands this one over: nothing at this bench mends it.',
   straight: 'No step of yours was clearly dearer than the best one at that moment.',
   astray: (nth, chosen, loss) =>

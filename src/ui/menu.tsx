@@ -1,0 +1,150 @@
+/**
+ * A menu: what is wrong, which job, which build. The list is drawn by ink-select-input, but it hears no keys: left alone it
+ * takes the wrong row when two keys come close together, and takes a digit at once. Here one reducer moves the highlight and
+ * Enter takes the row that it holds, so what is taken is what is highlighted.
+ */
+import { Box, Text, useInput } from 'ink'
+import SelectInput from 'ink-select-input'
+import { useRef, useState } from 'react'
+import type { ScreenWords } from '../wording/screen.ts'
+import { splitKeys } from './keys/split.ts'
+import { AT_TOP, type Chosen, type Highlight, menuKey, rowsShown } from './state/menu-keys.ts'
+import { type Line, paragraph } from './text/line.ts'
+import { middleCut, shortened, width } from './text/width.ts'
+import { marksOf, type Size, say, sayLines } from './views/model.ts'
+
+export interface Choice {
+  readonly id: string
+  readonly label: string
+  /** A sentence, shown for the highlighted one. */
+  readonly hint?: string
+}
+
+export interface MenuProps {
+  readonly choices: readonly Choice[]
+  readonly title: string
+  /** What is to be known before choosing, a paragraph each, above the title. */
+  readonly above?: readonly string[]
+  /** Which keys do what, on the last line. */
+  readonly how: string
+  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches' | 'more'>
+  readonly ascii: boolean
+  readonly size: Size
+  readonly onResize: (changed: (size: Size) => void) => void
+  readonly onChosen: (chosen: Chosen) => void
+}
+
+/** Lines that are neither rows nor what stands above: title, blanks, hint, filter, keys. */
+const AROUND = 10
+const MOST_HINT = 4
+const MOST_TITLE = 3
+/** Wider lines tire the eye. */
+export const MOST_COLUMNS = 100
+const LEAST_ROWS = 5
+
+/** Lines of a title, and the room for what is to be known above so many rows. */
+const titleOf = (title: string, ascii: boolean, columns: number): Line[] =>
+  sayLines({ ascii }, title, Math.min(columns, MOST_COLUMNS)).slice(0, MOST_TITLE)
+
+export const roomAbove = (title: string, rows: number, ascii: boolean, size: Size): number =>
+  Math.max(
+    1,
+    size.rows - AROUND - titleOf(title, ascii, size.columns).length + 1 - Math.min(rows, LEAST_ROWS),
+  )
+
+/** The menu itself; keys of one read are taken one after the other before anything is drawn. */
+export function Menu(props: MenuProps) {
+  const { choices, title, above = [], how, words, ascii, onResize, onChosen } = props
+  const [size, setSize] = useState(props.size)
+  const listening = useRef(false)
+  if (!listening.current) {
+    listening.current = true
+    onResize(setSize)
+  }
+  const held = useRef<Highlight>(AT_TOP)
+  const [{ at, filter, typing }, setAt] = useState(AT_TOP)
+  const labels = choices.map((choice) => choice.label)
+  useInput((input, ink) => {
+    for (const key of splitKeys(input, ink)) {
+      const { highlight, chosen } = menuKey(held.current, key, labels)
+      held.current = highlight
+      if (chosen !== undefined) {
+        onChosen(chosen)
+        return
+      }
+    }
+    setAt(held.current)
+  })
+  const marks = marksOf({ ascii })
+  const columns = Math.min(size.columns, MOST_COLUMNS)
+  const titleLines = titleOf(title, ascii, size.columns)
+  const known = above
+    .flatMap((text) => sayLines({ ascii }, text, columns))
+    .slice(-roomAbove(title, choices.length, ascii, size))
+  const limit = Math.max(1, size.rows - AROUND - (titleLines.length - 1) - known.length)
+  const digits = String(choices.length).length
+  const shown = rowsShown(labels, filter)
+  // The part of the list that is seen, with the highlighted row in it; what lies above and below is counted.
+  const from = Math.max(0, Math.min(at - Math.floor(limit / 2), shown.length - limit))
+  const below = Math.max(0, shown.length - from - limit)
+  const items = shown.slice(from, from + limit).map((choice, i) => ({
+    value: choices[choice]?.id ?? '',
+    label: middleCut(
+      `${String(from + i + 1).padStart(digits)}  ${say({ ascii }, labels[choice] ?? '')}`,
+      columns - 4,
+      marks.cut,
+    ),
+  }))
+  const current = choices[shown[at] ?? -1]
+  // What did not fit on its row is said in full below.
+  const cut = current !== undefined && width(say({ ascii }, current.label)) > columns - 4 - digits - 2
+  const hint = [...(cut ? [current.label] : []), ...(current?.hint ? [current.hint] : [])].join(' ')
+  const text = (what: string): string => shortened(say({ ascii }, what), columns, marks.cut)
+  return (
+    <Box flexDirection="column" height={Math.max(1, size.rows - 1)}>
+      {known.map((line, row) => (
+        <Text key={`known ${String(row)}`} wrap="truncate">
+          {line.map((s) => s.text).join('') || ' '}
+        </Text>
+      ))}
+      {known.length > 0 ? <Text> </Text> : null}
+      {titleLines.map((line, row) => (
+        <Text key={`title ${String(row)}`} bold wrap="truncate">
+          {line.map((s) => s.text).join('')}
+        </Text>
+      ))}
+      <Text wrap="truncate">
+        {typing || filter !== ''
+          ? text(words.filter(filter) + (typing ? '_' : ''))
+          : from > 0
+            ? text(`  ${marks.up} ${words.more(from)}`)
+            : ' '}
+      </Text>
+      {items.length === 0 ? <Text wrap="truncate">{text(words.nothingMatches)}</Text> : null}
+      <SelectInput
+        // Made anew for each place of the highlight: the list has no memory of its own that could differ.
+        key={`at ${at} of ${limit} in ${filter}`}
+        items={items}
+        initialIndex={at - from}
+        limit={limit}
+        isFocused={false}
+        indicatorComponent={({ isSelected = false }) => (
+          <Text bold>{isSelected ? `${marks.pointer} ` : '  '}</Text>
+        )}
+        itemComponent={({ isSelected = false, label }) => (
+          <Text bold={isSelected} inverse={isSelected} wrap="truncate">
+            {label}
+          </Text>
+        )}
+      />
+      <Text dimColor>{below > 0 ? text(`  ${marks.down} ${words.more(below)}`) : ' '}</Text>
+      {(hint ? paragraph(say({ ascii }, hint), columns - 2).slice(0, MOST_HINT) : []).map((line, row) => (
+        <Text key={`hint ${String(row)}`} dimColor wrap="truncate">
+          {`  ${line.map((s) => s.text).join('')}`}
+        </Text>
+      ))}
+      <Box flexGrow={1} />
+      <Text wrap="truncate">{text(how)}</Text>
+    </Box>
+  )
+}
