@@ -22,7 +22,7 @@ export const COMMANDS: readonly Command[] = [
     name: 'diagnose',
     arguments: [PLAN],
     options: [
-      values('symptom', 'ID'),
+      value('symptom', 'ID'),
       value('log', 'FILE'),
       values('readings', 'FILE'),
       values('as', 'NAME=PLACE'),
@@ -85,6 +85,13 @@ export const COMMANDS: readonly Command[] = [
     name: 'jobs',
     arguments: [{ name: 'TEXT', need: 'many' }],
     options: [
+      value('build', 'NAME'),
+      value('part', 'PLACE'),
+      value('cause', 'MODE'),
+      value('symptom', 'ID'),
+      value('outcome', 'OUTCOME'),
+      value('from', 'DATE'),
+      value('to', 'DATE'),
       flag('csv'),
       flag('json'),
       flag('sums'),

@@ -1,9 +1,9 @@
 /** The job logs of this user: where they are, and what each says in short. */
 import { homedir } from 'node:os'
-import { jobFolder, logsIn } from '../io/job-folder.ts'
-import { readLog } from '../job/log/log.ts'
+import { jobFolder } from '../io/job-folder.ts'
+import { summariesIn } from '../job/history/summaries.ts'
 import type { Trouble } from '../job/log/trouble.ts'
-import { type Summary, summarize } from '../job/report/summary.ts'
+import type { Summary } from '../job/report/summary.ts'
 import type { Shell } from './command.ts'
 
 export const folderOf = (shell: Pick<Shell, 'env'>): string =>
@@ -19,16 +19,4 @@ export type Logs =
   | { readonly ok: false; readonly trouble: Trouble }
 
 /** Newest first. */
-export async function jobsOf(shell: Pick<Shell, 'env'>): Promise<Logs> {
-  const found = await logsIn(folderOf(shell))
-  if (!found.ok) return found
-  const summaries: Summary[] = []
-  const unreadable: string[] = []
-  for (const path of found.paths) {
-    const read = await readLog(path)
-    const summary = read.ok ? summarize(path, read.log) : undefined
-    if (summary) summaries.push(summary)
-    else unreadable.push(path)
-  }
-  return { ok: true, summaries, unreadable }
-}
+export const jobsOf = (shell: Pick<Shell, 'env'>): Promise<Logs> => summariesIn(folderOf(shell))

@@ -96,6 +96,11 @@ export interface ReportWords {
 export interface JobsWords {
   readonly notFound: (text: string) => string
   readonly total: (jobs: number, ended: number) => string
+  /** Where more than words was asked for. */
+  readonly noneFits: string
+  readonly badDate: (option: string, given: string) => string
+  readonly emptySpan: (from: string, to: string) => string
+  readonly badOutcome: (given: string, known: readonly string[]) => string
   readonly damaged: string
   readonly unreadable: (path: string) => string
   readonly sums: Readonly<Record<'outcomes' | 'causes' | 'places' | 'builds', string>>

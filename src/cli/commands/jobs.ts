@@ -3,6 +3,7 @@ import type { Query, StoreTrouble } from '../../job/history/history.ts'
 import { learnFrom } from '../../job/history/learn.ts'
 import { forget } from '../../job/history/memory.ts'
 import type { Summary } from '../../job/report/summary.ts'
+import { wrap } from '../../plain/wrap.ts'
 import { clean } from '../../wording/clean.ts'
 import { learnedLines, sumLines } from '../../wording/jobs-history.ts'
 import { jobsCsv } from '../../wording/jobs-list.ts'
@@ -12,6 +13,7 @@ import { sceneOf } from '../../wording/report-scene.ts'
 import { storeWordsOf } from '../../wording/store-words.ts'
 import type { ExitCode, Given, Run, Shell } from '../command.ts'
 import { handInAll, type Opened, openHistory } from '../history.ts'
+import { filtersOf } from '../jobs-query.ts'
 import { folderOf } from '../logs.ts'
 
 /** Two lines a job: what, and where its log is. */
@@ -58,16 +60,21 @@ function refuse(trouble: StoreTrouble, shell: Shell): 2 {
 const LISTED = 200
 const MOST = 100_000
 
-/** What is looked for; undefined where a value was no number, which was said. */
+/** What is looked for; undefined where a value was none that fits, which was said. */
 function queryOf(given: Given, shell: Shell, shared: boolean): Query | undefined {
-  const words = given.arguments.join(' ')
   const whole = given.flags.has('json') || given.flags.has('csv')
   const limit = given.values.get('limit') ?? (shared ? String(whole ? MOST : LISTED) : undefined)
   if (limit !== undefined && !/^[1-9]\d{0,8}$/.test(limit)) {
     shell.err(storeWordsOf(shell.language).badLimit(limit))
     return undefined
   }
-  return { words, ...(limit === undefined ? {} : { limit: Number(limit) }) }
+  const filters = filtersOf(given, shell)
+  return filters && { ...filters, ...(limit === undefined ? {} : { limit: Number(limit) }) }
+}
+
+function noneFound({ words = '', limit: _, ...filters }: Query, where: string, language: Language): string {
+  if (Object.keys(filters).length > 0) return reportWordsOf(language).jobs.noneFits
+  return words === '' ? language.program.say.noJobs(where) : reportWordsOf(language).jobs.notFound(words)
 }
 
 async function listed(opened: Opened, given: Given, shell: Shell): Promise<ExitCode> {
@@ -90,14 +97,10 @@ async function listed(opened: Opened, given: Given, shell: Shell): Promise<ExitC
   for (const path of unreadable) shell.err(words.jobs.unreadable(path))
   if (given.flags.has('json')) shell.out(JSON.stringify(jobs, null, 1))
   else if (given.flags.has('csv')) shell.stdout.write(jobsCsv(jobs))
-  else if (jobs.length === 0)
-    shell.out(
-      query.words === ''
-        ? language.program.say.noJobs(shared ?? folderOf(shell))
-        : words.jobs.notFound(query.words ?? ''),
-    )
+  else if (jobs.length === 0) shell.out(noneFound(query, shared ?? folderOf(shell), language))
   else {
-    for (const job of jobs) for (const line of jobLines(job, language)) shell.out(line)
+    const columns = shell.stdout.isTTY ? shell.stdout.columns : undefined
+    for (const job of jobs) for (const line of jobLines(job, language)) shell.out(wrap(line, columns))
     shell.out(words.jobs.total(jobs.length, jobs.filter((job) => job.outcome !== 'open').length))
   }
   if (more) shell.err(storeWordsOf(language).more(jobs.length))

@@ -6,12 +6,12 @@ import { readLogFile } from '../../io/log-file.ts'
 import { writePage } from '../../io/page-file.ts'
 import type { FileTrouble } from '../../io/trouble.ts'
 import { decodeLog } from '../log/decode.ts'
-import { type Summary, summarize } from '../report/summary.ts'
 import type { Found, History, JobRecord, Kept, Query, StoreTrouble } from './history.ts'
 import { isLater, jobId, recordOf } from './job-record.ts'
 import { countsOf } from './learn.ts'
 import { forget, recall } from './memory.ts'
 import { fits } from './query.ts'
+import { summariesIn } from './summaries.ts'
 import { sumsOf } from './sums.ts'
 
 const failed = ({ code, path, facts }: FileTrouble): { ok: false; trouble: StoreTrouble } => ({
@@ -22,16 +22,10 @@ const failed = ({ code, path, facts }: FileTrouble): { ok: false; trouble: Store
 /** @param now the time as ISO text, for locks */
 export function folderHistory(folder: string, now: () => string): History {
   async function find(query: Query): Promise<Kept<{ found: Found }>> {
-    const logs = await logsIn(folder)
-    if (!logs.ok) return failed(logs.trouble)
-    const jobs: Summary[] = []
-    const unreadable: string[] = []
-    for (const path of logs.paths) {
-      const read = await readLogFile(path)
-      const summary = read.ok ? summarize(path, decodeLog(read.bytes)) : undefined
-      if (summary === undefined) unreadable.push(path)
-      else if (fits(summary, query)) jobs.push(summary)
-    }
+    const listed = await summariesIn(folder)
+    if (!listed.ok) return failed(listed.trouble)
+    const { unreadable } = listed
+    const jobs = listed.summaries.filter((summary) => fits(summary, query))
     const { limit = jobs.length } = query
     // Names sort by the second only, and may have been given by hand.
     jobs.sort((a, b) => (a.began === b.began ? 0 : a.began < b.began ? 1 : -1))

@@ -13,8 +13,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       'Without a terminal, or with --plain, the job goes line by line; --lines speaks JSON for other programs.',
     ],
     options: {
-      symptom:
-        'what is wrong; several with commas, or given more than once; which-symptom asks what you see; without it you choose from a list',
+      symptom: 'what is wrong; without it you are asked',
       log: 'write the job log to this file',
       readings:
         'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
@@ -28,7 +27,6 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     examples: [
       ['whichlead diagnose studio.build.yaml', 'asks what is wrong, then looks for the cause'],
       ['whichlead diagnose studio.build.yaml --symptom lights-dark', 'starts with dark lights'],
-      ['whichlead diagnose studio.build.yaml --symptom lights-dark,fan-still', 'both at once'],
       ['whichlead diagnose studio.build.yaml --plain', 'line by line'],
       [
         'whichlead diagnose studio.build.yaml --readings fans.json --as fan1=SYS1',
@@ -168,6 +166,13 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       'that hold them all. Closed jobs teach which faults turn up at this bench; --learned shows what, --forget ends it.',
     ],
     options: {
+      build: 'of the build of this name',
+      part: 'with the cause at this part or place: F2, SYS1, F2.motor',
+      cause: 'with this cause: loose, open, open-TACH',
+      symptom: 'of this symptom',
+      outcome: 'that ended so: fixed, handed-over, declined, nothing-wrong, left, open',
+      from: 'begun in this year, month or day (UTC), or later',
+      to: 'begun in it, or before',
       csv: 'as CSV, for a spreadsheet',
       json: 'as JSON',
       sums: 'summed up by outcome, cause, place and build',
@@ -181,6 +186,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
     examples: [
       ['whichlead jobs', 'what is open and what is done'],
       ['whichlead jobs studio lights', 'those that speak of both'],
+      ['whichlead jobs --cause loose --from 2026-01', 'loose plugs since January'],
       ['whichlead jobs 2026-03 --sums', 'a month summed up'],
     ],
   },

@@ -121,6 +121,11 @@ export const reportWords: ReportWords = {
   jobs: {
     notFound: (text) => `No job has "${clean(text)}" in it.`,
     total: (jobs, ended) => `${jobs} job${jobs === 1 ? '' : 's'}, ${ended} ended.`,
+    noneFits: 'No job fits all of that.',
+    badDate: (option, given) =>
+      `--${option} takes a year, a month or a day, such as 2026, 2026-03 or 2026-03-09, not "${clean(given)}".`,
+    emptySpan: (from, to) => `--to ${clean(to)} lies before --from ${clean(from)}.`,
+    badOutcome: (given, known) => `--outcome takes one of ${known.join(', ')}, not "${clean(given)}".`,
     damaged: 'log damaged',
     unreadable: (path) => `${clean(path)} holds no job that can be read.`,
     sums: { outcomes: 'How they ended', causes: 'Causes', places: 'Places', builds: 'Builds' },
