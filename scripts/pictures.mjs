@@ -22,6 +22,8 @@ const TITLES = {
   map: 'A map of the case, on which the fans whose lights stay dark are marked',
   gate: 'The gate: power goes off before hands go in, with the cautions to read first',
   inside: 'A question with hands in the case, with the path of the lead in question drawn',
+  wiring: 'The wiring of the whole build as a tree, from the supply and the board outwards',
+  seen: 'What was seen, beside what the plan says should be seen',
   end: 'The end: the cause, the fix and its proof',
 }
 
@@ -60,6 +62,13 @@ async function press(keys) {
   )
 }
 
+/** What a key lays over the question, and back. */
+async function takeOver(key, name) {
+  await press(key)
+  take(name)
+  await press(key)
+}
+
 /** The prompt that waits, as the log has it. */
 const asked = () =>
   readFileSync(log, 'utf8')
@@ -84,7 +93,11 @@ async function say(prompt) {
   if (reply.say === 'unsure') return press('c')
   const rows = rowsOf(prompt)
   if (!prompt.many) {
-    if (prompt.hands === 'in') take('inside')
+    if (prompt.hands === 'in') {
+      take('inside')
+      await takeOver('d', 'wiring')
+      await takeOver('e', 'seen')
+    }
     pty.write(String(rows.findIndex((r) => r.answer === reply.ids[0]) + 1))
     return press('\r')
   }
