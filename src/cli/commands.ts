@@ -22,7 +22,7 @@ export const COMMANDS: readonly Command[] = [
     name: 'diagnose',
     arguments: [PLAN],
     options: [
-      value('symptom', 'ID'),
+      values('symptom', 'ID'),
       value('log', 'FILE'),
       values('readings', 'FILE'),
       values('as', 'NAME=PLACE'),
