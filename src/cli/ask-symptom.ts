@@ -35,11 +35,16 @@ export async function askSymptoms(
     return chosen === null ? 0 : alone(chosen)
   }
   const colour = prepareForScreen(shell)
-  const { runChooser } = await import('../ui/chooser.tsx')
+  const { chooseSeveral } = await import('../ui/choose-several.tsx')
   const ascii = given.flags.has('ascii') || !factsOf(shell).unicode
   const { stdin, stdout } = shell
-  const rows = all.map(({ id, name, means }) => ({ id, label: name, hint: means }))
+  const rows = all.map(({ id, name, means }) => ({
+    id,
+    label: name,
+    hint: means,
+    ...(id === WHICH_SYMPTOM ? { alone: true as const } : {}),
+  }))
   const title = language.screen.choose.symptom
-  const chosen = await runChooser(rows, { title, language, ascii, colour, stdin, stdout })
-  return chosen.id === null ? (chosen.code as ExitCode) : [chosen.id]
+  const chosen = await chooseSeveral(rows, { title, language, ascii, colour, stdin, stdout })
+  return chosen.ids === null ? (chosen.code as ExitCode) : alone(chosen.ids)
 }

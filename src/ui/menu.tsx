@@ -8,7 +8,8 @@ import SelectInput from 'ink-select-input'
 import { useRef, useState } from 'react'
 import type { ScreenWords } from '../wording/screen.ts'
 import { splitKeys } from './keys/split.ts'
-import { AT_TOP, type Chosen, type Highlight, menuKey, rowsShown } from './state/menu-keys.ts'
+import { AT_TOP, type Chosen, rowsShown } from './state/menu-keys.ts'
+import { type Marked, markingKey, type Taking } from './state/menu-marks.ts'
 import { type Line, paragraph } from './text/line.ts'
 import { middleCut, shortened, width } from './text/width.ts'
 import { marksOf, type Size, say, sayLines } from './views/model.ts'
@@ -18,6 +19,8 @@ export interface Choice {
   readonly label: string
   /** A sentence, shown for the highlighted one. */
   readonly hint?: string
+  /** Where several can be marked: it is only ever taken alone. */
+  readonly alone?: true
 }
 
 export interface MenuProps {
@@ -31,7 +34,9 @@ export interface MenuProps {
   readonly ascii: boolean
   readonly size: Size
   readonly onResize: (changed: (size: Size) => void) => void
-  readonly onChosen: (chosen: Chosen) => void
+  /** One of the two: a menu of which one row is taken, or several. */
+  readonly onChosen?: (chosen: Chosen) => void
+  readonly onSeveral?: (chosen: NonNullable<Taking['chosen']>) => void
 }
 
 /** Lines that are neither rows nor what stands above: title, blanks, hint, filter, keys. */
@@ -54,27 +59,32 @@ export const roomAbove = (title: string, rows: number, ascii: boolean, size: Siz
 
 /** The menu itself; keys of one read are taken one after the other before anything is drawn. */
 export function Menu(props: MenuProps) {
-  const { choices, title, above = [], how, words, ascii, onResize, onChosen } = props
+  const { choices, title, above = [], how, words, ascii, onResize } = props
+  const many = props.onSeveral !== undefined
   const [size, setSize] = useState(props.size)
   const listening = useRef(false)
   if (!listening.current) {
     listening.current = true
     onResize(setSize)
   }
-  const held = useRef<Highlight>(AT_TOP)
-  const [{ at, filter, typing }, setAt] = useState(AT_TOP)
+  const held = useRef<Marked>({ highlight: AT_TOP, marks: [] })
+  const [{ highlight, marks: marked }, setHeld] = useState(held.current)
+  const { at, filter, typing } = highlight
   const labels = choices.map((choice) => choice.label)
+  const single = new Set(choices.flatMap(({ alone }, i) => (alone || !many ? [i] : [])))
   useInput((input, ink) => {
     for (const key of splitKeys(input, ink)) {
-      const { highlight, chosen } = menuKey(held.current, key, labels)
-      held.current = highlight
-      if (chosen !== undefined) {
-        onChosen(chosen)
+      const taking = markingKey(held.current, key, labels, single)
+      held.current = taking.marked
+      if (taking.chosen !== undefined) {
+        told(props, taking.chosen)
         return
       }
     }
-    setAt(held.current)
+    setHeld(held.current)
   })
+  const box = (choice: number): string =>
+    !many ? '' : single.has(choice) ? '    ' : marked.includes(choice) ? '[x] ' : '[ ] '
   const marks = marksOf({ ascii })
   const columns = Math.min(size.columns, MOST_COLUMNS)
   const titleLines = titleOf(title, ascii, size.columns)
@@ -90,14 +100,15 @@ export function Menu(props: MenuProps) {
   const items = shown.slice(from, from + limit).map((choice, i) => ({
     value: choices[choice]?.id ?? '',
     label: middleCut(
-      `${String(from + i + 1).padStart(digits)}  ${say({ ascii }, labels[choice] ?? '')}`,
+      `${String(from + i + 1).padStart(digits)}  ${box(choice)}${say({ ascii }, labels[choice] ?? '')}`,
       columns - 4,
       marks.cut,
     ),
   }))
   const current = choices[shown[at] ?? -1]
   // What did not fit on its row is said in full below.
-  const cut = current !== undefined && width(say({ ascii }, current.label)) > columns - 4 - digits - 2
+  const cut =
+    current !== undefined && width(say({ ascii }, current.label)) > columns - 4 - digits - 2 - (many ? 4 : 0)
   const hint = [...(cut ? [current.label] : []), ...(current?.hint ? [current.hint] : [])].join(' ')
   const text = (what: string): string => shortened(say({ ascii }, what), columns, marks.cut)
   return (
@@ -147,4 +158,11 @@ export function Menu(props: MenuProps) {
       <Text wrap="truncate">{text(how)}</Text>
     </Box>
   )
+}
+
+/** A menu of one row tells it as one. */
+function told({ onChosen, onSeveral }: MenuProps, chosen: NonNullable<Taking['chosen']>): void {
+  if (onSeveral) onSeveral(chosen)
+  else if (typeof chosen === 'object' && 'take' in chosen) onChosen?.({ take: chosen.take[0] ?? 0 })
+  else onChosen?.(chosen)
 }

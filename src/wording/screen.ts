@@ -112,7 +112,7 @@ export interface ScreenWords {
   readonly tooSmall: (columns: number, rows: number) => readonly string[]
   readonly zones: Readonly<Record<'top' | 'rear' | 'middle' | 'front' | 'bottom', string>>
   readonly record: { readonly head: string; readonly log: string; readonly resume: string }
-  readonly choose: { readonly symptom: string; readonly how: string }
+  readonly choose: { readonly symptom: string; readonly how: string; readonly several: string }
   readonly start: StartWords
   readonly seen: {
     readonly nothing: string

@@ -3,6 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vite
 import { symptomChoices } from '../../src/ui/chooser.tsx'
 import { Menu } from '../../src/ui/menu.tsx'
 import type { Chosen } from '../../src/ui/state/menu-keys.ts'
+import type { Taking } from '../../src/ui/state/menu-marks.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { openPty, type Pty } from '../support/pty.ts'
 import { type Bundle, bundle } from './support/bundle.ts'
@@ -26,6 +27,51 @@ function menu(list = choices, above: readonly string[] = []) {
   )
   return { ...app, taken, frame: () => app.lastFrame() ?? '' }
 }
+
+function menuOfSeveral() {
+  const taken: Taking['chosen'][] = []
+  const app = render(
+    <Menu
+      choices={[{ id: 'help', label: 'Help me', alone: true }, ...choices]}
+      title="What is wrong?"
+      how=""
+      words={english.screen}
+      ascii={false}
+      size={{ columns: 80, rows: 24 }}
+      onResize={() => {}}
+      onSeveral={(chosen) => taken.push(chosen)}
+    />,
+  )
+  return { ...app, taken, frame: () => app.lastFrame() ?? '' }
+}
+
+describe('a menu of which several can be taken', () => {
+  test('Space marks and unmarks, Enter takes the marked ones in the order of the list', async () => {
+    const { stdin, taken, frame } = menuOfSeveral()
+    expect(frame()).toMatch(/3 {2}\[ \] A fan does not spin/u)
+    stdin.write('jj j  k ')
+    await vi.waitFor(() => expect(frame()).toMatch(/3 {2}\[ \] A fan does not spin/u))
+    stdin.write('k jj \r')
+    expect(taken).toEqual([{ take: [1, 3] }])
+  })
+
+  test('Enter without a mark takes the highlighted row; one that stands alone cannot be marked', () => {
+    const { stdin, taken, frame } = menuOfSeveral()
+    stdin.write(' ')
+    expect(frame()).not.toContain('[x]')
+    stdin.write('\r')
+    expect(taken).toEqual([{ take: [0] }])
+  })
+
+  test('a blank in what is searched for is text, and leaving takes nothing', () => {
+    const { stdin, taken } = menuOfSeveral()
+    stdin.write('/fan d\rq')
+    expect(taken.map((t) => (typeof t === 'object' && 'take' in t ? t.take : t))).toEqual([[2]])
+    const other = menuOfSeveral()
+    other.stdin.write('j q')
+    expect(other.taken).toEqual([{ leave: 'end' }])
+  })
+})
 
 describe('a menu', () => {
   test('says the question, each symptom, and what the highlighted one means', () => {

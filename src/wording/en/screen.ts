@@ -161,7 +161,11 @@ export const screen: ScreenWords = {
   ],
   zones: { top: 'top', rear: 'rear', middle: 'inside', front: 'front', bottom: 'bottom' },
   record: { head: 'Record of the job', log: 'Log', resume: 'Take it up again with: whichlead resume' },
-  choose: { symptom: 'What is wrong?', how: 'Enter takes it, ↑↓ choose, / find, Esc back, q leave' },
+  choose: {
+    symptom: 'What is wrong?',
+    how: 'Enter takes it, ↑↓ choose, / find, Esc back, q leave',
+    several: 'Enter takes it, Space marks several, ↑↓ choose, / find, q leave',
+  },
   start: startWords,
   seen: {
     nothing: 'Nothing has been seen yet.',
