@@ -1,5 +1,6 @@
-// Makes the one file that is shipped: dist/whichlead.mjs.
+// Makes the one file that is shipped: dist/whichlead.mjs, or another with --out FILE.
 import { chmod, mkdir, readFile, rename, writeFile } from 'node:fs/promises'
+import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { packed } from './pack.mjs'
 
@@ -22,9 +23,10 @@ const options = {
   },
 }
 
-const out = here('../dist/whichlead.mjs')
+const argument = process.argv.indexOf('--out')
+const out = argument < 0 ? here('../dist/whichlead.mjs') : resolve(process.argv[argument + 1])
 const { text, sizes } = await packed(options, here('../src/main.ts'), here('../src/cli/start.ts'))
-await mkdir(here('../dist'), { recursive: true })
+await mkdir(dirname(out), { recursive: true })
 // Whole or not at all: somebody may be running it.
 const beside = `${out}.${process.pid}`
 await writeFile(beside, text)

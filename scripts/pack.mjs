@@ -3,9 +3,14 @@
 //
 // esbuild splits the program by what is imported when; each piece becomes a function of `require`, `module` and
 // `exports`; pieces that are wanted together are compressed together.
+import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
+import { fileURLToPath } from 'node:url'
 import { brotliCompressSync, constants } from 'node:zlib'
 import { build, transform } from 'esbuild'
+
+const LOADER = fileURLToPath(new URL('./packed/loader.mjs', import.meta.url))
+const COMMAND = /^src\/cli\/commands\/([a-z]+)\.ts$/
 
 /** What is wanted together, by the file that asks for it; a piece goes with the first that reaches it. */
 const TOGETHER = [
@@ -100,37 +105,25 @@ const compressed = (text) =>
     },
   }).toString('base64')
 
-/** Runs in the packed program, before anything else. */
-const LOADER = `import { createRequire } from 'node:module'
-const fromNode = createRequire(import.meta.url)
-const loaded = new Map(), unpacked = new Map(), waits = []
-const textOf = (name) => {
-  const [group, start, end] = WHERE[name]
-  let text = unpacked.get(group)
-  if (text === undefined) {
-    text = fromNode('node:zlib').brotliDecompressSync(Buffer.from(PACKED[group], 'base64')).toString('latin1')
-    unpacked.set(group, text)
-  }
-  return text.slice(start, end)
-}
-const pieceOf = (path) => {
-  const name = path.slice(2)
-  if (WHERE[name] === undefined) return fromNode(path)
-  const known = loaded.get(name)
-  if (known !== undefined) return known.exports
-  const module = { exports: {} }
-  loaded.set(name, module)
-  const run = fromNode('node:vm').compileFunction(
-    textOf(name), ['require', 'module', 'exports', 'importPiece', 'whenReady'], { filename: 'whichlead/' + name })
-  run(pieceOf, module, module.exports, importPiece, (wait) => waits.push(wait))
-  return module.exports
-}
-const importPiece = async (path) => {
-  const piece = pieceOf(path)
-  await Promise.all(waits)
-  return piece
-}
-`
+/** A piece as a script that yields a function. */
+const asFunction = (code) => `(function(require,module,exports,importPiece,whenReady){${code}\n})`
+
+/** Lets the start of the program ask the loader for the rest. */
+const withLoader = (main, entry, first) => ({
+  name: 'with-loader',
+  setup({ onLoad }) {
+    onLoad({ filter: new RegExp(`[\\\\/]${nameOf(main).replace('.', '\\.')}$`) }, async ({ path }) => {
+      if (path !== main) return undefined
+      const text = await readFile(path, 'utf8')
+      const contents = text.replace(/\bimport\('\.\/(cli\/start\.ts)'\)/, (_, file) =>
+        entry.endsWith(file) ? `importPiece('./${first}')` : '',
+      )
+      if (!contents.includes('importPiece'))
+        throw new Error('the start of the program does not load the rest')
+      return { contents: `import { importPiece } from ${JSON.stringify(LOADER)}\n${contents}`, loader: 'ts' }
+    })
+  },
+})
 
 /**
  * The packed program as text.
@@ -139,36 +132,39 @@ const importPiece = async (path) => {
 export async function packed(options, main, entry) {
   const pieces = await piecesOf(options, entry)
   const where = {}
-  const packs = {}
+  const groups = {}
   const sizes = []
+  let all = ''
   for (const [group, names] of grouped(pieces)) {
     let text = ''
     for (const name of names) {
-      const { code } = pieces.get(name)
+      const code = asFunction(pieces.get(name).code)
       where[name] = [group, text.length, text.length + code.length]
       text += code
     }
-    packs[group] = compressed(text)
-    sizes.push({ group, plain: text.length, packed: packs[group].length })
+    const pack = compressed(text)
+    groups[group] = [all.length, all.length + pack.length]
+    all += pack
+    sizes.push({ group, plain: text.length, packed: pack.length })
   }
   const first = [...pieces].find(([, p]) => p.begins.endsWith(nameOf(entry)))[0]
+  const commands = [...pieces.values()].flatMap(({ begins }) => COMMAND.exec(begins)?.[1] ?? [])
   const { outputFiles } = await build({
     ...options,
     entryPoints: [main],
     bundle: true,
     format: 'esm',
     write: false,
-    external: ['./cli/start.ts'],
+    plugins: [withLoader(main, entry, first)],
+    define: {
+      ...options.define,
+      PIECES: JSON.stringify(where),
+      GROUPS: JSON.stringify(groups),
+      COMMANDS: JSON.stringify(commands.sort()),
+      BUILD: JSON.stringify(createHash('sha256').update(all).digest('hex').slice(0, 16)),
+    },
   })
-  const start = outputFiles[0].text.replace(/\bimport\("\.\/cli\/start\.ts"\)/, `importPiece("./${first}")`)
-  if (!start.includes('importPiece')) throw new Error('the start of the program does not load the rest')
-  const { code: loader } = await transform(LOADER, { minifyWhitespace: true, minifySyntax: true })
-  const text = [
-    '#!/usr/bin/env node',
-    `const WHERE=${JSON.stringify(where)};`,
-    `const PACKED=${JSON.stringify(packs)};`,
-    loader.trim(),
-    start,
-  ].join('\n')
+  // In a comment, so that a run that finds everything in the cache does not keep it in memory.
+  const text = `#!/usr/bin/env node\n${outputFiles[0].text.trimEnd()}\n//${all}\n`
   return { text, sizes }
 }

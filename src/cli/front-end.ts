@@ -3,7 +3,6 @@
  * else the screen. The screen is loaded last and only here.
  */
 
-import { keepSmall } from '../io/memory.ts'
 import { fetchReading } from '../io/reading-source.ts'
 import { SMALLEST, terminalFacts } from '../io/terminal.ts'
 import type { Session } from '../job/view.ts'
@@ -23,7 +22,6 @@ export function frontEndFor(given: Given, shell: Shell): FrontEnd {
   const facts = factsOf(shell)
   if (given.flags.has('plain') || !facts.screen || facts.spoken) return 'plain'
   if (facts.columns >= SMALLEST.columns && facts.rows >= SMALLEST.rows) {
-    keepSmall()
     return 'screen'
   }
   shell.err(shell.language.program.say.tooSmall(facts.columns, facts.rows))

@@ -18,6 +18,8 @@ export const manWords: ManWords = {
     ['NO_COLOR', 'set to anything: no colour; FORCE_COLOR has the last word'],
     ['WHICHLEAD_PLAIN', 'set to 1: line by line, for screen readers'],
     ['XDG_STATE_HOME', 'where job logs are kept, instead of ~/.local/state'],
+    ['XDG_CACHE_HOME', 'where compiled code is kept, instead of ~/.cache'],
+    ['WHICHLEAD_CODE_CACHE', 'set to off: no compiled code is kept between runs'],
     ['LC_ALL, LC_MESSAGES, LANG', 'the language of sentences, and whether more than ASCII can be shown'],
     [
       'WHICHLEAD_STORE',
