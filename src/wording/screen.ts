@@ -8,7 +8,7 @@ import type { MarkWords } from './screen-marks.ts'
 import type { Mode } from './screen-mode.ts'
 
 /** Connectors that can be drawn. */
-export type PictureKind = 'fan3' | 'fan4' | 'light5' | 'light12' | 'sata' | 'peripheral' | 'usb2'
+export type PictureKind = 'fan3' | 'fan4' | 'light5' | 'light12' | 'sata' | 'peripheral' | 'usb2' | 'usb3'
 
 /** A key and what it does, for the bar at the bottom and the help. */
 export type KeyName =

@@ -28,6 +28,7 @@ const DRAWN: Readonly<Partial<Record<Connector, PictureKind>>> = {
   peripheral: 'peripheral',
   usb2: 'usb2',
   'usb2-pair': 'usb2',
+  usb3: 'usb3',
 }
 
 /** References that a prompt is about, the measured one first. */
@@ -65,7 +66,7 @@ export const hasPicture = (model: Model): boolean => targetOf(model.view) !== un
 
 /** Rows in which the contact may be probed: of a USB header only the row of the port in question. */
 function rowsInQuestion({ port, kind }: Target): readonly number[] {
-  if (kind !== 'usb2') return [0]
+  if (kind !== 'usb2' && kind !== 'usb3') return [0]
   if (/\.a$/.test(port.ref)) return [0]
   return /\.b$/.test(port.ref) ? [1] : [0, 1]
 }
@@ -100,7 +101,9 @@ function wireRow(model: Model, contacts: readonly Contact[], cell: number): stri
     while (contacts[i]?.carries === carries && i < contacts.length) i++
     // Two contacts of one kind on a wide drawing keep a word each; on the narrow one they share it.
     const shared = cell < 6
-    const word = contacts[from] ? name(contacts[from]) : ''
+    const long = contacts[from] ? name(contacts[from]) : ''
+    // Where the word has no room the code that is printed on boards has.
+    const word = width(long) <= cell * (shared ? i - from : 1) ? long : String(carries)
     text += shared
       ? centred(word, cell * (i - from))
       : Array.from({ length: i - from }, () => centred(word, cell)).join('')
@@ -119,7 +122,11 @@ function drawing(model: Model, target: Target, room: number): Line[] {
   const pins = (row: readonly Contact[]): Line =>
     line(span(`   ${row.map((c) => centred(String(c.pin), cell)).join('')}`.trimEnd(), 'dim'))
   const [above = [], below] = contacts
+  const wires = (row: readonly Contact[]): Line => line(span(`   ${wireRow(model, row, cell)}`, 'dim'))
+  // Two rows that carry the same share their words.
+  const apart = below?.some((c, i) => c.carries === '5V' && above[i]?.carries !== '5V') === true
   return [
+    ...(apart ? [wires(above)] : []),
     pins(above),
     edge(box.tl, box.tr),
     ...lettersOf(target).map((row) =>
@@ -133,7 +140,7 @@ function drawing(model: Model, target: Target, room: number): Line[] {
     ),
     edge(box.bl, box.br),
     ...(below ? [pins(below)] : []),
-    line(span(`   ${wireRow(model, above, cell)}`, 'dim')),
+    wires(apart && below ? below : above),
   ]
 }
 

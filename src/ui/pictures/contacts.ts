@@ -2,7 +2,8 @@
  * Which contact of a connector carries what, for the drawings: numbers and order as the public tables give them. Fan pins:
  * 4-Wire PWM Controlled Fans Specification, table 1; light pins: header tables of desktop-board manuals; SATA: PC hardware
  * handbook, SATA power pins; peripheral plug and its colours: encyclopedia article on the connector; USB: header tables of
- * desktop-board manuals. That port a is the row of odd pins is our own convention.
+ * desktop-board manuals, for the 19-pin one too (pin 20 is the key). That port a is the row of odd pins, and of pins 1 to 10
+ * there, is our own convention.
  */
 import type { Conductor } from '../../core/plan/ports.ts'
 import type { PictureKind } from '../../wording/screen.ts'
@@ -17,6 +18,9 @@ const row = (pins: readonly number[], carries: readonly Contact['carries'][]): C
   pins.map((pin, i) => ({ pin, carries: carries[i] ?? 'unused' }))
 
 const threeEach = (rails: readonly Conductor[]): Conductor[] => rails.flatMap((rail) => [rail, rail, rail])
+
+/** Fast pair, ground, fast pair, ground, slow pair: of both ports of a 19-pin header, each from its 5 V on. */
+const USB3_LANES: readonly Conductor[] = ['USB', 'USB', 'GND', 'USB', 'USB', 'GND', 'USB', 'USB']
 
 /** Rows of contacts from the side one looks at, pin 1 at the left. */
 export const CONTACTS: Readonly<Record<PictureKind, readonly (readonly Contact[])[]>> = {
@@ -34,6 +38,10 @@ export const CONTACTS: Readonly<Record<PictureKind, readonly (readonly Contact[]
   usb2: [
     row([1, 3, 5, 7, 9], ['5V', 'USB', 'USB', 'GND', 'key']),
     row([2, 4, 6, 8, 10], ['5V', 'USB', 'USB', 'GND', 'unused']),
+  ],
+  usb3: [
+    row([1, 2, 3, 4, 5, 6, 7, 8, 9, 10], ['5V', ...USB3_LANES, 'unused']),
+    row([20, 19, 18, 17, 16, 15, 14, 13, 12, 11], ['key', '5V', ...USB3_LANES]),
   ],
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { pinsOf } from '../../../src/core/plan/ports.ts'
 import { CONTACTS, rightVolts } from '../../../src/ui/pictures/contacts.ts'
-import { askLit, doReseat } from '../../support/fake-session.ts'
+import { askLit, doReseat, fakeSession } from '../../support/fake-session.ts'
 import { screenAt } from '../state/screen-at.ts'
 
 const carried = (kind: keyof typeof CONTACTS): Record<number, string> =>
@@ -104,6 +104,22 @@ describe('a measurement', () => {
     expect(rows).toHaveLength(2)
     expect(rows[0]).not.toMatch(/│.*R/u)
     expect(rows[1]).toMatch(/R +o +o +B/)
+  })
+
+  test('a USB 3 header has two rows that carry unlike, each with its own words', async () => {
+    const view = fakeSession([]).view()
+    const usbHeaders = [{ id: 'U3', kind: 'usb3', ports: 2 }] as unknown as typeof view.plan.board.usbHeaders
+    const plan = { ...view.plan, board: { ...view.plan.board, usbHeaders } }
+    const over = { plan }
+    const at = screenAt([{ prompt: measure('board.U3/5V') }], { columns: 60, rows: 20, over })
+    await at.type('v')
+    const lines = at.lines()
+    // Pin tables of desktop-board manuals: 5 V at pins 1 and 19, ground at 4, 7, 13 and 16, no pin 20.
+    expect([1, 4, 5].map((pin) => letterAt(lines, pin))).toEqual(['R', 'B', 'o'])
+    expect(lines.filter((l) => l.includes('5 V') && l.includes('GND'))).toHaveLength(2)
+    expect(lines.some((l) => /20 +19 +18/u.test(l))).toBe(true)
+    const pins = Object.fromEntries(CONTACTS.usb3.flat().map((c) => [c.pin, c.carries]))
+    expect(pins).toMatchObject({ 1: '5V', 19: '5V', 4: 'GND', 7: 'GND', 13: 'GND', 16: 'GND', 20: 'key' })
   })
 
   test('nothing is probed in a step, but its connector can be looked at', async () => {
