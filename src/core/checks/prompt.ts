@@ -101,11 +101,17 @@ export type Ask =
       readonly choices: readonly string[]
     })
 
+/** One of several that are told together, with its own part of their belief; older logs do not have it. */
+export interface Alike {
+  readonly faults: readonly Fault[]
+  readonly p?: number
+}
+
 /** A fault or a pair, or several that no available check tells apart (`alike`). */
 export interface Suspect {
   readonly faults: readonly Fault[]
   readonly p: number
-  readonly alike: readonly { readonly faults: readonly Fault[] }[]
+  readonly alike: readonly Alike[]
 }
 
 export interface Verdict {

@@ -40,7 +40,7 @@ export function suspectsOf(
     .map((group) => ({
       faults: alive[group[0] ?? 0]?.h.faults ?? [],
       p: group.reduce((sum, i) => sum + (alive[i]?.p ?? 0), 0),
-      alike: group.slice(1).map((i) => ({ faults: alive[i]?.h.faults ?? [] })),
+      alike: group.slice(1).map((i) => ({ faults: alive[i]?.h.faults ?? [], p: alive[i]?.p ?? 0 })),
     }))
     .sort((a, b) => b.p - a.p)
     .slice(0, most)

@@ -82,4 +82,10 @@ export function think(job: Job): Thought {
   return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
 }
 
-const rounded = (s: Suspect): Suspect => ({ ...s, p: Math.min(1, Math.round(s.p * 1e6) / 1e6) })
+const millionths = (p: number): number => Math.min(1, Math.round(p * 1e6) / 1e6)
+
+const rounded = (s: Suspect): Suspect => ({
+  ...s,
+  p: millionths(s.p),
+  alike: s.alike.map((a) => (a.p === undefined ? a : { ...a, p: millionths(a.p) })),
+})

@@ -14,7 +14,8 @@ import { type Lesson, learn } from './learn.ts'
 import { lessonOf } from './lesson.ts'
 
 const FILE = 'learned.json'
-const FORMAT = 1
+/** 2: causes that cannot be told apart count by how far each was believed. */
+const FORMAT = 2
 
 const amounts = z.record(z.string(), z.number().min(0))
 const keptSchema = z.object({

@@ -114,7 +114,7 @@ export const promptSchema = z.union([doSchema, askSchema]) satisfies z.ZodType<P
 export const suspectSchema = z.object({
   faults: z.array(faultSchema),
   p: share,
-  alike: z.array(z.object({ faults: z.array(faultSchema) })),
+  alike: z.array(z.object({ faults: z.array(faultSchema), p: z.exactOptional(share) })),
 }) satisfies z.ZodType<Suspect>
 
 const verdictSchema = z.object({

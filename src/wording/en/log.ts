@@ -22,7 +22,8 @@ const FILE: Readonly<Record<FileTroubleCode, Say>> = {
   'not-a-file': () => 'this is no ordinary file. Name a file for the log.',
   'no-permission': () =>
     'you may not write here. Choose another place with --log, or change the rights of the folder.',
-  'read-only': () => 'this disk can only be read. Choose another place with --log.',
+  'read-only': () =>
+    'this disk can only be read. Choose another place with --log; a job that is there already goes on from a copy of its log.',
   'disk-full': () =>
     'the disk is full. Make room, then answer again: what was kept so far is safe, the last answer is not in it.',
   'limit-reached': () =>

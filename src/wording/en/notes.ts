@@ -77,7 +77,7 @@ function changes(facts: Facts, scene: Scene): string {
       : `${where} is ${now} now, not ${before}`
   })
   const more = Number(facts.more ?? 0)
-  return `${[...told, ...(more > 0 ? [`${more} more`] : [])].join('; ')}.`
+  return `Changed: ${[...told, ...(more > 0 ? [`${more} more`] : [])].join('; ')}.`
 }
 const symptoms = (fact: Fact): string => list(many(fact).map((id) => `"${symptomText(id).name}"`))
 

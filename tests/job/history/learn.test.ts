@@ -81,7 +81,7 @@ describe('a class of faults', () => {
 })
 
 describe('a cause', () => {
-  test('that cannot be told from another counts by halves; one that was not sure teaches nothing', () => {
+  test('that cannot be told from another counts by how far each was believed, or by halves in older logs; one that was not sure teaches nothing', () => {
     const suspect = {
       faults: [{ at: 'F1.motor', mode: 'loose' }],
       p: 0.9,
@@ -91,6 +91,11 @@ describe('a cause', () => {
       ['loose|fan', 0.5],
       ['seized|fan', 0.5],
     ])
+    // Of 0.9 the other has 0.3: two thirds for the first, one for the other.
+    const known = { ...suspect, alike: [{ faults: [{ at: 'F1', mode: 'seized' }], p: 0.3 }] }
+    const parts = causesOf(bench, [known])
+    expect(parts.get('loose|fan')).toBeCloseTo(2 / 3, 10)
+    expect(parts.get('seized|fan')).toBeCloseTo(1 / 3, 10)
     expect(causesOf(bench, [{ ...suspect, p: 0.4 }]).size).toBe(0)
     expect(
       causesOf(bench, [{ ...suspect, alike: [], faults: [{ at: 'build', mode: 'nothing-wrong' }] }]).size,
