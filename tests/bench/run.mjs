@@ -65,6 +65,9 @@ if (runs('start')) {
   console.log(`\nStart, median of 15, Node ${s.node}`)
   console.log(`node -e 0:      ${ms(s.empty)}`)
   console.log(`--version:      ${ms(s.version)}, ${s.versionRatio.toFixed(2)} of node -e 0`)
+  console.log(
+    `check, ten fans: ${ms(s.check)}, ${s.checkRatio.toFixed(2)} of --version; the first time ${ms(s.checkFirst)}, ${s.checkFirstRatio.toFixed(2)}`,
+  )
   console.log(`first frame:    ${ms(s.frame)}, ${s.frameRatio.toFixed(2)} of node -e 0`)
   console.log(
     `memory then:    ${s.memory === undefined ? 'not told by this system' : `${Math.round(s.memory)} MB resident`}`,

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url'
 import { load } from './load.mjs'
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url))
-const program = here('../../dist/whichlead.mjs')
+const program = process.env.WHICHLEAD_PROGRAM ?? here('../../dist/whichlead.mjs')
 const plan = here('../../docs/examples/archive-ten-fans.build.yaml')
 const node = process.env.WHICHLEAD_NODE ?? process.execPath
 
