@@ -7,6 +7,7 @@ import { MAP_KINDS, type MapKind, mapAsk, mappedAll } from '../../core/checks/ma
 import { undoing } from '../../core/checks/offer.ts'
 import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { RepairDef } from '../../core/checks/step.ts'
+import { toGet } from '../../core/checks/to-get.ts'
 import type { Assessment } from '../../core/infer/assess.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
 import { flowsQuestion, opening, returning, stepsIn } from './excursion.ts'
@@ -86,13 +87,25 @@ export function propose(job: Job): Proposal {
   const { step } = thought.outlook
   if (step.kind === 'hand-over' || stepsIn(job) > MOST_STEPS) {
     const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
-    return { told: [...told, verdict(null)], step: ending(declined ? 'declined' : 'handed-over'), ...rest }
+    const last = [...told, ...needed(job, thought), verdict(null)]
+    return { told: last, step: ending(declined ? 'declined' : 'handed-over'), ...rest }
   }
   if (step.kind === 'repair')
     return { told: [...told, verdict(step.repair)], step: repairStep(job, step.repair), ...rest }
   const planned = thought.outlook.checks.find((c) => c.check.id === step.check.id)
   return { told, step: checkStep(step.check, planned?.answers ?? []), ...rest }
 }
+
+/** A dead header with no place to move its plug to: what has to be got is said with the verdict. */
+const needed = ({ ground: { build } }: Job, { suspects: [first] }: Thought): readonly Note[] =>
+  (first?.faults ?? []).flatMap((fault): readonly Note[] => {
+    const get = toGet(build, fault)
+    if (!get) return []
+    const facts = { what: 'to-get', at: fault.at, parts: [get.plug] }
+    const { on = '', amps = 0, limit = 0 } = get.splitter ?? {}
+    const splitter = get.splitter === null ? {} : { from: on, figure: amps, limit, unit: 'A' }
+    return [{ show: 'note', kind: 'cross-check', facts: { ...facts, ...splitter } }]
+  })
 
 /** Plugs that a trial left exchanged go back before the job is closed, and all is looked at once more. */
 function restore(job: Job): WorkStep | undefined {

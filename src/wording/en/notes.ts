@@ -115,6 +115,12 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
     }`,
   'plan-kept': (f, s) =>
     `the plan was changed since, and no longer has what this job is about. It goes on with the plan as it was. ${changes(f, s)}`,
+  'to-get': (f, s) =>
+    `no free place takes ${names(f.parts, s)}, so ${names(f.at, s)} cannot be gone round with what is here. To get: ${
+      f.from === undefined
+        ? ''
+        : `a fan splitter for ${names(f.from, s)}, which then carries ${f.figure} of its ${f.limit} A; or `
+    }a fan hub with a supply plug of its own. A board whose header is dead is a case for its maker.`,
   'symptom-found': (f) => `what you see goes by the name ${symptoms(f.symptoms)}.`,
   'symptom-next': (f) => `now ${symptoms(f.symptoms)}.`,
   'symptoms-together': (f) =>
