@@ -10,6 +10,9 @@ const PLAN = { name: 'PLAN', need: 'must' } as const
 const STORE = value('store', 'ADDRESS')
 const frontEnd: readonly Option[] = [flag('plain'), flag('lines'), flag('ascii')]
 
+/** Who is there, and how much is explained. */
+const atTheBench: readonly Option[] = [value('who', 'NAME'), value('where', 'PLACE'), flag('fold')]
+
 /** Taken by every command. */
 export const COMMON: readonly Option[] = [
   { name: 'help', short: 'h', kind: 'flag' },
@@ -28,6 +31,20 @@ export const COMMANDS: readonly Command[] = [
       values('as', 'NAME=PLACE'),
       flag('no-learning'),
       STORE,
+      ...atTheBench,
+      ...frontEnd,
+    ],
+  },
+  {
+    name: 'first-boot',
+    arguments: [PLAN],
+    options: [
+      value('log', 'FILE'),
+      values('readings', 'FILE'),
+      values('as', 'NAME=PLACE'),
+      flag('no-learning'),
+      STORE,
+      ...atTheBench,
       ...frontEnd,
     ],
   },

@@ -3,6 +3,7 @@ import type { Run } from './command.ts'
 
 const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
   diagnose: () => import('./commands/diagnose.ts'),
+  'first-boot': () => import('./commands/first-boot.ts'),
   resume: () => import('./commands/resume.ts'),
   practice: () => import('./commands/practice.ts'),
   check: () => import('./commands/check.ts'),

@@ -17,7 +17,7 @@ interface Call {
   readonly arguments: readonly string[]
 }
 
-const DOINGS: readonly BuildDoing[] = ['diagnose', 'check', 'draw', 'practice']
+const DOINGS: readonly BuildDoing[] = ['diagnose', 'first-boot', 'check', 'draw', 'practice']
 
 type Choose = (choices: readonly Choice[], options: Pick<ChooserOptions, 'title' | 'above'>) => Promise<Taken>
 

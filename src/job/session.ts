@@ -11,6 +11,7 @@ import { next } from './drive/next.ts'
 import { pathOf } from './drive/path.ts'
 import { refuse } from './drive/refuse.ts'
 import { suspectsWithout, takenBack } from './drive/take-back.ts'
+import { progressOf } from './drive/walk.ts'
 import { whyOf } from './drive/why.ts'
 import type { LogBody } from './log/event.ts'
 import type { LogWriter } from './log/log.ts'
@@ -63,6 +64,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     path: pathOf(job),
     minutes: job.minutes,
     canUndo: takenBack(job).length > 0,
+    walk: progressOf(job),
     opened: job.opened?.symptom ?? null,
     who: job.who,
     folded: job.folded,

@@ -66,6 +66,8 @@ export interface View {
   /** Spent at the bench so far, as the steps are costed. */
   readonly minutes: number
   readonly canUndo: boolean
+  /** How far a first boot is, in points of its walk; null for other jobs. */
+  readonly walk: { readonly n: number; readonly of: number } | null
   /** On a first boot: the symptom whose flow something unexpected has opened. */
   readonly opened: SymptomId | null
   /** Who is at the bench, where it was said. */

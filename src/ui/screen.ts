@@ -10,13 +10,13 @@ import { logWordsOf } from '../wording/report-language.ts'
 import { heldEnter } from './keys/held-enter.ts'
 import type { Key } from './keys/key.ts'
 import { type Event, keymap } from './keys/keymap.ts'
-import { type Cursor, freshCursor, type Message } from './state/cursor.ts'
+import { type Cursor, freshCursor, type Message, promptKey } from './state/cursor.ts'
 import type { Act } from './state/facts.ts'
 import { reduce } from './state/reduce.ts'
 import { kindOf, rowsOf } from './state/rows.ts'
 import { type Frame, frame } from './views/frame.ts'
 import type { Model, Size } from './views/model.ts'
-import { toldNeedsPage } from './views/told.ts'
+import { hasToRead, toldNeedsPage } from './views/told.ts'
 
 /** What the screen asks of the terminal and of the program around it. */
 export interface Surroundings {
@@ -45,10 +45,6 @@ export interface Screen {
   readonly drawn: () => void
   readonly close: () => void
 }
-
-/** Which prompt a view shows: the same question asked again after an undo is another one. */
-const promptKey = (view: View): string =>
-  `${view.trail.length} ${view.trail.filter((e) => e.undone).length} ${view.prompt?.id ?? 'end'}`
 
 export function createScreen(session: Session, size: Size, around: Surroundings): Screen {
   let view = session.view()
@@ -79,12 +75,13 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   })
   const model = (): Model => modelAt(cursor)
 
-  function start(message: Message | null): Cursor {
+  /** @param known what was told before: it has been read */
+  function start(message: Message | null, known: View['told'] = []): Cursor {
     const gate = kindOf(view.prompt) === 'gate'
     const rows = rowsOf(view.prompt)
     const fresh = freshCursor(promptKey(view), rows[0]?.id ?? null, 'job', !gate)
     const at = { ...fresh, message }
-    return toldNeedsPage(modelAt(at)) ? { ...at, mode: 'told' } : at
+    return hasToRead(view, known) && toldNeedsPage(modelAt(at)) ? { ...at, mode: 'told' } : at
   }
 
   let cursor: Cursor = start(null)
@@ -110,16 +107,18 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   }
 
   function take(next: View, message: Message | null): void {
+    const known = view.told
     view = next
     why = null
     without = null
-    cursor = start(message)
+    cursor = start(message, known)
     changed()
   }
 
   const wordsFor = (reply: Reply): Message | null => {
     const words = around.language.screen
     if (reply.say === 'note') return { say: 'noted' }
+    if (reply.say === 'fold') return { say: reply.folded ? 'folded' : 'unfolded' }
     if (reply.say === 'read') return { say: 'was-read' }
     if (reply.say === 'undo') return { say: 'taken-back', count: without?.takes.length ?? 1 }
     if (reply.say === 'done') return { say: 'did', what: around.language.labels.done }
@@ -138,24 +137,28 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     const before = promptKey(view)
     const message = wordsFor(reply)
     const result = await session.reply(reply)
-    if (!result.ok) {
-      refused(around.language.refusal(result.refusal))
-      return
-    }
+    if (!result.ok) return refused(around.language.refusal(result.refusal))
     const next = session.view()
     if (reply.say === 'leave' || next.end?.outcome === 'left') {
       around.leave('end')
       return
     }
     // A note leaves the prompt as it is: the cursor stays where it was.
-    if (reply.say === 'note' && promptKey(next) === before) {
+    if ((reply.say === 'note' || reply.say === 'fold') && promptKey(next) === before) {
       view = next
       cursor = { ...cursor, busy: false, message }
+      if (reply.say === 'fold') cursor = refolded(cursor)
       changed()
       return
     }
     take(next, message)
   }
+
+  const refolded = (at: Cursor): Cursor => ({
+    ...at,
+    scroll: 0,
+    mode: toldNeedsPage(modelAt(at)) ? 'told' : 'job',
+  })
 
   /** Why something was not taken: in full where a reading is handed in, else as a remark. */
   function refused(text: string): void {

@@ -9,6 +9,7 @@ import { clean } from './clean.ts'
 import type { Language, Scene } from './language.ts'
 import { figuresIn } from './localised.ts'
 import { type Alike, alikeIn, grouped, sharedValue } from './report-alike.ts'
+import { bootBlocks } from './report-boot.ts'
 import type { LogWords, ReportWords } from './report-words.ts'
 
 export interface Cell {
@@ -65,6 +66,7 @@ export function reportPage(matter: PageMatter): Block[] {
     { is: 'facts', facts: facts(matter) },
     section(words, 'result'),
     ...result(matter),
+    ...bootBlocks(matter, (step) => replied(step, matter)),
     section(words, 'seen'),
     ...seen(matter),
     section(words, 'repair'),
@@ -308,11 +310,14 @@ function suspectsOverTime({ report, language, words, scene }: PageMatter): Block
   ]
 }
 
+/** Cautions have a section of their own, the points of a first boot too. */
+const TOLD_ELSEWHERE: ReadonlySet<string> = new Set(['caution', 'expect', 'opens', 'returns'])
+
 /** Notes of the program itself, each once: findings, cross-checks, what did not fit together. Cautions stand apart. */
 function told({ report, language, scene }: PageMatter): string[] {
   const all = [...report.steps.flatMap((step) => step.told), ...report.toldLast]
   const lines = all.flatMap(({ record, text }) =>
-    record.show === 'note' && record.kind !== 'caution'
+    record.show === 'note' && !TOLD_ELSEWHERE.has(record.kind)
       ? [text === undefined ? language.note(record, scene).map(clean).join(' ') : flat(text)]
       : [],
   )

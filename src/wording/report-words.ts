@@ -27,6 +27,7 @@ export interface ReportWords {
   }
   readonly section: {
     readonly result: string
+    readonly boot: string
     readonly seen: string
     readonly repair: string
     readonly left: string
@@ -38,6 +39,13 @@ export interface ReportWords {
     readonly cautions: string
     readonly goingOn: string
     readonly log: string
+  }
+  /** A first boot point by point, and who signed it. */
+  readonly boot: {
+    readonly point: string
+    readonly asExpected: string
+    readonly signed: (by: string | undefined, at: string) => string
+    readonly notSigned: string
   }
   readonly stage: Readonly<Record<'scope' | 'check' | 'proof', string>>
   readonly table: {

@@ -7,6 +7,7 @@ export type Mode =
   | 'take-back'
   | 'help'
   | 'note'
+  | 'sign'
   | 'reading'
   | 'wiring'
   | 'picture'

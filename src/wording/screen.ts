@@ -21,6 +21,7 @@ export type KeyName =
   | 'take-yes'
   | 'take-back'
   | 'take-note'
+  | 'take-sign'
   | 'take-reading'
   | 'take-exit'
   | 'take-filter'
@@ -42,6 +43,8 @@ export type KeyName =
   | 'picture'
   | 'expected'
   | 'told'
+  | 'fold'
+  | 'unfold'
   | 'hand-over'
   | 'help'
   | 'leave'
@@ -53,6 +56,10 @@ export interface ScreenWords {
   readonly help: Readonly<Partial<Record<KeyName, string>>>
   readonly head: Readonly<Record<Mode, string>>
   readonly power: Readonly<Record<'on' | 'off', string>>
+  /** As wide as the others. */
+  readonly powerUnknown: string
+  /** How far a first boot is; with the minutes where there is room. */
+  readonly walked: (n: number, of: number, minutes: string | null) => string
   readonly hands: Readonly<Record<'in' | 'out', string>>
   /** The same for narrow screens. */
   readonly handsShort: Readonly<Record<'in' | 'out', string>>
@@ -89,6 +96,7 @@ export interface ScreenWords {
   readonly stillChanged: string
   readonly nothingTold: string
   readonly noteHow: string
+  readonly signHow: string
   readonly readingHow: readonly string[]
   readonly leaveHow: (log: string) => readonly string[]
   readonly handOverHow: readonly string[]
@@ -101,6 +109,8 @@ export interface ScreenWords {
       | 'read-on'
       | 'no-picture'
       | 'noted'
+      | 'folded'
+      | 'unfolded'
       | 'was-read'
       | 'no-reading'
       | 'not-here'
@@ -138,7 +148,7 @@ export interface ScreenWords {
 }
 
 /** What can be done with a build, as offered on the first screen. */
-export type BuildDoing = 'diagnose' | 'check' | 'draw' | 'practice'
+export type BuildDoing = 'diagnose' | 'first-boot' | 'check' | 'draw' | 'practice'
 
 /** The first screen: what the program is asked to do when it is called by its name alone. */
 export interface StartWords {

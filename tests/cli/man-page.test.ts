@@ -32,7 +32,7 @@ describe('the manual page', () => {
   it('names every command that the help lists, and every option', () => {
     const text = page.join('\n')
     for (const command of COMMANDS.filter((c) => !c.hidden)) {
-      expect(text).toContain(`.SS whichlead ${command.name}`)
+      expect(text).toContain(`.SS whichlead ${command.name.replaceAll('-', '\\-')}`)
       for (const { name } of [...command.options, ...COMMON])
         expect(text, command.name).toContain(`\\-\\-${name.replaceAll('-', '\\-')}`)
     }

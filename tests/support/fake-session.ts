@@ -203,6 +203,7 @@ export function fakeSession(
       ],
       minutes: minutes(),
       canUndo: trail.some((e) => !e.undone),
+      walk: null,
       opened: null,
       who: null,
       folded: false,

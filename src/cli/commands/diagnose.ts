@@ -50,6 +50,12 @@ async function symptomsFor(given: Given, frontEnd: FrontEnd, shell: Shell): Prom
   return { symptoms: chosen, ...(lines ? { lines } : {}) }
 }
 
+/** Who is at the bench, and where, if it was said. */
+const said = <K extends 'who' | 'where'>(given: Given, key: K): { readonly [key in K]?: string } => {
+  const text = given.values.get(key)?.trim()
+  return text ? ({ [key]: text } as { [key in K]: string }) : {}
+}
+
 interface Opened {
   readonly session: Session
   readonly lines?: AsyncIterable<InputLine>
@@ -79,7 +85,12 @@ async function open(
     id: anyId(),
     learned: memory.learned,
     // So that a report can say on how many jobs the first suspicion rests.
-    options: memory.jobs === 0 ? {} : { 'learned-from': memory.jobs },
+    options: {
+      ...(memory.jobs === 0 ? {} : { 'learned-from': memory.jobs }),
+      ...(given.flags.has('fold') ? { fold: true } : {}),
+    },
+    ...said(given, 'who'),
+    ...said(given, 'where'),
   })
   if (!opening.ok) return tellNotOpened(opening.trouble, shell)
   await handIn(readings, opening.session, shell)

@@ -87,7 +87,7 @@ function replied(job: Job, { seq, reply, read, told: toldBy }: Said, prompt: Pro
     ...job,
     pending: null,
     // What a reading or the guide answers takes nobody's time, and what was told by then has not been seen yet.
-    told: byPerson ? [] : job.told,
+    told: !byPerson ? job.told : prompt.show === 'do' ? job.told.filter(isExpected) : [],
     minutes: Math.round((job.minutes + (reply === 'cannot' || !byPerson ? 0 : prompt.minutes)) * 100) / 100,
     trail: [
       ...job.trail,
@@ -108,6 +108,9 @@ function replied(job: Job, { seq, reply, read, told: toldBy }: Said, prompt: Pro
     ? didOrNot(entered, prompt, reply)
     : answered(entered, seq, read === undefined ? prompt : { ...prompt, error: READ_ERROR }, reply)
 }
+
+/** What is to be seen stands until it has been looked at, past what has to be done before. */
+const isExpected = (told: Job['told'][number]): boolean => told.show === 'note' && told.kind === 'expect'
 
 /** Who can't switch this machine off can do nothing inside it. */
 const isGateTo = (prompt: Do, to: 'on' | 'off'): boolean =>

@@ -13,7 +13,7 @@ import { HANDS_IN } from '../../core/checks/step.ts'
 import { refOf } from '../../core/faults/entry.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
 import { hostAfter, wantedAfter } from '../../core/infer/planned.ts'
-import type { Job } from './job.ts'
+import { type Job, powerOf } from './job.ts'
 
 export interface Onward {
   readonly told: readonly Note[]
@@ -140,6 +140,15 @@ function stepAt(job: Job, point: BootPoint): WorkStep {
 export const pointOf = (job: Job, id: string | undefined): BootPoint | undefined =>
   job.ground.flow.walk ? bootWalk(job.ground.build).find(({ ask }) => ask.id === id) : undefined
 
+/** How far the walk is; null where the job is none. */
+export function progressOf(job: Job): { readonly n: number; readonly of: number } | null {
+  if (!job.ground.flow.walk) return null
+  const walk = bootWalk(job.ground.build)
+  const asked = askedIds(job)
+  const at = walk.findIndex(({ ask }) => !asked.has(ask.id) && !job.closed.has(ask.id))
+  return { n: at < 0 ? walk.length : at + 1, of: walk.length }
+}
+
 /** What is to be seen at the point in hand. */
 export const expectedNow = (job: Job): readonly Note[] => {
   const point = pointOf(job, job.step?.kind === 'repair' ? undefined : job.step?.ask?.id)
@@ -170,7 +179,9 @@ export function onward(job: Job): Onward {
     const mend = correction(job, point)
     if (mend) return { told: [], step: mend }
     if (asked.has(ask.id) || job.closed.has(ask.id) || outOfReach(job, point)) continue
-    return { told: [expectedAt(job.ground.build, point)], step: stepAt(job, point) }
+    // Where the mains go off first, it is told with the question.
+    const first = ask.power === 'off' && powerOf(job) === 'on'
+    return { told: first ? [] : [expectedAt(job.ground.build, point)], step: stepAt(job, point) }
   }
   if (!job.closed.has(SIGN_OFF)) return signOff(job)
   const mended = job.trail.some(

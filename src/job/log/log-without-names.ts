@@ -53,6 +53,10 @@ function nameless(event: LogEvent, hidden: string): LogEvent {
       const plan = plainPlan(event.plan)
       return { ...event, plan, digest: planDigest(plan) }
     }
+    case 'replied': {
+      const { by: _, ...rest } = event
+      return rest
+    }
     case 'noted':
       return { ...event, text: hidden }
     case 'read': {

@@ -8,6 +8,7 @@ import type { Decoded, LogProblem } from '../log/decode.ts'
 import type { Cut, Left, LogEvent, Shown } from '../log/event.ts'
 import { symptomsIn } from '../log/symptoms-in.ts'
 import { readingNote } from '../reading-note.ts'
+import { type BootRecord, bootOf } from './boot.ts'
 
 /** Counts up when a field changes its meaning or goes. */
 export const REPORT_FORMAT = 1
@@ -25,6 +26,8 @@ export interface ReportStep {
   readonly answers?: Readonly<Record<string, string>>
   readonly reply: 'done' | 'unsure' | 'cannot' | readonly string[]
   readonly undone: boolean
+  /** Who signed, where the step was to sign. */
+  readonly by?: string
   /** A reading answered it; the line of the log that has it. */
   readonly read?: number
   /** The guide's answer had said it already; the line of the log that has that. */
@@ -112,6 +115,8 @@ export interface Report {
   readonly problems: readonly LogProblem[]
   /** Whole lines after damage that the report leaves out. */
   readonly beyond: number
+  /** Where the job was a first boot. */
+  readonly boot?: BootRecord
 }
 
 /** The report of a log; undefined where it holds no job. */
@@ -123,6 +128,7 @@ export function assembleReport(log: Decoded): Report | undefined {
   const ends = log.events.filter((event) => event.e === 'ended')
   const ended = ends.at(-1)
   const valid = steps.filter((step) => !step.undone)
+  const boot = bootOf(steps)
   const ranking = rankings.at(-1)
   const told = [...steps.flatMap((step) => step.told), ...toldLast].map((t) => t.record)
   const verdict = told.filter((record) => record.show === 'verdict').at(-1)
@@ -161,6 +167,7 @@ export function assembleReport(log: Decoded): Report | undefined {
     pauses: pausesOf(log.events),
     problems: log.problems,
     beyond: log.beyond.length,
+    ...(boot ? { boot } : {}),
   }
 }
 
@@ -212,6 +219,7 @@ function walk(events: readonly LogEvent[]): Walked {
           ...(to.answers === undefined ? {} : { answers: to.answers }),
           reply: event.reply,
           undone: false,
+          ...(event.by === undefined ? {} : { by: event.by }),
           ...(event.read === undefined ? {} : { read: event.read }),
           ...(event.told === undefined ? {} : { toldBy: event.told }),
           notes: pending,

@@ -1,5 +1,13 @@
 /** A report that can be shown to anybody: no people, no places, no paths, and no notes, since notes name people. */
+import type { BootRecord } from './boot.ts'
 import type { Report } from './record.ts'
+
+/** That it was signed, and when; not by whom. */
+function unsigned(boot: BootRecord): BootRecord {
+  if (!boot.signed) return boot
+  const { by: _, ...signed } = boot.signed
+  return { ...boot, signed }
+}
 
 /** `hidden` stands where a text was. */
 export function withoutNames(report: Report, hidden: string): Report {
@@ -9,6 +17,7 @@ export function withoutNames(report: Report, hidden: string): Report {
     ...rest,
     plan: { ...report.plan, file: report.plan.file.split(/[/\\]/).at(-1) ?? '' },
     notes: report.notes.map(bare),
-    steps: report.steps.map((step) => ({ ...step, notes: step.notes.map(bare) })),
+    steps: report.steps.map(({ by: _, ...step }) => ({ ...step, notes: step.notes.map(bare) })),
+    ...(report.boot ? { boot: unsigned(report.boot) } : {}),
   }
 }

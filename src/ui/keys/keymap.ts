@@ -14,8 +14,8 @@ export type Event =
   | { readonly on: 'take' }
   | { readonly on: 'mark' | 'mark-all' }
   | { readonly on: 'back' }
-  | { readonly on: 'open'; readonly mode: Exclude<Mode, 'job' | 'take-back'> }
-  | { readonly on: 'unsure' | 'cannot' | 'undo' }
+  | { readonly on: 'open'; readonly mode: Exclude<Mode, 'job' | 'take-back' | 'sign'> }
+  | { readonly on: 'unsure' | 'cannot' | 'undo' | 'fold' }
   | { readonly on: 'filter' }
   | { readonly on: 'type'; readonly char: string }
   | { readonly on: 'erase' }
@@ -27,7 +27,7 @@ export interface Place {
   readonly filtering: boolean
 }
 
-const OPENS: Readonly<Record<string, Exclude<Mode, 'job' | 'take-back'>>> = {
+const OPENS: Readonly<Record<string, Exclude<Mode, 'job' | 'take-back' | 'sign'>>> = {
   '?': 'help',
   w: 'why',
   p: 'trail',
@@ -51,10 +51,12 @@ const MOVES: Readonly<Record<string, Event>> = {
 }
 
 /** What is typed there is text. */
-export const FIELDS: readonly Mode[] = ['note', 'reading']
+export const FIELDS: readonly Mode[] = ['note', 'reading', 'sign']
 const CONFIRMS: readonly Mode[] = ['leave', 'hand-over', 'take-back']
 /** Where the last answer is in sight, so that it is clear what is taken back. */
 const UNDOES: readonly Mode[] = ['job', 'told', 'trail']
+/** Where explanations are in sight. */
+const FOLDS: readonly Mode[] = ['job', 'told']
 /** Lists that can be narrowed by typing. */
 const FILTERS: readonly Mode[] = ['job', 'wiring', 'trail']
 
@@ -100,6 +102,7 @@ function charEvent({ mode, kind, filtering }: Place, char: string): Event | null
   const opens = OPENS[char]
   if (opens) return opens === mode ? { on: 'back' } : { on: 'open', mode: opens }
   if (char === 'u') return UNDOES.includes(mode) ? { on: 'undo' } : null
+  if (char === 'f') return FOLDS.includes(mode) ? { on: 'fold' } : null
   if (mode !== 'job') return null
   if (/^[0-9]$/.test(char)) return { on: 'digit', digit: char }
   if (kind === 'ended') return null

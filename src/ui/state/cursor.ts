@@ -2,6 +2,7 @@
  * Where the person is on the screen: which prompt, what is open over it, what is highlighted, marked, typed. The job
  * itself is in the session; all that is here may be lost without harm.
  */
+import type { View } from '../../job/view.ts'
 import type { Mode } from '../../wording/screen-mode.ts'
 
 /** One line about the last key; its words are made when it is drawn. */
@@ -19,6 +20,8 @@ export type Message =
         | 'read-on'
         | 'no-picture'
         | 'noted'
+        | 'folded'
+        | 'unfolded'
         | 'was-read'
         | 'no-reading'
         | 'not-here'
@@ -70,3 +73,7 @@ export const freshCursor = (prompt: string, row: string | null, mode: Mode, sett
   busy: false,
   settled,
 })
+
+/** Which prompt a view shows: the same question asked again after an undo is another one. */
+export const promptKey = (view: View): string =>
+  `${view.trail.length} ${view.trail.filter((e) => e.undone).length} ${view.prompt?.id ?? 'end'}`

@@ -21,6 +21,10 @@ export interface Facts {
   /** Whether there is a picture of a connector for this question, and anything told. */
   readonly picture: boolean
   readonly told: boolean
+  /** What is told can be folded, and whether it is; null where there is nothing to fold. */
+  readonly folded: boolean | null
+  /** The step is to sign, by this name if none is typed; null where there is nothing to sign. */
+  readonly signs: string | null
 }
 
 export type Act =

@@ -1,4 +1,4 @@
-/** Texts that are typed over the job: a note for the log, and where a reading is to be had. */
+/** Texts that are typed over the job: a note for the log, where a reading is to be had, and a name to sign with. */
 import { handInOf } from '../../job/hand-in.ts'
 import type { Event } from '../keys/keymap.ts'
 import type { Cursor } from './cursor.ts'
@@ -18,6 +18,7 @@ export function written(cursor: Cursor, event: Event): Outcome {
     case 'back':
       return stay({ ...open(cursor, 'job'), unread: '' })
     case 'take':
+      if (cursor.mode === 'sign') return signed(cursor, text.trim())
       return field === 'note' ? noted(cursor, text.trim()) : handedIn(cursor, text)
     default:
       return stay(cursor)
@@ -26,6 +27,9 @@ export function written(cursor: Cursor, event: Event): Outcome {
 
 const noted = (cursor: Cursor, text: string): Outcome =>
   text === '' ? stay(open(cursor, 'job')) : reply({ ...open(cursor, 'job'), note: '' }, { say: 'note', text })
+
+const signed = (cursor: Cursor, by: string): Outcome =>
+  reply({ ...open(cursor, 'job'), note: '' }, { say: 'done', ...(by === '' ? {} : { by }) })
 
 /** Stays open until it is taken, so that what is wrong with it can be put right. */
 function handedIn(cursor: Cursor, text: string): Outcome {

@@ -46,6 +46,10 @@ export function reduce(before: Cursor, event: Event, facts: Facts): Outcome {
       return way(cursor, event.on, facts)
     case 'undo':
       return undo(cursor, facts)
+    case 'fold':
+      return facts.folded === null
+        ? tell(cursor, 'not-here')
+        : reply(cursor, { say: 'fold', folded: !facts.folded })
     case 'filter':
       return stay({ ...cursor, filtering: true })
     case 'erase':
@@ -119,6 +123,7 @@ function answer(cursor: Cursor, facts: Facts, lastMessage: Message | null): Outc
   if (row.row === 'answer') return reply(cursor, { say: 'answer', ids: [row.answer] })
   if (row.row === 'spot') return stay(cursor)
   if (row.id === 'not-yet') return tell(cursor, 'gate-not-yet')
+  if (row.id === 'done' && facts.signs !== null) return stay({ ...open(cursor, 'sign'), note: facts.signs })
   return reply(cursor, { say: row.id })
 }
 
@@ -147,7 +152,7 @@ function back(cursor: Cursor): Outcome {
 
 const NOT_AT_END: readonly Mode[] = ['hand-over', 'note', 'reading', 'why']
 
-function opened(cursor: Cursor, mode: Exclude<Mode, 'job' | 'take-back'>, facts: Facts): Outcome {
+function opened(cursor: Cursor, mode: Exclude<Mode, 'job' | 'take-back' | 'sign'>, facts: Facts): Outcome {
   if (mode === 'picture' && !facts.picture) return tell(cursor, 'no-picture')
   if (mode === 'told' && !facts.told) return tell(cursor, 'not-here')
   if (facts.kind === 'ended' && NOT_AT_END.includes(mode)) return tell(cursor, 'not-here')

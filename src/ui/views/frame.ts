@@ -15,6 +15,7 @@ import { keyBar } from './keybar.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
 import { emptyTrail, paneLines, trailRows } from './panes.ts'
 import { sidePanel } from './side.ts'
+import { canFold } from './told.ts'
 import { aroundRow, scrolledLines, scrollMax } from './window.ts'
 
 export const LEAST = { columns: 60, rows: 20 }
@@ -130,5 +131,7 @@ function factsOf(model: Model, drawn: Drawn): Facts {
     canUndo: view.canUndo,
     picture: hasPicture(model),
     told: view.told.length > 0,
+    folded: canFold(view) ? view.folded : null,
+    signs: view.prompt?.show === 'do' && view.prompt.task === 'sign-off' ? (view.who ?? '') : null,
   }
 }

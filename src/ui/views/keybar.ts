@@ -4,6 +4,7 @@ import { hasPicture } from '../pictures/connector.ts'
 import { kindOf } from '../state/rows.ts'
 import { type Line, line, lineWidth, type Span, span } from '../text/line.ts'
 import { type Model, say } from './model.ts'
+import { canFold } from './told.ts'
 
 export interface KeyHint {
   readonly cap: string
@@ -37,6 +38,7 @@ const jobKeys = (model: Model, more: boolean): KeyHint[] => {
     key('d', 'wiring'),
     key('e', 'expected'),
     ...(view.told.length > 0 ? [key('m', 'told')] : []),
+    ...(canFold(view) ? [key('f', view.folded ? 'unfold' : 'fold')] : []),
     ...(asks ? [key('/', 'filter')] : []),
     key('h', 'hand-over'),
     key('r', 'reading'),
@@ -52,6 +54,8 @@ export function keysHere(model: Model, more = false): KeyHint[] {
       return jobKeys(model, more)
     case 'note':
       return [key('Enter', 'take-note'), key('Esc', 'escape')]
+    case 'sign':
+      return [key('Enter', 'take-sign'), key('Esc', 'escape')]
     case 'reading':
       return [key('Enter', 'take-reading'), key('Esc', 'escape')]
     case 'leave':
@@ -62,6 +66,7 @@ export function keysHere(model: Model, more = false): KeyHint[] {
       return [
         key('Enter', more ? 'take-more' : 'take-on'),
         key(model.ascii ? '^v' : '↑↓', 'scroll'),
+        ...(canFold(view) ? [key('f', view.folded ? 'unfold' : 'fold')] : []),
         key('Esc', 'escape'),
         key('?', 'help'),
       ]

@@ -21,6 +21,8 @@ export function paneLines(model: Model, columns: number): Line[] {
       return helpLines(model, columns)
     case 'note':
       return [...texts([words.noteHow]), BLANK, ...paragraph(`${cursor.note}_`, columns, 'strong', '> ')]
+    case 'sign':
+      return [...texts([words.signHow]), BLANK, ...paragraph(`${cursor.note}_`, columns, 'strong', '> ')]
     case 'reading':
       return [
         ...paragraph(`${cursor.reading}_`, columns, 'strong', '> '),

@@ -1,8 +1,6 @@
 /** Help texts of the commands: what each does, its options, and examples that can be typed as they stand. */
 import type { CommandText } from '../language.ts'
-
-const STORE =
-  'hand the job in to this store and learn from all benches that share it (WHICHLEAD_STORE); "" for none'
+import { firstBoot, jobOptions, STORE } from './job-commands.ts'
 
 export const commandTexts: Readonly<Record<string, CommandText>> = {
   diagnose: {
@@ -13,20 +11,14 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       'Without a terminal, or with --plain, the job goes line by line; --lines speaks JSON for other programs.',
     ],
     options: {
-      symptom: 'what is wrong; without it you are asked',
-      log: 'write the job log to this file',
-      readings:
-        'take what another tool printed: a file, live (this machine), clipboard, or - for the pipe; may be given more than once',
-      'no-learning': 'take no account of what closed jobs taught',
-      as: 'which name in a reading is which place, such as fan1=SYS1 or 1209:0001=H1, where the plan does not say; may be given more than once',
-      store: STORE,
-      plain: 'line by line, for screen readers and pipes',
-      lines: 'JSON, one object a line, for other programs',
-      ascii: 'no characters beyond ASCII in drawings',
+      symptom:
+        'what is wrong; several with commas, or given more than once; which-symptom asks what you see; without it you choose from a list',
+      ...jobOptions,
     },
     examples: [
       ['whichlead diagnose studio.build.yaml', 'asks what is wrong, then looks for the cause'],
       ['whichlead diagnose studio.build.yaml --symptom lights-dark', 'starts with dark lights'],
+      ['whichlead diagnose studio.build.yaml --symptom lights-dark,fan-still', 'both at once'],
       ['whichlead diagnose studio.build.yaml --plain', 'line by line'],
       [
         'whichlead diagnose studio.build.yaml --readings fans.json --as fan1=SYS1',
@@ -34,6 +26,7 @@ export const commandTexts: Readonly<Record<string, CommandText>> = {
       ],
     ],
   },
+  'first-boot': firstBoot,
   practice: {
     summary: 'Practise on a planted fault: you choose the steps',
     about: [

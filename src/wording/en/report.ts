@@ -47,6 +47,7 @@ export const reportWords: ReportWords = {
   },
   section: {
     result: 'Result',
+    boot: 'First boot, point by point',
     seen: 'What was seen',
     repair: 'Repair and proof',
     left: 'What is left to do',
@@ -58,6 +59,12 @@ export const reportWords: ReportWords = {
     cautions: 'Before anyone goes on',
     goingOn: 'Going on',
     log: 'About this log',
+  },
+  boot: {
+    point: 'Point, and what was expected',
+    asExpected: 'as expected',
+    signed: (by, at) => `Signed off${by === undefined ? ', without a name' : ` by ${clean(by)}`}, ${at}.`,
+    notSigned: 'Not signed off.',
   },
   stage: { scope: 'At the start', check: 'While looking for the cause', proof: 'After the repair' },
   table: {

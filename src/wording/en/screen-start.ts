@@ -25,6 +25,10 @@ export const startWords: StartWords = {
       'Something is wrong: find it',
       'Asks what you see, step by step, to the cause, the fix and the proof.',
     ],
+    'first-boot': [
+      'Switch it on for the first time',
+      'Every lead before power, then what must turn and light, point by point, to the signature.',
+    ],
     check: ['Check the plan before power-on', 'Tells every limit that the plan breaks, with what to change.'],
     draw: ['Draw the wiring', 'From supply and headers to every fan and light.'],
     practice: [

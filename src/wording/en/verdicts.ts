@@ -75,7 +75,8 @@ export function endLines(end: End, view: View): string[] {
   const [first] = end.suspects
   if (end.outcome === 'fixed' && first && !first.faults.some((f) => f.at === 'build'))
     lines.push(`Cause: ${first.faults.map((f) => faultWords(f, view).is).join(' Also: ')}`)
-  else if (end.outcome === 'fixed') lines.push('What it was cannot be named for sure.')
+  // A first boot has its causes on the way, each named when it was put right.
+  else if (end.outcome === 'fixed' && !view.walk) lines.push('What it was cannot be named for sure.')
   else if (end.outcome !== 'nothing-wrong' && end.suspects.length > 0)
     lines.push('Most suspect:', ...ranked(end.suspects, view, 3).map((line) => `  ${line}`))
   if (view.queued.length > 0)

@@ -1,0 +1,48 @@
+/** A first boot point by point: what was expected, what was seen, when; what nobody saw; and who signed for it. */
+import { readPointId } from '../../core/checks/boot/point.ts'
+import type { Note } from '../../core/checks/prompt.ts'
+import type { ReportStep } from './record.ts'
+
+export interface BootPointSeen {
+  readonly id: string
+  readonly step: number
+  readonly at: string
+  /** What was to be seen, as it was told. */
+  readonly expected?: Note
+}
+
+export interface BootRecord {
+  readonly points: readonly BootPointSeen[]
+  /** Missing while nobody has signed. */
+  readonly signed?: { readonly at: string; readonly step: number; readonly by?: string }
+  /** What was told to whoever signs: how many points were seen, which were not, what is still wrong. */
+  readonly summary?: Note
+}
+
+const isExpectation = (note: Note, what: string): boolean =>
+  note.kind === 'expect' && note.facts.what === what
+
+/** @param steps all of the job, those taken back too; undefined where it has no point of a first boot */
+export function bootOf(steps: readonly ReportStep[]): BootRecord | undefined {
+  const points: BootPointSeen[] = []
+  const told: Note[] = []
+  let signed: BootRecord['signed']
+  for (const { told: before, prompt, undone, reply, step, at, by } of steps) {
+    for (const { record } of before) if (record.show === 'note') told.push(record)
+    if (undone) continue
+    if (prompt.show === 'do') {
+      if (prompt.task === 'sign-off' && reply === 'done')
+        signed = { at, step, ...(by === undefined ? {} : { by }) }
+      continue
+    }
+    const point = readPointId(prompt.id)
+    if (!point) continue
+    const expected = told.findLast(
+      (note) => isExpectation(note, point.what) && note.facts.stage === point.stage,
+    )
+    points.push({ id: prompt.id, step, at, ...(expected ? { expected } : {}) })
+  }
+  if (points.length === 0) return undefined
+  const summary = told.findLast((note) => isExpectation(note, 'sign-off'))
+  return { points, ...(signed ? { signed } : {}), ...(summary ? { summary } : {}) }
+}

@@ -1,0 +1,44 @@
+/** The part of a report that a first boot has beside all others: each point with what was seen, and the signature. */
+import type { ReportStep } from '../job/report/record.ts'
+import { clean } from './clean.ts'
+import type { Block, Cell, PageMatter } from './report-page.ts'
+
+/** @param replied what was said at a step, in words */
+export function bootBlocks(matter: PageMatter, replied: (step: ReportStep) => string): Block[] {
+  const { report, words, language } = matter
+  const { boot } = report
+  if (!boot) return []
+  // Why it is looked at was for the bench.
+  const scene = { ...matter.scene, folded: true }
+  const rows = boot.points.map(({ step, at, expected, id }): Cell[] => {
+    const taken = report.steps[step - 1]
+    const point = expected ? language.note(expected, scene).join(' ') : clean(id)
+    const said = taken ? replied(taken) : ''
+    const asExpected = taken && typeof taken.reply !== 'string' && taken.reply.length === 0
+    return [
+      { text: point },
+      { text: asExpected ? words.boot.asExpected : said },
+      { text: language.labels.moment(at) },
+      { text: String(step), right: true },
+    ]
+  })
+  const { signed, summary } = boot
+  const sign = signed ? words.boot.signed(signed.by, language.labels.moment(signed.at)) : words.boot.notSigned
+  return [
+    { is: 'section', id: 'boot', text: words.section.boot },
+    { is: 'text', text: sign, strong: true },
+    ...(summary
+      ? language.note(summary, scene).map((text): Block => ({ is: 'text', text: text.trim() }))
+      : []),
+    {
+      is: 'table',
+      head: [
+        { text: words.boot.point },
+        { text: words.table.answer },
+        { text: words.table.time },
+        { text: words.table.step, right: true },
+      ],
+      rows,
+    },
+  ]
+}
