@@ -3,6 +3,7 @@
  * answer; a few words are ways to go on. Exact beats beginning, and what fits two things is asked back, never guessed.
  */
 import type { Ask, Prompt } from '../core/checks/prompt.ts'
+import { handInOf } from '../job/hand-in.ts'
 import type { Language, Scene, Way } from '../wording/language.ts'
 import { plainly, type Said } from './said.ts'
 import { stepNamed } from './take-back.ts'
@@ -70,10 +71,8 @@ function reading(text: string, language: Language): Said | undefined {
   if (plainly(text) === word) return { do: 'ask-back', text: language.dialogue.readWhat }
   const given = new RegExp(`^\\s*${word}\\s+(.*)$`, 'isu').exec(text)?.[1]?.trim()
   if (!given) return undefined
-  const words = [...given.matchAll(/"([^"]*)"(\S*)|(\S+)/gu)].map((m) => m[3] ?? `${m[1]}${m[2]}`)
-  const from = words.find((w) => !w.includes('='))
-  if (from === undefined) return { do: 'ask-back', text: language.dialogue.readWhat }
-  return { do: 'read', from, as: words.filter((w) => w.includes('=')) }
+  const handIn = handInOf(given)
+  return handIn ? { do: 'read', ...handIn } : { do: 'ask-back', text: language.dialogue.readWhat }
 }
 
 /** Whoever is to sign types the name; words that are ways to go on are none. */

@@ -1,5 +1,6 @@
 // What closed jobs are worth, on simulated benches: expected minutes with and without learning, after 200 jobs.
-//   node tests/bench/learning.mjs [--plan NAME] [--seeds N] [--few N] [--share S] [--prior A]
+//   node tests/bench/learning.mjs [--plan NAME] [--seeds N] [--few N] [--share S] [--prior A] [--stride N] [--classes]
+// With --classes only how well the true class of fault comes out, over more benches: that takes one round of jobs instead of many.
 import { readFile } from 'node:fs/promises'
 import { load } from './load.mjs'
 
@@ -23,6 +24,25 @@ const broke = without.filter((p) => p.outcome !== 'fixed').length
 console.log(
   `${name}: ${bench.cases.length} cases, ${broke} not fixed, ${((Date.now() - began) / 1000).toFixed(0)} s a round`,
 )
+
+if (argv.includes('--classes')) {
+  for (const [often, part] of [
+    [3, 0.7],
+    [1, 0.5],
+    [5, 0.6],
+    [0, 0],
+  ]) {
+    let sum = 0
+    const benches = 12
+    for (let seed = 1; seed <= benches; seed++) {
+      const odds = bench.truth(seed, often, part)
+      sum += bench.toldOf(odds, bench.taught(odds, without, 200, seed, prior)) / benches
+    }
+    const skew = often === 0 ? 'unskewed' : `${Math.round(100 * part)} % of jobs in ${often} classes`
+    console.log(`${skew}: ${sum.toFixed(2)} decibans for the true class`)
+  }
+  process.exit(0)
+}
 
 let worst = 0
 for (const [kind, n] of [

@@ -101,7 +101,11 @@ export function benchFor(plan: Plan, stride = 1) {
   const expected = (odds: readonly number[], played: readonly Played[]): number =>
     odds.reduce((sum, p, i) => sum + p * (played[i]?.minutes ?? 0), 0)
 
-  return { cases, classes, playAll, truth, taught, expected }
+  /** How much more the class of a job to come is believed, in decibans: 10 log10 of the factor, expected over the bench. */
+  const toldOf = (odds: readonly number[], learned: Learned): number =>
+    odds.reduce((sum, p, i) => sum + p * 10 * Math.log10(learned.get(classes[i] ?? '') ?? 1), 0)
+
+  return { cases, classes, playAll, truth, taught, expected, toldOf }
 }
 
 export { NOTHING_LEARNT }
