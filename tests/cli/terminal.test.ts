@@ -54,7 +54,8 @@ describe('at a terminal', () => {
   it('asks what is wrong from a menu, and goes on with what is highlighted', async () => {
     const at = open([])
     await at.until('Lights stuck in a default pattern')
-    at.write('\u001b[B\r')
+    // Below the help to find a symptom and the first of them.
+    at.write('\u001b[B\u001b[B\r')
     await at.until('Mind the blades')
     at.write('\u0003')
     expect((await at.ended).code).toBe(130)

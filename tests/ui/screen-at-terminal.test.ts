@@ -69,7 +69,7 @@ const answer = (...ids: string[]) => ({ say: 'answer', ids })
 async function wholeJob({ pty }: Job): Promise<void> {
   await pty.until(FIRST)
   pty.write('3')
-  await pty.until(/▸ 3 \[ \] F3/u)
+  await pty.until(/▸ *3 \[ \] F3/u)
   pty.write(' ')
   await pty.until('F3: dark')
   pty.write('\r')
