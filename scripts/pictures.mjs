@@ -1,7 +1,7 @@
 // Takes pictures of the terminal from the built program at a real pseudo-terminal, a job on the demo build worked with the
 // bench as the person. Run after `npm run build`; they stand in docs/pictures/.
 //   node scripts/pictures.mjs
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -12,7 +12,7 @@ const { picture } = await load('scripts/picture.ts')
 const { openPty } = await load('tests/support/pty.ts')
 const { personAt } = await load('tests/support/bench-person.ts')
 const { readPlanFile } = await load('src/io/read-plan.ts')
-const { rowsOf } = await load('src/ui/state/rows.ts')
+const { workAt } = await load('tests/support/terminal-person.ts')
 
 const COLUMNS = 100
 const ROWS = 30
@@ -54,74 +54,41 @@ function take(name) {
   taken.set(name, picture(rows, COLUMNS, TITLES[name]))
 }
 
-async function press(keys) {
-  const before = text()
-  pty.write(keys)
-  await pty.until(
-    (rows) => rows.join('\n') !== before && !rows.some((r) => r.startsWith('Writing to the log')),
-  )
-}
-
 /** What a key lays over the question, and back. */
-async function takeOver(key, name) {
-  await press(key)
+async function takeOver(key, head, name) {
+  const under = text()
+  pty.write(key)
+  await pty.until((rows) => rows[2]?.startsWith(head) ?? false)
   take(name)
-  await press(key)
+  pty.write(key)
+  await pty.until((rows) => rows.join('\n') === under || !rows[2]?.startsWith(head))
 }
 
-/** The prompt that waits, as the log has it. */
-const asked = () =>
-  readFileSync(log, 'utf8')
-    .trimEnd()
-    .split('\n')
-    .map((line) => JSON.parse(line))
-    .findLast((line) => line.e === 'shown' || line.e === 'ended')
-
-async function done(prompt) {
-  person.did(prompt.edits)
-  await pty.until('All of this is done')
-  if (prompt.purpose === 'gate') {
-    if (prompt.power === 'off') take('gate')
-    await press('2')
-  }
-  while (/Enter read on/u.test(text())) await press('\r')
-  await press('\r')
-}
-
-async function say(prompt) {
-  const reply = person.answer(prompt)
-  if (reply.say === 'unsure') return press('c')
-  const rows = rowsOf(prompt)
-  if (!prompt.many) {
-    if (prompt.hands === 'in') {
-      take('inside')
-      await takeOver('d', 'wiring')
-      await takeOver('e', 'seen')
-    }
-    pty.write(String(rows.findIndex((r) => r.answer === reply.ids[0]) + 1))
-    return press('\r')
-  }
-  for (const id of reply.ids) {
-    const at = rows.findIndex((r) => r.spot?.marks.some((m) => m.id === id))
-    pty.write(String(at + 1))
-    for (let i = rows[at].spot.marks.findIndex((m) => m.id === id); i >= 0; i--) await press(' ')
-  }
+// Of the first map the frame with the most marks, which is the last one before it is recorded.
+let marked = 0
+pty.onDrawn(() => {
+  const [, count = 0] = /(\d+) marked: /u.exec(text()) ?? []
+  if (Number(count) <= marked) return
+  marked = Number(count)
+  taken.delete('map')
   take('map')
-  await press('\r')
-  if (reply.ids.length === 0) await press('\r')
+})
+
+/** Called when a question stands on the screen. */
+async function watch(prompt) {
+  if (prompt.show === 'do' && prompt.purpose === 'gate' && prompt.power === 'off') {
+    await pty.until('All of this is done')
+    take('gate')
+  }
+  if (prompt.show !== 'ask' || prompt.many || prompt.hands !== 'in' || taken.has('inside')) return
+  take('inside')
+  await takeOver('d', 'Wiring of the build', 'wiring')
+  await takeOver('e', 'Seen, and what the plan says', 'seen')
 }
 
 try {
-  await pty.until('POWER ON')
-  for (;;) {
-    if (text().split('\n')[2]?.startsWith('Remarks')) {
-      await press('\r')
-      continue
-    }
-    const { e, prompt } = asked()
-    if (e === 'ended') break
-    await (prompt.show === 'do' ? done(prompt) : say(prompt))
-  }
+  await workAt(pty, log, person, read.value, 'one by one', watch)
+  await pty.until('Enter end')
   take('end')
   mkdirSync(out, { recursive: true })
   for (const [name, svg] of taken) writeFileSync(join(out, `${name}.svg`), svg)

@@ -284,7 +284,8 @@ describe('sizes that change', () => {
       pty.resize(columns, rows)
       const seen = await pty.until(
         (lines) =>
-          (lines[1] ?? '').length === columns && /When did the lights go dark\?[\s\S]*▸ 2/u.test(lines.join('\n')),
+          (lines[1] ?? '').length === columns &&
+          /When did the lights go dark\?[\s\S]*▸ 2/u.test(lines.join('\n')),
       )
       expect(seen.filter((l) => l.includes('POWER ON'))).toHaveLength(1)
       expect(seen.filter((l) => l.includes('▸'))).toHaveLength(1)
