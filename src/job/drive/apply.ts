@@ -36,7 +36,7 @@ export function apply(job: Job, event: LogEvent): Job {
     case 'noted':
       return noted(job, event.text)
     case 'handing-over':
-      return { ...send(job, { type: 'HAND_OVER' }), pending: null, told: [] }
+      return { ...send(job, { type: 'HAND_OVER' }), naming: null, pending: null, told: [] }
     case 'suspects':
       return { ...job, suspects: event.suspects, left: event.left ?? job.left }
     case 'symptoms':

@@ -77,6 +77,13 @@ describe('a job whose symptom nobody can name', () => {
     expect(session.view().symptoms).toEqual(['survey'])
   })
 
+  test('is handed over in the middle of the guide where the technician wants that', async () => {
+    const { session } = await guidedJob(small)
+    await say(session, 'lights')
+    expect(await session.reply({ say: 'hand-over' })).toEqual({ ok: true })
+    expect(session.view()).toMatchObject({ prompt: null, end: { outcome: 'handed-over' } })
+  })
+
   test('takes answers back over the guide, and what came of them goes with them', async () => {
     const { session } = await guidedJob(small)
     await say(session, 'lights', 'dark', 'that-is-all')
