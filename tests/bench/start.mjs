@@ -57,8 +57,9 @@ async function untilKept(folder) {
   const cache = join(folder, '.cache', 'whichlead')
   const { pid } = await firstFrame(folder, 'first.ndjson', { alive: true })
   try {
-    for (let i = 0; i < 200 && !(existsSync(cache) && readdirSync(cache).length > 0); i++)
-      await new Promise((resolve) => setTimeout(resolve, 100))
+    // A file that is still being written has a number before its ending.
+    const kept = () => existsSync(cache) && readdirSync(cache).some((name) => /-[0-9a-f]+\.code$/u.test(name))
+    for (let i = 0; i < 200 && !kept(); i++) await new Promise((resolve) => setTimeout(resolve, 100))
   } finally {
     process.kill(pid, 'SIGKILL')
   }
