@@ -1,6 +1,7 @@
 // All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
-//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|sequencing|kills|damaged]… [--stride N]
-// Without names: all, the better part of an hour. With --stride only each Nth case.
+//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|outside|contest|calibration|sequencing|kills]… [--full] [--stride N]
+// Without names: all, on a sample of the jobs (about a quarter of an hour on a quiet machine). With --full every job, for
+// hours; with --stride each Nth, whatever the measure's own sample is.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
@@ -12,7 +13,10 @@ import { start } from './start.mjs'
 
 const argv = process.argv.slice(2)
 const at = argv.indexOf('--stride')
-const stride = at < 0 ? 1 : Number(argv[at + 1])
+const full = argv.includes('--full')
+const given = at < 0 ? undefined : Number(argv[at + 1])
+/** Of each measure's jobs this Nth is taken. */
+const strideOf = (usual) => given ?? (full ? 1 : usual)
 const wanted = argv.filter((a, i) => !a.startsWith('--') && argv[i - 1] !== '--stride')
 const runs = (name) => wanted.length === 0 || wanted.includes(name)
 
@@ -21,6 +25,8 @@ const { readPlanFile } = await load('src/io/read-plan.ts')
 const { widePlan } = await load('tests/support/wide-plan.ts')
 
 const EXAMPLES = ['small-three-fans', 'plain-no-lights', 'archive-ten-fans']
+/** Larger builds have more jobs, which take longer. */
+const STRIDES = { 'small-three-fans': 24, 'plain-no-lights': 24, 'archive-ten-fans': 72 }
 const planAt = (path) => {
   const read = readPlanFile(path)
   if (!read.ok) throw new Error(`${path} cannot be read`)
@@ -38,7 +44,7 @@ const waitsOf = (waits) =>
   `median ${ms(quantile(waits, 0.5))}, 95th percentile ${ms(quantile(waits, 0.95))}, longest ${ms(quantile(waits, 1))}`
 
 /** Plays the cases and says how they ended. */
-async function told(name, plan, cases, wrong = 0) {
+async function told(name, plan, cases, stride, wrong = 0) {
   const chosen = cases.filter((_, i) => i % stride === 0)
   const scores = []
   for (const [i, one] of chosen.entries()) scores.push(await score(plan, one, wrong, i + 1))
@@ -46,8 +52,8 @@ async function told(name, plan, cases, wrong = 0) {
   const outcomes = new Map()
   for (const s of scores) outcomes.set(s.outcome, (outcomes.get(s.outcome) ?? 0) + 1)
   console.log(
-    `${name}: ${named.length} of ${scores.length} named (${percent(named.length, scores.length)}); ` +
-      `${[...outcomes].map(([o, n]) => `${o} ${n}`).join(', ')}; ` +
+    `${name}, each ${stride}th: ${named.length} of ${scores.length} named (${percent(named.length, scores.length)}); ` +
+      `${[...outcomes].map(([o, n]) => `${o} ${n}`).join(', ')}; declined ${percent(outcomes.get('declined') ?? 0, scores.length)}; ` +
       `${mean(scores.map((s) => s.asked)).toFixed(1)} questions and steps, ${mean(scores.map((s) => s.minutes)).toFixed(1)} minutes a job`,
   )
   for (const s of scores.filter((s) => !s.named).slice(0, 15))
@@ -56,8 +62,7 @@ async function told(name, plan, cases, wrong = 0) {
 }
 
 console.log(
-  `${cpus().length} cores (${cpus()[0]?.model ?? 'unknown'}), ${Math.round(totalmem() / 2 ** 30)} GiB, ${process.platform}, Node ${process.version}` +
-    (stride > 1 ? `, each ${stride}th case` : ''),
+  `${cpus().length} cores (${cpus()[0]?.model ?? 'unknown'}), ${Math.round(totalmem() / 2 ** 30)} GiB, ${process.platform}, Node ${process.version}`,
 )
 
 if (runs('start')) {
@@ -99,20 +104,21 @@ if (runs('accuracy')) {
   for (const name of EXAMPLES) {
     const plan = example(name)
     const { cases, unseen, all } = singles(plan)
-    const scores = await told(name, plan, cases)
+    const scores = await told(name, plan, cases, strideOf(STRIDES[name]))
     console.log(
       `    ${all} faults, ${unseen} of them show under none of the symptoms; ${waitsOf(scores.flatMap((s) => s.waits))}`,
     )
   }
 }
 
-if (runs('wrong')) {
-  console.log('\nThe same with 5 % of the looks told wrong')
-  for (const name of EXAMPLES) {
-    const plan = example(name)
-    await told(name, plan, singles(plan).cases, 0.05)
+if (runs('wrong'))
+  for (const wrong of [0.05, 0.1]) {
+    console.log(`\nThe same with ${100 * wrong} % of the looks told wrong`)
+    for (const name of EXAMPLES) {
+      const plan = example(name)
+      await told(name, plan, singles(plan).cases, strideOf(STRIDES[name]), wrong)
+    }
   }
-}
 
 if (runs('pairs')) {
   console.log(
@@ -120,8 +126,36 @@ if (runs('pairs')) {
   )
   for (const name of EXAMPLES) {
     const plan = example(name)
-    await told(name, plan, pairs(plan, 30))
+    await told(name, plan, pairs(plan, 30), strideOf(4))
   }
+}
+
+if (runs('outside')) {
+  console.log('\nCauses outside the catalogue: three things wrong on one map, whatever is done')
+  const { outsiders, endOf } = await load('tests/bench/outsiders.ts')
+  for (const name of EXAMPLES) {
+    const plan = example(name)
+    const ends = []
+    for (const one of outsiders(plan, full ? 10 : 1, 8)) ends.push(await endOf(plan, one))
+    const declined = ends.filter((e) => e.outcome === 'declined')
+    console.log(
+      `${name}: ${declined.length} of ${ends.length} declined (${percent(declined.length, ends.length)})`,
+    )
+    for (const e of ends.filter((e) => e.outcome !== 'declined'))
+      console.log(`    ${e.of.symptom} ${[...e.of.stuck].join(' ')}: ${e.outcome}, ${e.first}`)
+  }
+}
+
+if (runs('contest')) {
+  console.log('\nWays of choosing the next step, on the same jobs of the ten-fan example, drawn by prior')
+  const { contest } = await import('./contest.mjs')
+  for (const wrong of [0, 0.05]) await contest(example('archive-ten-fans'), full ? 200 : 40, 7, wrong)
+}
+
+if (runs('calibration')) {
+  console.log('\nWhether 80 % means 80 %')
+  const { calibration } = await import('./calibration.mjs')
+  await calibration(full ? 200 : 40)
 }
 
 if (runs('sequencing')) {
@@ -134,7 +168,10 @@ if (runs('sequencing')) {
 
 if (runs('kills')) {
   console.log('\nKilled without warning and taken up again')
-  const { jobs, points, struck, flaws } = await kills({ stride, tell: (text) => console.log(`    ${text}`) })
+  const { jobs, points, struck, flaws } = await kills({
+    stride: strideOf(1),
+    tell: (text) => console.log(`    ${text}`),
+  })
   console.log(`${jobs} jobs, ${points} kill points, ${struck} struck a running job, ${flaws.length} flaws`)
   for (const flaw of flaws.slice(0, 20)) console.log(flaw)
 }

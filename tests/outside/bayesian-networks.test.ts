@@ -150,7 +150,6 @@ describe('the network of a small build', () => {
       [
         ['spins', 'F1', 'no'],
         ['spins', 'F1', 'normal'],
-        ['rpm', 'board.SYS1', 'zero'],
       ],
     ],
     [
@@ -176,12 +175,11 @@ describe('the network of a small build', () => {
       chosen,
     }))
 
-  /** What the bench shows at a look under a suspect, contact broken and contact made; nothing under "none of these". */
+  /** What the bench shows at a look under a suspect, contact broken and contact made. */
   function shown(id: string, [what, at, , history = []]: Look): readonly (string | null)[] {
-    if (id === 'none-of-these') return [null, null]
     const colon = id.indexOf(':')
     const known =
-      id === 'as-planned'
+      id === 'as-planned' || id === 'none-of-these'
         ? undefined
         : faultByName(machine, { at: id.slice(0, colon), mode: id.slice(colon + 1) })
     return [false, true].map((contact) =>
@@ -192,6 +190,12 @@ describe('the network of a small build', () => {
       }).see({ what, at }),
     )
   }
+
+  /** An unknown cause leaves half of what is seen as it is, and anything may be seen of the rest. */
+  const toldUnknown = (options: readonly string[], value: string | null): Record<string, number> =>
+    Object.fromEntries(
+      Object.entries(told(options, value)).map(([o, p]) => [o, 0.5 * p + 0.5 / options.length]),
+    )
 
   /** P(answer) for a value that is there to be seen. */
   const told = (options: readonly string[], value: string | null): Record<string, number> =>
@@ -237,7 +241,7 @@ describe('the network of a small build', () => {
               { cause: id, [broken]: isOut, ...(says ? { [says]: isSaid } : {}) },
               isSaid === 'yes' && out !== made
                 ? Object.fromEntries(options.map((o) => [o, unsteady.includes(o) ? 1 / unsteady.length : 0]))
-                : told(options, isOut === 'yes' ? out : made),
+                : (id === 'none-of-these' ? toldUnknown : told)(options, isOut === 'yes' ? out : made),
             ),
           ),
         )
@@ -265,25 +269,29 @@ describe('the network of a small build', () => {
     return nodes
   }
 
-  it.each(jobs)('has the same belief after %s', (_, looks) => {
-    const { hypotheses: all, belief } = assess(knowledgeOf(machine, []), {
-      evidence: evidenceOf(looks),
-      history: [],
-      inForce: [],
-      power: 'on',
-      scope: [],
-      closed: new Set(),
-      toolsMissing: new Set(),
-    })
-    // Pairs have no network here; what is compared is how the singles stand to each other.
-    const singles = all.flatMap((h, i) =>
-      h.kind === 'pair' ? [] : [{ id: h.id, prior: h.prior, p: belief[i] ?? 0 }],
-    )
-    const among = singles.reduce((sum, s) => sum + s.p, 0)
-    const net = network(singles, looks)
-    const given = Object.fromEntries(looks.map(([, , saw], i) => [`look${i}`, saw]))
-    expect(singles.length).toBeGreaterThan(15)
-    for (const { id, p } of singles)
-      expect(Math.abs(p / among - infer(net, { cause: id }, given))).toBeLessThan(1e-9)
-  })
+  it.each(jobs)(
+    'has the same belief after %s',
+    (_, looks) => {
+      const { hypotheses: all, belief } = assess(knowledgeOf(machine, []), {
+        evidence: evidenceOf(looks),
+        history: [],
+        inForce: [],
+        power: 'on',
+        scope: [],
+        closed: new Set(),
+        toolsMissing: new Set(),
+      })
+      // Pairs have no network here; what is compared is how the singles stand to each other.
+      const singles = all.flatMap((h, i) =>
+        h.kind === 'pair' ? [] : [{ id: h.id, prior: h.prior, p: belief[i] ?? 0 }],
+      )
+      const among = singles.reduce((sum, s) => sum + s.p, 0)
+      const net = network(singles, looks)
+      const given = Object.fromEntries(looks.map(([, , saw], i) => [`look${i}`, saw]))
+      expect(singles.length).toBeGreaterThan(15)
+      for (const { id, p } of singles)
+        expect(Math.abs(p / among - infer(net, { cause: id }, given))).toBeLessThan(1e-9)
+    },
+    240_000,
+  )
 })

@@ -23,6 +23,8 @@ export interface Person {
 export interface Manner {
   /** What is told of the past; "can't tell" where it is left out. */
   readonly past?: Readonly<Record<string, string>>
+  /** What is really to be seen, where that is not what the bench shows: a cause that it does not know. */
+  readonly sees?: (o: Observable, shown: Value | null) => Value | null
   /** Whether this look goes wrong; gets a running number of looks. */
   readonly errs?: (look: number) => boolean
 }
@@ -36,12 +38,16 @@ export function personAt(plan: Plan, faults: readonly Fault[], manner: Manner = 
   })
   const history: Edit[] = []
   let looks = 0
-  const see = (o: Observable): Value | null => run(build, { plants, edits: history }).see(o)
+  const sight = (): { see: (o: Observable) => Value | null } => {
+    const shown = run(build, { plants, edits: history })
+    return { see: (o) => (manner.sees ? manner.sees(o, shown.see(o)) : shown.see(o)) }
+  }
+  const see = (o: Observable): Value | null => sight().see(o)
   const errs = (): boolean => manner.errs?.(looks++) ?? false
 
   function marks(ask: Extract<Ask, { many: true }>): Reply {
-    const sight = run(build, { plants, edits: history })
-    const ids = ask.marks.filter((m) => sight.see(m.observe) === m.value).map((m) => m.id)
+    const now = sight()
+    const ids = ask.marks.filter((m) => now.see(m.observe) === m.value).map((m) => m.id)
     if (!errs()) return { say: 'answer', ids }
     // A slip: the first thing is marked where it was not, or not where it was.
     const first = ask.marks[0]
@@ -59,8 +65,8 @@ export function personAt(plan: Plan, faults: readonly Fault[], manner: Manner = 
       const told = manner.past?.[ask.about]
       return told === undefined ? { say: 'unsure' } : { say: 'answer', ids: [told] }
     }
-    const sight = run(build, { plants, edits: history })
-    const values = ask.observe.map((o) => sight.see(o))
+    const now = sight()
+    const values = ask.observe.map((o) => now.see(o))
     const fits = ask.answers.find((a) => a.means.every((m, i) => m !== null && m === values[i]))
     const other = ask.answers.find((a) => a.means.every((m) => m === null))
     const right = fits ?? (values.every((v) => v === null) ? undefined : other)

@@ -8,7 +8,7 @@ import type { Observable } from '../bench/observable.ts'
 import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import { type Evidence, thingsIn } from './evidence.ts'
-import { type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
+import { HEALTHY, type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood } from './likelihood.ts'
 import { wantedAfter } from './planned.ts'
@@ -147,17 +147,6 @@ function relevanceIn(known: Knowledge, dossier: Dossier): (h: Hypothesis) => num
     return known.sights.shows(h, history, observe, without) ? UNRELATED : 1
   }
   return relevance
-}
-
-/** The build just as it is planned, also where the plan itself cannot work. */
-const HEALTHY: Hypothesis = {
-  id: 'as-planned',
-  kind: 'as-planned',
-  faults: [],
-  families: [],
-  plants: [],
-  intermittent: false,
-  prior: 0,
 }
 
 const best = (belief: Float64Array): number => belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)

@@ -12,7 +12,8 @@ import type { CheckDef } from '../checks/step.ts'
 import type { Alive } from './alive.ts'
 import type { Knowledge } from './assess.ts'
 import type { Dossier } from './dossier.ts'
-import { oddsUnder } from './likelihood.ts'
+import { HEALTHY } from './hypothesis.ts'
+import { oddsUnder, oddsUnknown } from './likelihood.ts'
 import { wantedAfter } from './planned.ts'
 import { agree, lookKey, oddsAgain, saidBy, saidLast } from './repeated.ts'
 
@@ -63,9 +64,9 @@ export function plannedCheck(
   const history = historyFor(known.build, dossier, check.edits, check.power)
   const costly = check.edits.length > 0
   const seen = alive.map(({ h }, i) =>
-    h.kind === 'none' || (costly && i >= MOST_TRIED_BY_EDIT)
+    costly && i >= MOST_TRIED_BY_EDIT
       ? []
-      : known.sights.values(h, history, check.observe),
+      : known.sights.values(h.kind === 'none' ? HEALTHY : h, history, check.observe),
   )
   const right = check.observe.map((o) => wantedAfter(known.build, o, history))
   const foreseen: (readonly (Value | null)[])[] = [...seen.flat(), right]
@@ -77,7 +78,13 @@ export function plannedCheck(
       : undefined
   const says = saidBy(answers)
   const odds = (most: number) =>
-    seen.map((sights) => oddsAgain(oddsUnder(answers, sights.slice(0, most), check.error), before, says))
+    seen.map((sights, i) => {
+      const fresh =
+        alive[i]?.h.kind === 'none'
+          ? oddsUnknown(answers, sights[0] ?? [], check.error)
+          : oddsUnder(answers, sights.slice(0, most), check.error)
+      return oddsAgain(fresh, before, says)
+    })
   const same = before && says.map((s) => agree(before, s))
   return { check, answers, table: odds(2), broken: odds(1), same }
 }

@@ -91,6 +91,17 @@ export function hypotheses(
   ]
 }
 
+/** The build just as it is planned, also where the plan itself cannot work. */
+export const HEALTHY: Hypothesis = {
+  id: 'as-planned',
+  kind: 'as-planned',
+  faults: [],
+  families: [],
+  plants: [],
+  intermittent: false,
+  prior: 0,
+}
+
 /** Two singles at once; undefined where they are of one kind on the same thing, such as two ways of being badly seated. */
 export function pairOf(a: Hypothesis, b: Hypothesis): Hypothesis | undefined {
   if (a.faults[0]?.at === b.faults[0]?.at && a.families[0] === b.families[0]) return undefined

@@ -1,13 +1,13 @@
 /**
  * How probable an answer is under a suspect: right with the chance that this look is right, else any of the other
- * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees every
- * answer alike, so it wins exactly when the known suspects explain worse than chance.
+ * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees that half of
+ * the things are as without it and of the others anything, so it wins when no known suspect explains what is wrong.
  */
 import type { Value } from '../bench/observable.ts'
 import type { Answer, Mark } from '../checks/prompt.ts'
 import type { Family } from '../faults/fault.ts'
 import { type Evidence, type Many, type One, type Thing, thingsIn } from './evidence.ts'
-import type { Hypothesis } from './hypothesis.ts'
+import { HEALTHY, type Hypothesis } from './hypothesis.ts'
 import { oddsAgain, type Said, saidBy } from './repeated.ts'
 import type { Sights } from './sights.ts'
 
@@ -17,6 +17,8 @@ type Tuple = readonly (Value | null)[]
 const BROKEN_SHARE = 0.65
 /** How often a person who looks at something unsteady says so (judgement). */
 const SAYS_UNSTEADY = 0.3
+/** How much of a build an unknown cause leaves as it would be without it (judgement). */
+const AS_USUAL = 0.5
 const UNSTEADY: readonly string[] = ['flicker', 'erratic', 'comes-and-goes', 'doubtful']
 /** A person's account of the past is wrong about one time in four (common practice, no source). */
 const TOLD_SHARE = 0.75
@@ -54,6 +56,15 @@ export function oddsUnder(answers: readonly Answer[], sights: readonly Tuple[], 
   for (let i = 0; i < mixed.length; i++) mixed[i] = (mixed[i] ?? 0) * (1 - SAYS_UNSTEADY)
   for (const i of unsteady) mixed[i] = (mixed[i] ?? 0) + SAYS_UNSTEADY / unsteady.length
   return mixed
+}
+
+/**
+ * The odds under a cause that nobody knows: half the things are as they would be without it, of the others anything may
+ * be seen. @param healthy what the build shows with no fault
+ */
+export function oddsUnknown(answers: readonly Answer[], healthy: Tuple, error: number): Float64Array {
+  const usual = answerOdds(answers, healthy, error)
+  return usual.map((p) => AS_USUAL * p + (1 - AS_USUAL) / answers.length)
 }
 
 /** Chance of each thing's mark, or of none, where these values are seen; `said` is what the same look said before. */
@@ -158,24 +169,27 @@ export function likelihood(
 }
 
 function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined): number {
-  const seen = h.kind === 'none' ? [] : sights.values(h, e.history, e.observe)
+  const unknown = h.kind === 'none'
+  const seen = sights.values(unknown ? HEALTHY : h, e.history, e.observe)
+  const fresh = unknown ? oddsUnknown(e.answers, seen[0] ?? [], e.error) : oddsUnder(e.answers, seen, e.error)
   const says = e.observe.length === 1 ? saidBy(e.answers) : e.answers.map((a): Said => ({ is: a.id }))
-  const odds = oddsAgain(oddsUnder(e.answers, seen, e.error), said, says)
+  const odds = oddsAgain(fresh, said, says)
   return odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length
 }
 
 function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | undefined)[]): number {
   const of = thingsIn(e)
-  if (h.kind === 'none')
-    return of.reduce(
-      (p, { marks, chosen }, i) => p * markedAgain(1 / (marks.length + 1), marks, chosen, said[i]),
-      1,
-    )
-  const [broken, made] = sights.values(
-    h,
-    e.history,
-    of.map((t) => t.observe),
-  )
+  const observe = of.map((t) => t.observe)
+  if (h.kind === 'none') {
+    const [healthy = []] = sights.values(HEALTHY, e.history, observe)
+    return of.reduce((product, { marks, chosen }, i) => {
+      const right = marks.find((m) => m.value === healthy[i]) === chosen
+      const usual = right ? 1 - e.error : e.error / marks.length
+      const p = AS_USUAL * usual + (1 - AS_USUAL) / (marks.length + 1)
+      return product * markedAgain(p, marks, chosen, said[i])
+    }, 1)
+  }
+  const [broken, made] = sights.values(h, e.history, observe)
   const first = manyOdds(of, broken ?? [], e.error, said)
   if (!made) return first
   const unsteadyChosen = of.some(

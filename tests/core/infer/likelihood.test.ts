@@ -103,8 +103,9 @@ describe('a map', () => {
     expect(likelihood(dark('F1', 'F2'), h, sights)).toBeCloseTo(0.97 ** 2 * (0.03 / 3), 12)
   })
 
-  test('is by chance alone under "none of these": one of four for each of three fans', () => {
-    expect(likelihood(dark('F1'), named('none-of-these'), sights)).toBeCloseTo(1 / 64, 12)
+  test('is under "none of these" as without it for half of the things, by chance for the others', () => {
+    // Four ways to answer for each fan. Marked dark: (0.03 / 3 + 1 / 4) / 2; seen to be right: (0.97 + 1 / 4) / 2.
+    expect(likelihood(dark('F1'), named('none-of-these'), sights)).toBeCloseTo(0.13 * 0.61 ** 2, 12)
   })
 })
 
