@@ -1,5 +1,5 @@
 // A store with a million jobs: how fast it fills, how soon jobs are found, what learning costs at the start of a job.
-//   node tests/bench/store.mjs [--jobs N] [--writers N] [--short-logs]
+//   node tests/bench/store.mjs [--jobs N] [--writers N] [--short-logs] [--loaded ADDRESS]
 // Starts a PostgreSQL server of its own in a temporary folder; a million jobs take some 10 GB there while it runs.
 import { load } from './load.mjs'
 
@@ -12,10 +12,16 @@ const BATCH = 1000
 
 const sim = await load('tests/bench/store.ts')
 const { seeded } = await load('tests/bench/accuracy.ts')
+const loaded = argv.includes('--loaded') ? argv[argv.indexOf('--loaded') + 1] : undefined
 const server = await sim.startPostgres({
-  settings: ['shared_buffers=512MB', 'max_wal_size=8GB', 'maintenance_work_mem=256MB'],
+  settings: [
+    'shared_buffers=512MB',
+    'max_wal_size=8GB',
+    'maintenance_work_mem=256MB',
+    'gin_pending_list_limit=64MB',
+  ],
 })
-const url = await server.database()
+const url = loaded ?? (await server.database())
 const given = (kept) => {
   if (!kept.ok) throw new Error(JSON.stringify(kept.trouble))
   return kept
@@ -53,10 +59,12 @@ try {
   const tally = sim.emptyTally()
   const [{ version }] = await server.sql(url, "SELECT current_setting('server_version') AS version")
   console.log(`PostgreSQL ${version}, ${jobs} jobs, logs of ${sim.logBytes(short)} bytes, ${writers} writers`)
-  const took = await fill(tally)
-  console.log(`loaded in ${took.toFixed(0)} s: ${Math.round(jobs / took)} jobs a second`)
+  if (loaded === undefined) {
+    const took = await fill(tally)
+    console.log(`loaded in ${took.toFixed(0)} s: ${Math.round(jobs / took)} jobs a second`)
+  } else for (let n = 0; n < jobs; n++) sim.jobNumber(n, jobs, tally)
   // As the server does by itself after a while.
-  await server.sql(url, 'VACUUM ANALYZE')
+  if (loaded === undefined) await server.sql(url, 'VACUUM ANALYZE')
   const [{ size }] = await server.sql(
     url,
     'SELECT pg_size_pretty(pg_database_size(current_database())) AS size',

@@ -18,9 +18,9 @@ const SUMS = `SELECT * FROM (
   ) AS sums ORDER BY of, jobs DESC, name COLLATE "C"`
 
 export async function sumUp(store: Postgres, query: Query): Promise<Sums> {
-  const { sql, values } = fitting(query)
+  const { sql, values, byFault } = fitting(query)
   const rows = await store.rows(
-    `WITH hit AS MATERIALIZED (SELECT j.id, j.build, j.outcome, j.minutes ${sql}) ${SUMS}`,
+    `WITH hit AS MATERIALIZED (SELECT ${byFault ? 'DISTINCT' : ''} j.id, j.build, j.outcome, j.minutes ${sql}) ${SUMS}`,
     values,
   )
   const of = (kind: string): SumRow[] =>

@@ -11,6 +11,8 @@ import { storable } from './storable.ts'
 interface Clause {
   readonly sql: string
   readonly values: readonly unknown[]
+  /** A job with several faults that fit comes several times; `DISTINCT` makes one of them. */
+  readonly byFault: boolean
 }
 
 /** Makes `$n` of values as they come. */
@@ -27,20 +29,11 @@ export function fitting(query: Query): Clause {
   const { values, of } = numbered()
   const text = (t: string): string => of(storable(t))
   const { words, build, part, cause, symptom, outcome, from, to } = query
-  const ofFault = (f: string): string[] => [
-    ...(part === undefined ? [] : faultAt(f, keyOf(part), partKey(part), text)),
-    ...(cause === undefined ? [] : faultOf(f, keyOf(cause), causeKey(cause), text)),
-  ]
   const byFault = part !== undefined || cause !== undefined
   const began = byFault ? 'f.began' : 'j.began'
   const conditions = [
-    ...(byFault ? ofFault('f') : []),
-    // A job with several faults that fit is one job.
-    ...(byFault
-      ? [
-          `f.nth = (SELECT min(g.nth) FROM whichlead.fault g WHERE g.job = f.job AND ${ofFault('g').join(' AND ')})`,
-        ]
-      : []),
+    ...(part === undefined ? [] : faultAt(keyOf(part), partKey(part), text)),
+    ...(cause === undefined ? [] : faultOf(keyOf(cause), causeKey(cause), text)),
     ...(build === undefined ? [] : [`j.build_key = ${text(keyOf(build))}`]),
     ...(symptom === undefined ? [] : [`j.symptom = ${text(symptom)}`]),
     ...(outcome === undefined ? [] : [`j.outcome = ${of(outcome)}`]),
@@ -52,19 +45,20 @@ export function fitting(query: Query): Clause {
   return {
     sql: `FROM ${tables}${conditions.length === 0 ? '' : ` WHERE ${conditions.join(' AND ')}`}`,
     values,
+    byFault,
   }
 }
 
-const faultAt = (f: string, key: string, part: string, text: (t: string) => string): string[] =>
+const faultAt = (key: string, part: string, text: (t: string) => string): string[] =>
   key === part
-    ? [`${f}.part_key = ${text(part)}`]
+    ? [`f.part_key = ${text(part)}`]
     : // A whole place: found by its part, as the index is, then looked at closely.
-      [`${f}.part_key = ${text(part)}`, `${f}.place_key = ${text(key)}`]
+      [`f.part_key = ${text(part)}`, `f.place_key = ${text(key)}`]
 
-const faultOf = (f: string, key: string, cause: string, text: (t: string) => string): string[] =>
+const faultOf = (key: string, cause: string, text: (t: string) => string): string[] =>
   key === cause
-    ? [`${f}.cause_key = ${text(cause)}`]
-    : [`${f}.cause_key = ${text(cause)}`, `${f}.mode_key = ${text(key)}`]
+    ? [`f.cause_key = ${text(cause)}`]
+    : [`f.cause_key = ${text(cause)}`, `f.mode_key = ${text(key)}`]
 
 const COLUMNS = `j.id, j.build, j.symptom, j.outcome, j.who, j.place, j.began, j.minutes, j.damaged, j.cause`
 
@@ -107,10 +101,13 @@ function suspectIn(cause: string): Summary['cause'] {
 }
 
 export async function findJobs(store: Postgres, query: Query): Promise<Found> {
-  const { sql, values } = fitting(query)
-  const began = sql.startsWith('FROM whichlead.fault') ? 'f.began DESC, f.job' : 'j.began DESC, j.id'
+  const { sql, values, byFault } = fitting(query)
+  // In the order of the index, so that the newest are read and no more.
+  const [distinct, began] = byFault
+    ? ['DISTINCT ON (f.began, f.job)', 'f.began DESC, f.job']
+    : ['', 'j.began DESC, j.id']
   const limit = query.limit === undefined ? '' : ` LIMIT ${Math.max(0, Math.trunc(query.limit)) + 1}`
-  const rows = await store.rows(`SELECT ${COLUMNS} ${sql} ORDER BY ${began}${limit}`, values)
+  const rows = await store.rows(`SELECT ${distinct} ${COLUMNS} ${sql} ORDER BY ${began}${limit}`, values)
   const { limit: most = rows.length } = query
   const jobs: Summary[] = []
   const unreadable: string[] = []
