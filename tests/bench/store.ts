@@ -83,7 +83,7 @@ export function jobNumber(n: number, of: number, tally: Tally, short = false): J
     id,
     lines: 25,
     summary: {
-      log: `${began.slice(0, 10)}-job-${n}.ndjson`,
+      log: `${began.slice(0, 10)}-job.ndjson`,
       build,
       symptom: chance() < 0.5 ? 'lights-dark' : 'fan-still',
       who: `Person ${skewed(chance, 40)}`,
