@@ -125,6 +125,12 @@ async function readOn(pty: Pty, text: string): Promise<void> {
   throw new Error(`"${text}" did not come:\n${pty.rows().join('\n')}`)
 }
 
+/** Who signs at the end of a first boot. */
+const NAME = 'Robin'
+
+const asksForName = (prompt: Prompt): boolean =>
+  prompt.show === 'do' && 'task' in prompt && prompt.task === 'sign-off'
+
 const isHighlighted = (row: number) => new RegExp(`[▸>] *${row} `, 'u')
 
 async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> {
@@ -155,6 +161,11 @@ async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> 
   pty.write(String(row))
   await pty.until(isHighlighted(row))
   pty.write('\r')
+  if (!asksForName(prompt)) return
+  await pty.until('Type your name')
+  pty.write(NAME)
+  await pty.until(NAME)
+  pty.write('\r')
 }
 
 async function pressAll(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> {
@@ -165,6 +176,7 @@ async function pressAll(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> {
   }
   // What is typed ahead of a gate must not pass it.
   if (prompt.show === 'do' && prompt.purpose === 'gate') return pressEach(pty, prompt, reply)
+  if (asksForName(prompt)) return pressEach(pty, prompt, reply)
   const row = rowFor(prompt, reply)
   pty.write(prompt.show === 'do' ? `G${row}\r` : `${'j'.repeat(row - 1)}\r`)
 }
