@@ -5,6 +5,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     environment: 'node',
-    testTimeout: 30_000,
+    testTimeout: 60_000,
+    // Every core: much of a test's time at a terminal is waiting.
+    maxWorkers: '100%',
   },
 })
