@@ -27,6 +27,8 @@ function flowOf(list: readonly Fan[]): number {
   return sideBySide([...stacks.values()].map((stack) => Math.max(...stack.map(cfmOf))))
 }
 const cfmOf = (fan: Fan): number => fan.cfm ?? guessedCfm(fan.sizeMm ?? 120, fan.motor?.rpm[1] ?? 0)
+/** Whether a fan moves air between the case and the room. */
+const through = (fan: Fan): boolean => fan.flow === 'in' || fan.flow === 'out'
 const ids = (list: readonly Fan[]): string[] => list.map((f) => f.id)
 
 const EXPECTED: readonly (readonly [where: RegExp, flow: 'in' | 'out'])[] = [
@@ -64,12 +66,12 @@ export const air: Family = {
       severity: 'untidy',
       source: AIR_PAGES,
       *find(w) {
-        const known = fans(w).filter((f) => f.flow !== 'unknown')
+        const known = fans(w).filter(through)
         const [first] = known
         if (
           first &&
           known.length > 2 &&
-          known.length === fans(w).length &&
+          fans(w).every((f) => f.flow !== 'unknown') &&
           known.every((f) => f.flow === first.flow)
         )
           yield { refs: ids(known), figure: known.length, limit: 0, facts: { flow: first.flow } }
@@ -83,7 +85,7 @@ export const air: Family = {
         const places = new Map<string, Fan[]>()
         for (const fan of fans(w)) {
           const where = fan.at && `${fan.at.trim().toLowerCase()}|${fan.on ?? ''}`
-          if (where && fan.flow !== 'unknown') places.set(where, [...(places.get(where) ?? []), fan])
+          if (where && through(fan)) places.set(where, [...(places.get(where) ?? []), fan])
         }
         for (const list of places.values()) {
           const [into, out] = [list.filter((f) => f.flow === 'in'), list.filter((f) => f.flow === 'out')]
@@ -98,7 +100,7 @@ export const air: Family = {
       source: AIR_PAGES,
       *find(w) {
         for (const [on, list] of radiators(w)) {
-          const flows = new Set(list.map((f) => f.flow).filter((f) => f !== 'unknown'))
+          const flows = new Set(list.filter(through).map((f) => f.flow))
           const samePlace = new Set(list.map((f) => f.at)).size === 1 && list[0]?.at !== undefined
           if (flows.size > 1 && !samePlace)
             yield {
@@ -147,7 +149,7 @@ export const air: Family = {
       *find(w) {
         for (const fan of fans(w)) {
           const usual = EXPECTED.find(([where]) => where.test(fan.at ?? ''))?.[1]
-          if (usual && fan.flow !== 'unknown' && fan.flow !== usual && fan.on === undefined)
+          if (usual && through(fan) && fan.flow !== usual && fan.on === undefined)
             yield { refs: [fan.id], facts: { fan: fan.id, at: fan.at ?? '', flow: fan.flow, usual } }
         }
       },

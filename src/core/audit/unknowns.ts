@@ -2,6 +2,7 @@
 import { isOver } from '../electrics/overload.ts'
 import { fans } from './air.ts'
 import { litParts } from './channels.ts'
+import { driverOf, isControlled } from './drive.ts'
 import { COMMON, type Family, type Rule } from './finding.ts'
 import { channels } from './light-channels.ts'
 import { takers } from './usb-takers.ts'
@@ -122,6 +123,9 @@ export const unknowns: Family = {
             .motorsOn(key.includes('.') ? key : `board.${key}`)
             .filter(
               (m) =>
+                // lowered in voltage, or without a control wire, its kind does not matter
+                isControlled(w, m) &&
+                driverOf(w, m)?.mode === 'pwm' &&
                 w.plan.assumed.has(`parts.${m.part}.motor.below_min`) &&
                 w.plan.assumed.has(`parts.${m.part}.motor.start_duty`) &&
                 isOver(m.motor.startDuty, least),
@@ -180,7 +184,8 @@ export const unknowns: Family = {
       severity: 'unknown',
       source: COMMON,
       *find(w) {
-        const open = fans(w).filter((f) => f.flow === 'unknown')
+        // who writes `unknown` has looked, and is not asked again
+        const open = fans(w).filter((f) => f.flow === 'unknown' && w.plan.assumed.has(`parts.${f.id}.flow`))
         if (open.length > 0)
           yield { refs: open.map((f) => f.id), figure: open.length, facts: { fans: open.map((f) => f.id) } }
       },

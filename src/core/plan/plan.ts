@@ -130,7 +130,8 @@ export interface Fan extends PartBase {
   readonly kind: 'fan'
   readonly motor?: Motor
   readonly lights: readonly Light[]
-  readonly flow: 'in' | 'out' | 'unknown'
+  /** Into the case, out of it, or `inside` it, as on the processor's cooler. */
+  readonly flow: 'in' | 'out' | 'inside' | 'unknown'
   readonly sizeMm?: number
   /** The radiator that it is screwed to, if any. */
   readonly on?: string

@@ -124,6 +124,6 @@ export const unknownCases: readonly RuleCase[] = [
       .lead('S1.light', 'board.L1', bad ? {} : { mm: 300 }),
   ),
   rule('unknown-flow', 'a fan that blows who knows where, against in', (bad) =>
-    oneFan({}, { flow: bad ? 'unknown' : 'in' }),
+    oneFan({}, bad ? { at: 'side' } : { flow: 'in' }),
   ),
 ]

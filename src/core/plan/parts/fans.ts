@@ -12,6 +12,18 @@ export const beforeHost = word('what lights do before a host program speaks', [
 ] as const)
 export const usbMilliamps = measure('current that it takes from USB, mA', 'milliamps', { min: 0, max: 2000 })
 
+const COOLER = /\b(cpu|processor|cooler|heat ?sink)\b/i
+const RADIATOR = /\b(radiator|liquid|water)\b/i
+
+/** Whether a fan sits on the processor's cooler, by its place or, where that is not given, by its name. */
+function onCooler(
+  id: string,
+  { at, on }: { readonly at?: string | undefined; readonly on?: string | undefined },
+): boolean {
+  const place = (at ?? id).replaceAll(/[-_]/g, ' ')
+  return on === undefined && COOLER.test(place) && !RADIATOR.test(place)
+}
+
 export const fan = form(
   'fan',
   'a fan with a motor, lights, or both',
@@ -20,7 +32,12 @@ export const fan = form(
       kind: kindKey('fan'),
       motor: motorSchema.optional(),
       ...lightKeys,
-      flow: word('air goes in or out of the case', ['in', 'out', 'unknown'] as const).optional(),
+      flow: word('air goes in or out of the case, or stays inside as on the processor’s cooler', [
+        'in',
+        'out',
+        'inside',
+        'unknown',
+      ] as const).optional(),
       size: measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' }).optional(),
       cfm: measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 }).optional(),
       on: screwedOn.optional(),
@@ -36,7 +53,7 @@ export const fan = form(
         ? {}
         : { motor: motorOf(input.motor ?? {}, use, { amps: usualMotor.amps, topRpm: usualMotor.topRpm }) }),
       lights,
-      flow: use('flow', input.flow, 'unknown' as const),
+      flow: use('flow', input.flow, onCooler(id, input) ? ('inside' as const) : ('unknown' as const)),
       ...given('sizeMm', input.size),
       ...given('cfm', input.cfm),
       ...given('on', input.on),

@@ -228,6 +228,7 @@ export const unknowns: Readonly<Record<string, RuleWords>> = {
     doing: 'write',
     says: (f) =>
       `the plan does not say which way ${f.of('fans')} ${f.verb('fans', 'blows', 'blow')}, so air is not checked`,
-    todo: () => 'write flow: in or flow: out',
+    todo: () =>
+      'write flow: in or flow: out; inside for a fan on the processor’s cooler, unknown if it cannot be told',
   },
 }
