@@ -1,7 +1,7 @@
 /** Curves: whether a fan starts where its curve rests, and whether a pump is left alone. */
 import { isRising, restDuty } from '../electrics/fan-curve.ts'
-import { dcVolts, lowestDuty } from '../electrics/fan-speed.ts'
-import { isOver } from '../electrics/overload.ts'
+import { dcDuty, dcVolts } from '../electrics/fan-speed.ts'
+import { curveStarts, isStill, neverStarts, startDutyOf, stepUnder } from './curve-start.ts'
 import { headerDriver, isControlled, isLowered, settingOf } from './drive.ts'
 import { COMMON, type Rule } from './finding.ts'
 import { curveRef, driven, FAN_SPEC, rpmUnder, watched } from './steering.ts'
@@ -16,23 +16,25 @@ export const curves: readonly Rule[] = [
       for (const [motor, driver] of driven(w)) {
         const { curve } = driver.setting
         if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
-        const rest = restDuty(curve)
         const path = `parts.${motor.part}.motor`
         // Taken to keep its lowest speed, as the bench has it; but who writes a start duty may mean that it stops.
         const written = w.plan.assumed.has(`${path}.below_min`) && !w.plan.assumed.has(`${path}.start_duty`)
-        const stops = motor.motor.belowMin === 'stops'
-        const limit = Math.max(motor.motor.startDuty, stops ? lowestDuty(motor.motor) : 0)
-        if (rest > 0 && isOver(limit, rest) && (stops || written))
+        if (motor.motor.belowMin !== 'stops' && !written) continue
+        const limit = startDutyOf(motor.motor)
+        const never = neverStarts(curve, limit)
+        const figure = never ? undefined : stepUnder(curve, limit)
+        if (figure !== undefined)
           yield {
             refs: [curveRef(driver.key), motor.plug, driver.port],
-            figure: rest,
+            figure,
             limit,
-            facts: { fan: motor.part, at: driver.port },
+            facts: { fan: motor.part, at: driver.port, from: restDuty(curve) > 0 ? 'rest' : 'zero' },
             rests: [`${path}.start_duty`, ...(written ? [`${path}.below_min`] : [])],
           }
       }
     },
   },
+  ...curveStarts,
   {
     id: 'curve-rests-at-zero',
     severity: 'untidy',
@@ -44,6 +46,7 @@ export const curves: readonly Rule[] = [
         const fans = w
           .motorsOn(`board.${header.id}`)
           .filter((m) => rpmUnder(w, m, headerDriver(w, header), 0) === 0)
+          .filter((m) => !isStill(w, m, headerDriver(w, header)))
         if (curve && restDuty(curve) <= 0 && fans.length > 0)
           yield {
             refs: [curveRef(header.id), `board.${header.id}`, ...fans.map((m) => m.plug)],
@@ -63,13 +66,14 @@ export const curves: readonly Rule[] = [
       for (const [motor, driver] of driven(w)) {
         const { curve } = driver.setting
         if (!curve || driver.mode !== 'dc' || !isLowered(w, motor, driver)) continue
-        const volts = dcVolts(restDuty(curve))
-        if (volts > 0 && isOver(motor.motor.startVolts, volts))
+        const needs = dcDuty(motor.motor.startVolts)
+        const step = neverStarts(curve, needs) ? undefined : stepUnder(curve, needs)
+        if (step !== undefined)
           yield {
             refs: [curveRef(driver.key), motor.plug, driver.port],
-            figure: volts,
+            figure: dcVolts(step),
             limit: motor.motor.startVolts,
-            facts: { fan: motor.part, at: driver.port },
+            facts: { fan: motor.part, at: driver.port, from: restDuty(curve) > 0 ? 'rest' : 'zero' },
             rests: [`parts.${motor.part}.motor.start_volts`],
           }
       }

@@ -119,17 +119,15 @@ export const unknowns: Family = {
       *find(w) {
         for (const [key, { curve }] of Object.entries(w.plan.settings.headers)) {
           const least = curve ? Math.min(...curve.map(([, duty]) => duty)) : 100
-          const open = w
-            .motorsOn(key.includes('.') ? key : `board.${key}`)
-            .filter(
-              (m) =>
-                // lowered in voltage, or without a control wire, its kind does not matter
-                isControlled(w, m) &&
-                driverOf(w, m)?.mode === 'pwm' &&
-                w.plan.assumed.has(`parts.${m.part}.motor.below_min`) &&
-                w.plan.assumed.has(`parts.${m.part}.motor.start_duty`) &&
-                isOver(m.motor.startDuty, least),
-            )
+          const open = w.motorsOn(key.includes('.') ? key : `board.${key}`).filter(
+            (m) =>
+              // lowered in voltage, or without a control wire, its kind does not matter
+              isControlled(w, m) &&
+              driverOf(w, m)?.mode === 'pwm' &&
+              w.plan.assumed.has(`parts.${m.part}.motor.below_min`) &&
+              w.plan.assumed.has(`parts.${m.part}.motor.start_duty`) &&
+              isOver(m.motor.startDuty, least),
+          )
           const [first] = open
           if (first)
             yield {

@@ -37,6 +37,14 @@ export const controlCases: readonly RuleCase[] = [
       curve: curve(bad ? 20 : 35),
     }),
   ),
+  rule('curve-never-starts', 'a curve from 0 to 25 % for a fan that starts at 30 %, against to 35 %', (bad) =>
+    oneFan({ drive: 'pwm' }, motor({ below_min: 'stops', start_duty: 30 })).set('SYS1', {
+      curve: curve(0, bad ? 25 : 35),
+    }),
+  ),
+  rule('dc-never-starts', '6 V at most for a fan that starts at 8 V, against 9.6 V', (bad) =>
+    oneFan({ drive: 'dc' }, motor({ start_volts: 8 })).set('SYS1', { curve: curve(40, bad ? 50 : 80) }),
+  ),
   rule('curve-rests-at-zero', 'a rest at 0 %, against 35 %', (bad) =>
     oneFan({ drive: 'pwm' }, motor({ below_min: 'stops-at-zero' })).set('SYS1', {
       curve: curve(bad ? 0 : 35),

@@ -20,13 +20,13 @@ const resting = (motor: Keys): Build =>
       ],
     })
 
-describe('a curve that rests under the start of a fan', () => {
-  const rule = 'curve-under-start-duty'
+describe('a curve that stays under the start of a fan', () => {
+  const rule = 'curve-never-starts'
 
   test('of the stopping kind is found, and the bench shows it trying and giving up', () => {
     const made = resting({ start_duty: 30, below_min: 'stops' })
     expect(found(made, rule)).toMatchObject([
-      { severity: 'may-not-work', figure: 20, limit: 30, assumed: [] },
+      { severity: 'will-not-work', figure: 20, limit: 30, assumed: [] },
     ])
     expect(benchOf(made.plan()).see('spins F1')).toBe('twitches')
   })

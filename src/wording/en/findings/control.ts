@@ -56,8 +56,26 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'the duty at which the fan starts',
     doing: 'setting',
     says: (f) =>
-      `the curve of ${f.of('at')} rests at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stand still`,
-    todo: (f) => `lift the lowest point to ${f.limit}`,
+      f.of('from') === 'zero'
+        ? `the curve of ${f.of('at')} has a step at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and stays still until the curve passes that`
+        : `the curve of ${f.of('at')} rests at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stand still`,
+    todo: (f) => `lift ${f.of('from') === 'zero' ? 'every step above 0' : 'the lowest point'} to ${f.limit}`,
+  },
+  'curve-never-starts': {
+    title: 'Curve that never starts the fan',
+    limit: 'the duty at which the fan starts',
+    doing: 'setting',
+    says: (f) =>
+      `the curve of ${f.of('at')} reaches ${f.figure} at most; ${f.of('fan')} starts at ${f.limit}, so it never turns`,
+    todo: (f) => `lift the curve: over ${f.limit} when warm, at best 100 % at its top`,
+  },
+  'dc-never-starts': {
+    title: 'Voltage never enough to start the fan',
+    limit: 'the volts at which the fan starts',
+    doing: 'setting',
+    says: (f) =>
+      `the curve of ${f.of('at')} gives ${f.figure} at most; ${f.of('fan')} starts at ${f.limit}, so it never turns`,
+    todo: (f) => `lift the curve until more than ${f.limit} are given when warm, at best 100 % at its top`,
   },
   'curve-rests-at-zero': {
     title: 'Curve rests at zero',
@@ -72,8 +90,11 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'the volts at which the fan starts',
     doing: 'setting',
     says: (f) =>
-      `${f.of('at')} goes down to ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stay still once stopped`,
-    todo: (f) => `lift the lowest point of the curve until ${f.limit} are given`,
+      f.of('from') === 'zero'
+        ? `the curve of ${f.of('at')} has a step at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and stays still until the curve passes that`
+        : `${f.of('at')} goes down to ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stay still once stopped`,
+    todo: (f) =>
+      `lift ${f.of('from') === 'zero' ? 'every step above 0' : 'the lowest point of the curve'} until ${f.limit} are given`,
   },
   'curve-falls': {
     title: 'Curve that falls',
