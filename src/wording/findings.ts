@@ -10,12 +10,15 @@ import { figures } from './figures.ts'
 export const DOINGS = ['stop', 'rewire', 'part', 'setting', 'write', 'know'] as const
 export type Doing = (typeof DOINGS)[number]
 
+type PlainDoing = Exclude<Doing, 'stop'>
+
 export interface RuleWords {
   /** A few words, for lists and editors: "Header over its current". */
   readonly title: string
   /** What the figure is held against, for the page of rules. */
   readonly limit: string
-  readonly doing: Exclude<Doing, 'stop'>
+  /** Depends on the finding where the same thing is a slip in one plan and a choice in another. */
+  readonly doing: PlainDoing | ((f: Said) => PlainDoing)
   readonly says: (f: Said) => string
   readonly todo: (f: Said) => string
 }
@@ -75,7 +78,12 @@ export function findingText(words: FindingWords, finding: Finding): FindingText 
     title: rule.title,
     says: rule.says(said) + (assumed ? ` ${words.assumed(finding.assumed)}` : ''),
     todo: rule.todo(said),
-    doing: finding.severity === 'will-damage' ? 'stop' : rule.doing,
+    doing:
+      finding.severity === 'will-damage'
+        ? 'stop'
+        : typeof rule.doing === 'string'
+          ? rule.doing
+          : rule.doing(said),
     severity: words.severity[finding.severity],
   }
 }

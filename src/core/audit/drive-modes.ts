@@ -1,9 +1,23 @@
 /** Modes: PWM and DC against what fan, header, splitter and hub understand. */
 import { isOver } from '../electrics/overload.ts'
+import type { FanHeader } from '../plan/plan.ts'
 import { driverOf, headerDriver, isLowered, settingOf } from './drive.ts'
 import { COMMON, type Rule } from './finding.ts'
+import { canDo, freeHeader } from './other-header.ts'
 import { driven, driveRef, FAN_SPEC } from './steering.ts'
-import { partOf } from './wiring.ts'
+import { type MotorAt, partOf, type Wiring } from './wiring.ts'
+
+/** What can be done where PWM is wanted of a header: `set` it, or a `free` header that offers it. */
+const towardPwm = (w: Wiring, header: FanHeader | undefined, fans: readonly MotorAt[]) => {
+  const set = header !== undefined && canDo(header, 'pwm')
+  const lowered = header ? fans.filter((m) => w.trace(m.feed, '12V').at === `board.${header.id}`) : []
+  const amps = lowered.reduce((sum, m) => sum + m.motor.amps, 0)
+  return {
+    set: set ? 'yes' : 'no',
+    free: set ? '' : freeHeader(w, { mode: 'pwm', amps }),
+    plug: (header && w.plugIn(`board.${header.id}`)) ?? '',
+  }
+}
 
 export const driveModes: readonly Rule[] = [
   {
@@ -39,10 +53,18 @@ export const driveModes: readonly Rule[] = [
         if (driver?.mode === 'dc') continue
         // a fan on an adapter of the supply has no header to follow: a choice, not a slip
         const chosen = w.trace(motor.feed, '12V').at.startsWith('supply.') && stop.kind === 'adapter'
+        const lowers = driver?.header && canDo(driver.header, 'dc') && isLowered(w, motor, driver)
         yield {
           refs: [motor.plug, trace.at],
           severity: chosen ? 'untidy' : 'may-not-work',
-          facts: { fan: motor.part, part: stop.id },
+          facts: {
+            fan: motor.part,
+            part: stop.id,
+            plug: motor.plug,
+            from: chosen ? 'supply' : 'header',
+            dc: lowers ? 'yes' : 'no',
+            free: chosen ? freeHeader(w, { mode: 'pwm', amps: motor.motor.amps }) : '',
+          },
         }
       }
     },
@@ -79,7 +101,11 @@ export const driveModes: readonly Rule[] = [
         if (motor.motor.pins === 4 && driver.mode === 'dc' && isLowered(w, motor, driver))
           yield {
             refs: [motor.plug, driver.port, driveRef(driver.key)],
-            facts: { fan: motor.part, at: driver.port },
+            facts: {
+              fan: motor.part,
+              at: driver.port,
+              ...towardPwm(w, driver.header, w.motorsOn(driver.port)),
+            },
             rests: [`parts.${motor.part}.motor.pins`],
           }
     },
@@ -96,7 +122,7 @@ export const driveModes: readonly Rule[] = [
         if (fans.length > 0)
           yield {
             refs: [driver.port, driveRef(header.id), ...fans.map((m) => m.plug)],
-            facts: { at: driver.port, fans: fans.map((m) => m.part) },
+            facts: { at: driver.port, fans: fans.map((m) => m.part), ...towardPwm(w, header, fans) },
           }
       }
     },

@@ -16,6 +16,7 @@ import {
   rests,
   startAmps,
 } from './loads.ts'
+import { freeHeader } from './other-header.ts'
 import type { MotorAt, Wiring } from './wiring.ts'
 
 function* motorOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
@@ -29,7 +30,13 @@ function* motorOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
       severity: overload(figure, group),
       figure,
       limit: group.limit,
-      facts: { at: group.ref, fans: motors.map((m) => m.part) },
+      facts: {
+        at: group.ref,
+        fans: motors.map((m) => m.part),
+        // a single one cannot be split up: it goes elsewhere whole
+        plug: motors.length === 1 ? (motors[0]?.plug ?? '') : '',
+        free: motors.length === 1 ? freeHeader(w, { amps: figure }) : '',
+      },
       rests: rests(w, motorPaths(motors, 'amps'), amps, group),
     }
   }

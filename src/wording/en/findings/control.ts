@@ -1,5 +1,12 @@
 /** Sentences of the rules on control. */
-import type { RuleWords } from '../../findings.ts'
+import type { RuleWords, Said } from '../../findings.ts'
+
+/** Toward PWM: set it where the header has it, else go where it is. */
+const towardPwm = (f: Said): string => {
+  if (f.of('set') === 'yes') return `set ${f.of('at')} to PWM`
+  const where = f.of('free') || 'a fan header that offers PWM'
+  return `${f.of('at')} can do DC only: move ${f.of('plug')} to ${where}`
+}
 
 export const control: Readonly<Record<string, RuleWords>> = {
   'three-pin-on-pwm': {
@@ -16,9 +23,14 @@ export const control: Readonly<Record<string, RuleWords>> = {
   'control-not-passed': {
     title: 'Control wire ends on the way',
     limit: 'a control wire all the way',
-    doing: 'part',
+    doing: (f) => (f.of('from') === 'supply' ? 'know' : 'part'),
     says: (f) => `${f.of('part')} passes no control wire, so ${f.of('fan')} runs at full speed`,
-    todo: (f) => `replace ${f.of('part')} by one with four wires, or use DC`,
+    todo: (f) => {
+      if (f.of('from') === 'supply')
+        return `nothing if full speed is meant; for control plug ${f.of('plug')} into ${f.of('free') || 'a fan header'}`
+      const other = f.of('dc') === 'yes' ? ', or set the header to DC' : ''
+      return `replace ${f.of('part')} by one with four wires${other}`
+    },
   },
   'hub-without-control-lead': {
     title: 'Hub or controller without its control lead',
@@ -31,18 +43,21 @@ export const control: Readonly<Record<string, RuleWords>> = {
   'four-pin-on-dc': {
     title: '4-pin fan on a DC header',
     limit: 'PWM for four pins',
-    doing: 'setting',
+    doing: (f) => (f.of('set') === 'yes' ? 'setting' : f.of('free') ? 'rewire' : 'know'),
     says: (f) =>
       `${f.of('fan')} has four pins and ${f.of('at')} lowers its voltage; it may tick or drop out when slow`,
-    todo: (f) => `set ${f.of('at')} to PWM if it can`,
+    todo: (f) =>
+      f.of('set') === 'yes' || f.of('free')
+        ? towardPwm(f)
+        : 'nothing if it runs well; else use a header that offers PWM',
   },
   'dc-into-powered-hub': {
     title: 'DC into a hub with its own supply',
     limit: 'PWM',
-    doing: 'setting',
+    doing: (f) => (f.of('set') === 'yes' ? 'setting' : 'rewire'),
     says: (f) =>
       `${f.of('at')} controls by DC, but ${f.of('fans')} ${f.verb('fans', 'gets its', 'get their')} 12 V elsewhere and ${f.verb('fans', 'does', 'do')} not follow`,
-    todo: (f) => `set ${f.of('at')} to PWM`,
+    todo: towardPwm,
   },
   'drive-not-offered': {
     title: 'Drive mode that the header does not have',
@@ -80,10 +95,13 @@ export const control: Readonly<Record<string, RuleWords>> = {
   'curve-rests-at-zero': {
     title: 'Curve rests at zero',
     limit: 'none; a choice',
-    doing: 'know',
+    doing: (f) => (f.finding.severity === 'may-not-work' ? 'setting' : 'know'),
     says: (f) =>
       `the curve of ${f.of('at')} goes down to 0 %: ${f.of('fans')} ${f.verb('fans', 'stands', 'stand')} still when cool, and the header reads 0 rpm`,
-    todo: () => 'nothing if it is meant so; else lift the lowest point',
+    todo: (f) =>
+      f.finding.severity === 'may-not-work'
+        ? 'lift the lowest point: this header is watched at power-on and expects a turning fan'
+        : 'nothing if it is meant so; else lift the lowest point',
   },
   'dc-under-start-volts': {
     title: 'Voltage under the fan’s start',
@@ -152,7 +170,10 @@ export const control: Readonly<Record<string, RuleWords>> = {
     doing: 'setting',
     says: (f) =>
       `${f.of('at')} raises an alarm under ${f.limit}, and ${f.of('fan')} reads ${f.figure} at rest`,
-    todo: (f) => `set the alarm under ${f.figure}`,
+    todo: (f) =>
+      f.finding.figure === 0
+        ? 'lift the lowest point of the curve so that it keeps turning, or set the alarm to 0 (never)'
+        : `set the alarm under ${f.figure}`,
   },
   'alarm-without-tach': {
     title: 'Alarm on a header that gets no tach',

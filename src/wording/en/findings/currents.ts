@@ -11,7 +11,10 @@ const dim = (f: Said): string =>
     : `move some of them elsewhere, or hold the brightness under ${f.of('percent')} %`
 const surge = (f: Said): string =>
   `${f.of('fans')} ${f.verb('fans', 'starts', 'start together')} with ${f.figure} on ${f.of('at')}; it gives ${f.limit}, for a second about ${f.of('surge')} A`
-const move = (f: Said): string => `move fans worth ${f.by} to another header or to a hub with its own supply`
+const move = (f: Said): string =>
+  f.of('plug')
+    ? `move ${f.of('plug')} to ${f.of('free') || `a header that gives ${f.figure}`}, or to a hub with its own supply`
+    : `move fans worth ${f.by} to another header or to a hub with its own supply`
 
 export const currents: Readonly<Record<string, RuleWords>> = {
   'header-over-current': {
