@@ -33,8 +33,18 @@ const ids = (list: readonly Fan[]): string[] => list.map((f) => f.id)
 
 const EXPECTED: readonly (readonly [where: RegExp, flow: 'in' | 'out'])[] = [
   [/\b(front|bottom)\b/i, 'in'],
-  [/\b(rear|back|top)\b/i, 'out'],
+  [/\b(rear|back|top|roof)\b/i, 'out'],
 ]
+
+/** What is usual at a place: `front-top` is at the front, `top-front` and `roof-front` at the top; a roof is one wherever it is said. */
+function usualAt(at: string): 'in' | 'out' | undefined {
+  if (/\broof\b/i.test(at)) return 'out'
+  const named = EXPECTED.flatMap(([where, flow]) => {
+    const found = at.search(where)
+    return found < 0 ? [] : [{ found, flow }]
+  })
+  return named.sort((a, b) => a.found - b.found)[0]?.flow
+}
 
 export const air: Family = {
   family: 'air',
@@ -148,7 +158,7 @@ export const air: Family = {
       source: AIR_PAGES,
       *find(w) {
         for (const fan of fans(w)) {
-          const usual = EXPECTED.find(([where]) => where.test(fan.at ?? ''))?.[1]
+          const usual = usualAt(fan.at ?? '')
           if (usual && through(fan) && fan.flow !== usual && fan.on === undefined)
             yield { refs: [fan.id], facts: { fan: fan.id, at: fan.at ?? '', flow: fan.flow, usual } }
         }

@@ -1,9 +1,10 @@
 /** The chain: gaps, wires that bring nothing back, too many LEDs, order against place. */
 import { framesPerSecond, LEAST_FRAMES, ledsAtFrames } from '../electrics/led-data.ts'
 import { isOver } from '../electrics/overload.ts'
-import { type Branch, branchesFrom, type Channel, ledsOf, litParts, longest } from './channels.ts'
+import { type Channel, ledsOf, litParts, longest } from './channels.ts'
 import { COMMON, type Facts, type Rule } from './finding.ts'
 import { channels, ledPaths, partsOf, SHEET, toldOf } from './light-channels.ts'
+import { limitedChains } from './light-limits.ts'
 import { orderAgainstPlace } from './light-places.ts'
 import type { Wiring } from './wiring.ts'
 
@@ -22,26 +23,6 @@ function outOfOrder(w: Wiring, channel: Channel): Facts | undefined {
   return placed.every((id, i) => id === wanted[i])
     ? undefined
     : { channel: channel.key, chain: placed, wanted }
-}
-
-interface LimitedChain {
-  readonly ref: string
-  readonly limit: number
-  readonly lights: Branch
-}
-
-/** Headers count the LEDs in a row; hubs and controllers all that hang on their ports. */
-function* limitedChains(w: Wiring): Generator<LimitedChain> {
-  for (const { id, maxLeds } of w.plan.board.lightHeaders)
-    if (maxLeds !== undefined)
-      yield { ref: `board.${id}`, limit: maxLeds, lights: longest(branchesFrom(w, `board.${id}`)) }
-  for (const part of w.plan.parts) {
-    if ((part.kind !== 'light-hub' && part.kind !== 'controller') || part.maxLeds === undefined) continue
-    const sockets = (w.portsOf.get(part.id) ?? []).filter((p) => p.gender === 'socket')
-    const lights = [...new Set(sockets.flatMap((p) => branchesFrom(w, p.ref).flat()).map((l) => l.plug))]
-    const known = new Map(w.lights.map((l) => [l.plug, l]))
-    yield { ref: part.id, limit: part.maxLeds, lights: lights.flatMap((plug) => known.get(plug) ?? []) }
-  }
 }
 
 export const lightChain: readonly Rule[] = [
@@ -110,14 +91,14 @@ export const lightChain: readonly Rule[] = [
     unit: 'LEDs',
     source: 'what the header, hub or controller can drive, as the plan gives it',
     *find(w) {
-      for (const { ref, limit, lights } of limitedChains(w)) {
+      for (const { ref, limit, lights, dark, partly } of limitedChains(w)) {
         const figure = ledsOf(lights)
         if (isOver(figure, limit))
           yield {
             refs: [ref, ...partsOf(lights)],
             figure,
             limit,
-            facts: { channel: ref, last: lights.at(-1)?.part ?? '' },
+            facts: { channel: ref, dark, partly },
             rests: ledPaths(lights),
           }
       }

@@ -2,9 +2,10 @@
 import { MIXED_SHARE } from '../electrics/led-current.ts'
 import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import { plugRailAmps } from '../electrics/supply-plugs.ts'
+import type { PortRef } from '../plan/plan.ts'
 import type { Hit, Rule } from './finding.ts'
 import { LABELS, lightAmps, lightPaths, loadOf, motorAmps, motorPaths, rests, sum } from './loads.ts'
-import type { Wiring } from './wiring.ts'
+import { partOf, type Wiring } from './wiring.ts'
 
 function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
   const limit = plugRailAmps(kind)
@@ -38,6 +39,12 @@ function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
   }
 }
 
+/** Amps that go out of a socket of the supply on one rail. */
+function drawnFrom(w: Wiring, socket: PortRef, rail: 5 | 12): number {
+  const { motors, lights } = w.load(socket)
+  return (rail === 12 ? motorAmps(motors) : 0) + lightAmps(lights.filter((l) => l.light.volts === rail))
+}
+
 function* supplyLeadOver(w: Wiring): Generator<Hit> {
   for (const lead of w.plan.supply.leads) {
     const sockets = Array.from({ length: lead.plugs }, (_, i) => `supply.${lead.id}.${i + 1}`)
@@ -49,6 +56,13 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
     ] as const) {
       const figure = motorAmps(ms) + lightAmps(ls)
       if (!isOver(figure, limit)) continue
+      const mixed = motorAmps(ms) + lightAmps(ls) * MIXED_SHARE
+      const five = rail === '5 V'
+      const most = Math.max(...w.plan.supply.leads.map((l) => (five ? l.amps5 : l.amps12)))
+      const alone = sockets.flatMap((socket) => {
+        const part = partOf(w.plugIn(socket) ?? socket)
+        return isOver(drawnFrom(w, socket, five ? 5 : 12), most) ? [part] : []
+      })
       const group = {
         ref: lead.id,
         sockets,
@@ -58,10 +72,19 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
       }
       yield {
         refs: [`supply.${lead.id}`, ...new Set([...ms, ...ls].map((x) => x.part))],
-        severity: isOver(figure, limit * SAGS_UP_TO) ? 'will-not-work' : 'may-not-work',
+        severity:
+          isOver(figure, limit * SAGS_UP_TO) && isOver(mixed, limit) ? 'will-not-work' : 'may-not-work',
         figure,
         limit,
-        facts: { lead: lead.id, rail },
+        facts: {
+          lead: lead.id,
+          rail,
+          ...(ls.length > 0 ? { mixed: Math.round(mixed * 100) / 100 } : {}),
+          ...(ls.length > 0 && limit > motorAmps(ms)
+            ? { percent: Math.floor(((limit - motorAmps(ms)) / lightAmps(ls)) * 100) }
+            : {}),
+          ...(alone.length > 0 ? { alone } : {}),
+        },
         rests: rests(
           w,
           [...motorPaths(ms, 'amps'), ...lightPaths(ls)],

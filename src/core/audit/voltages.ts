@@ -5,12 +5,14 @@
 import { ampsBorne } from '../electrics/copper.ts'
 import { FAN_VOLTS_RANGE } from '../electrics/fan-current.ts'
 import { leadDrop } from '../electrics/lead-drop.ts'
+import { MIXED_SHARE } from '../electrics/led-current.ts'
 import { LED_VOLTS } from '../electrics/led-data.ts'
-import { isOver } from '../electrics/overload.ts'
+import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import { railBand } from '../electrics/supply-rails.ts'
 import type { PortRef } from '../plan/plan.ts'
 import { dataLevel } from './data-level.ts'
 import { COMMON, type Family, type Hit } from './finding.ts'
+import { sum } from './loads.ts'
 import { partOf, type Trace, type Wiring } from './wiring.ts'
 
 /** Farther than this from its feed a light run is advised against, mm. */
@@ -21,52 +23,66 @@ const voltsOf = (w: Wiring, ref: PortRef): 5 | 12 | undefined => {
   return connector === 'light5' ? 5 : connector === 'light12' ? 12 : undefined
 }
 
+/** The plug of a part that only hands on, from which one of its light sockets is fed. */
+function handedOn(w: Wiring, socket: PortRef): PortRef | undefined {
+  const part = w.parts.get(partOf(socket))
+  const from =
+    part?.kind === 'adapter' ? `${part.id}.in` : (w.inside(socket, '5V') ?? w.inside(socket, '12V'))
+  return from !== undefined && voltsOf(w, from) !== undefined ? from : undefined
+}
+
+/** What a light socket really gives, by where it is fed from; undefined where nothing feeds it. */
+function givenAt(w: Wiring, socket: PortRef): 5 | 12 | undefined {
+  const seen = new Set<PortRef>()
+  for (let at = socket; !seen.has(at); ) {
+    seen.add(at)
+    const from = handedOn(w, at)
+    if (from === undefined) return voltsOf(w, at)
+    const lead = w.leadAt(from)
+    if (!lead) return undefined
+    at = lead.socket
+  }
+  return undefined
+}
+
+/** Told where the change is made: at a plug in a socket of the other kind, or behind an adapter that hides it. */
 function* crossed(w: Wiring, plugVolts: 5 | 12): Generator<Hit> {
   for (const { plug, socket } of w.plan.leads) {
     const has = voltsOf(w, plug)
-    const meets = voltsOf(w, socket)
-    if (has === plugVolts && meets !== undefined && meets !== has)
-      yield { refs: [plug, socket], figure: meets, limit: has, facts: { plug, socket } }
-  }
-  for (const part of w.plan.parts) {
-    if (part.kind !== 'adapter') continue
-    const [from, to] = [part.from, part.to]
-    const wrong =
-      plugVolts === 5 ? from === 'light12' && to === 'light5' : from === 'light5' && to === 'light12'
-    if (wrong)
-      yield {
-        refs: [part.id],
-        figure: plugVolts === 5 ? 12 : 5,
-        limit: plugVolts,
-        facts: { plug: `${part.id}.out`, socket: `${part.id}.in` },
-      }
+    const gives = has === plugVolts ? givenAt(w, socket) : undefined
+    const shown = voltsOf(w, socket) !== has || w.parts.get(partOf(socket))?.kind === 'adapter'
+    if (shown && has !== undefined && gives !== undefined && gives !== has)
+      yield { refs: [plug, socket], figure: gives, limit: has, facts: { plug, socket } }
   }
 }
 
 interface Stretch {
   readonly ref: PortRef
   readonly amps: number
+  /** Of these, what lights take at full white. */
+  readonly lit: number
   readonly mm: number
   readonly awg: number
 }
 
 /** Every lead on a way of which length and gauge are known, with the amps that it carries on that rail. */
 function* stretches(w: Wiring, trace: Trace, rail: 5 | 12): Generator<Stretch> {
-  const carried = (sockets: readonly PortRef[]): number =>
-    sockets.reduce((all, socket) => {
-      const { motors, lights } = w.load(socket)
-      const fans = rail === 12 ? motors.reduce((sum, m) => sum + m.motor.amps, 0) : 0
-      return all + fans + lights.reduce((sum, l) => sum + (l.light.volts === rail ? l.light.amps : 0), 0)
-    }, 0)
+  const carried = (sockets: readonly PortRef[]): { amps: number; lit: number } => {
+    const loads = sockets.map((socket) => w.load(socket))
+    const fans = rail === 12 ? loads.flatMap((l) => l.motors).map((m) => m.motor.amps) : []
+    const lights = loads.flatMap((l) => l.lights).filter((l) => l.light.volts === rail)
+    const lit = sum(lights.map((l) => l.light.amps))
+    return { amps: sum(fans) + lit, lit }
+  }
   for (const { lead, socket } of trace.steps) {
     const own = lightAt(w, lead.plug)
     const mm = lead.mm ?? own?.mm
     const awg = lead.awg ?? own?.awg
-    if (mm !== undefined && awg !== undefined) yield { ref: lead.plug, amps: carried([socket]), mm, awg }
+    if (mm !== undefined && awg !== undefined) yield { ref: lead.plug, ...carried([socket]), mm, awg }
     const supply = w.supplyLead(socket)
     if (supply?.mm !== undefined && supply.awg !== undefined) {
       const sockets = Array.from({ length: supply.plugs }, (_, i) => `supply.${supply.id}.${i + 1}`)
-      yield { ref: `supply.${supply.id}`, amps: carried(sockets), mm: supply.mm, awg: supply.awg }
+      yield { ref: `supply.${supply.id}`, ...carried(sockets), mm: supply.mm, awg: supply.awg }
     }
   }
 }
@@ -166,11 +182,23 @@ export const voltages: Family = {
           ...w.motors.map((m) => [w.trace(m.feed, '12V'), 12] as const),
         ]
         for (const [trace, rail] of ways)
-          for (const { ref, amps, awg } of stretches(w, trace, rail)) {
+          for (const { ref, amps, lit, awg } of stretches(w, trace, rail)) {
             const limit = ampsBorne(awg) ?? 0.9
             if (seen.has(ref) || !isOver(amps, limit)) continue
             seen.add(ref)
-            yield { refs: [ref], figure: amps, limit, facts: { lead: ref, awg } }
+            const mixed = amps - lit * (1 - MIXED_SHARE)
+            yield {
+              refs: [ref],
+              severity:
+                isOver(amps, limit * SAGS_UP_TO) && isOver(mixed, limit) ? 'will-damage' : 'may-not-work',
+              figure: amps,
+              limit,
+              facts: {
+                lead: ref,
+                awg,
+                ...(lit > 0 ? { mixed: Math.round(mixed * 100) / 100 } : {}),
+              },
+            }
           }
       },
     },
@@ -204,6 +232,8 @@ export const voltages: Family = {
           const trace = w.trace(plug, rail)
           const stops = w.parts.get(partOf(trace.at))
           if (trace.end !== 'stopped' || stops?.kind !== 'adapter' || seen.has(trace.at)) continue
+          // an adapter between light plugs brings the other voltage, which is told by itself
+          if (stops.from.startsWith('light') && stops.to.startsWith('light')) continue
           seen.add(trace.at)
           yield { refs: [trace.at, plug], facts: { adapter: stops.id, rail, part } }
         }

@@ -32,8 +32,13 @@ export const lightData: Readonly<Record<string, RuleWords>> = {
     limit: 'LEDs that header, hub or controller can drive',
     doing: 'rewire',
     says: (f) =>
-      `${f.of('channel')} has ${f.figure} and drives ${f.limit}; the last of them (${f.of('last')}) stay dark`,
-    todo: () => 'move the last parts to another channel',
+      `${f.of('channel')} has ${f.figure} and drives ${f.limit}; ${[
+        f.of('partly') ? `${f.of('partly')} ${f.verb('partly', 'lights', 'light')} up only in part` : '',
+        f.of('dark') ? `${f.of('dark')} ${f.verb('dark', 'stays', 'stay')} dark` : '',
+      ]
+        .filter((part) => part !== '')
+        .join(', ')}`,
+    todo: () => 'move these parts to another channel',
   },
   'frames-too-slow': {
     title: 'Too many LEDs for smooth movement',

@@ -56,7 +56,7 @@ export const air: Readonly<Record<string, RuleWords>> = {
   },
   'flow-against-custom': {
     title: 'Direction against custom',
-    limit: 'front and bottom in, rear and top out',
+    limit: 'front and bottom in, rear, top and roof out',
     doing: 'know',
     says: (f) => `${f.of('fan')} at ${f.of('at')} blows ${f.of('flow')}; usual is ${f.of('usual')}`,
     todo: () => 'nothing if it is meant so; else turn it round',

@@ -47,7 +47,7 @@ export const voltages: Readonly<Record<string, RuleWords>> = {
     limit: 'amps by gauge: 24 AWG 3.5 A, 26 AWG 2.2 A, 28 AWG 1.4 A',
     doing: 'part',
     says: (f) =>
-      `lead ${f.of('lead')} of ${f.of('awg')} AWG carries ${f.figure}; that gauge bears ${f.limit}`,
+      `lead ${f.of('lead')} of ${f.of('awg')} AWG carries ${f.figure}${f.of('mixed') ? ` at full white, ${f.of('mixed')} A in mixed colours` : ''}; that gauge bears ${f.limit} and gets hot above it`,
     todo: () => 'take a thicker lead, or spread the load over two',
   },
   'light-run-long': {
