@@ -1,6 +1,6 @@
 /** Currents of fans: headers, fan hubs and controllers, steady and in the second in which all fans start. */
 import { FAN_START_AMPS, FAN_STEADY_AMPS, PLANNED_SHARE, START_SURGE } from '../electrics/fan-current.ts'
-import { isOver } from '../electrics/overload.ts'
+import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import { COMMON, type Hit, type Rule } from './finding.ts'
 import {
   all,
@@ -19,12 +19,23 @@ import {
 import { freeHeader } from './other-header.ts'
 import type { MotorAt, Wiring } from './wiring.ts'
 
-function* motorOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
+const hundredths = (amps: number): number => Math.round(amps * 100) / 100
+
+/** What fans take at the start over what a source gives for a second; 0 where that is kept, or rests on assumed values. */
+function startOver(w: Wiring, group: Limited, motors: readonly MotorAt[]): number {
+  const paths = [group.limitPath, ...motorPaths(motors, 'start_amps')]
+  const over = startAmps(motors) - group.limit * START_SURGE
+  return over > 0 && !paths.some((path) => w.plan.assumed.has(path)) ? hundredths(over) : 0
+}
+
+/** @param also the limit at the start is the group's too, so the remedy must keep both */
+function* motorOver(w: Wiring, groups: Iterable<Limited>, also = false): Generator<Hit> {
   for (const group of groups) {
     const { motors } = loadOf(w, group.sockets)
     const figure = motorAmps(motors)
     if (!isOver(figure, group.limit)) continue
     const amps = motors.map((m) => m.motor.amps)
+    const wanted = Math.max(figure, startAmps(motors) / START_SURGE)
     yield {
       refs: [group.ref, ...motors.map((m) => m.plug)],
       severity: overload(figure, group),
@@ -35,7 +46,8 @@ function* motorOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
         fans: motors.map((m) => m.part),
         // a single one cannot be split up: it goes elsewhere whole
         plug: motors.length === 1 ? (motors[0]?.plug ?? '') : '',
-        free: motors.length === 1 ? freeHeader(w, { amps: figure }) : '',
+        free: motors.length === 1 ? freeHeader(w, { amps: wanted }) : '',
+        ...(also && startOver(w, group, motors) > 0 ? { start: startOver(w, group, motors) } : {}),
       },
       rests: rests(w, motorPaths(motors, 'amps'), amps, group),
     }
@@ -51,12 +63,19 @@ function* motorSurge(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
     const amps = motors.map((m) => m.motor.startAmps)
     const resting = rests(w, motorPaths(motors, 'start_amps'), amps, group)
     const sure = !resting.some((path) => w.plan.assumed.has(path))
+    // A second is short: without protection only what is far above the surge is taken to harm.
+    const harms = !group.trips && isOver(figure, surge * SAGS_UP_TO)
     yield {
       refs: [group.ref, ...motors.map((m) => m.plug)],
-      severity: sure && isOver(figure, surge) ? 'may-not-work' : 'untidy',
+      severity: !sure || !isOver(figure, surge) ? 'untidy' : harms ? 'will-damage' : 'may-not-work',
       figure,
       limit: group.limit,
-      facts: { at: group.ref, fans: motors.map((m) => m.part), surge: Math.round(surge * 100) / 100 },
+      facts: {
+        at: group.ref,
+        fans: motors.map((m) => m.part),
+        surge: hundredths(surge),
+        guarded: group.trips ? 'yes' : 'no',
+      },
       rests: resting,
     }
   }
@@ -100,7 +119,7 @@ export const fanCurrents: readonly Rule[] = [
     severity: 'will-damage',
     unit: 'A',
     source: LABELS,
-    find: (w) => motorOver(w, fanHeaders(w)),
+    find: (w) => motorOver(w, fanHeaders(w), true),
   },
   {
     id: 'header-over-margin',
@@ -135,7 +154,7 @@ export const fanCurrents: readonly Rule[] = [
     severity: 'will-not-work',
     unit: 'A',
     source: LABELS,
-    find: (w) => motorOver(w, ofParts(w, 'fan-hub', '', 'amps', all, false)),
+    find: (w) => motorOver(w, ofParts(w, 'fan-hub', '', 'amps', all, false), true),
   },
   {
     id: 'fan-hub-port-over-current',
@@ -160,6 +179,7 @@ export const fanCurrents: readonly Rule[] = [
       motorOver(
         w,
         ofParts(w, 'controller', 'fan', 'fan_amps', (p: ControllerFigures) => p.fanAmps, false),
+        true,
       ),
   },
   {

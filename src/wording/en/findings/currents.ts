@@ -10,11 +10,18 @@ const dim = (f: Said): string =>
     ? `keep the brightness under ${f.of('percent')} %; nothing but the program holds it there`
     : `move some of them elsewhere, or hold the brightness under ${f.of('percent')} %`
 const surge = (f: Said): string =>
-  `${f.of('fans')} ${f.verb('fans', 'starts', 'start together')} with ${f.figure} on ${f.of('at')}; it gives ${f.limit}, for a second about ${f.of('surge')} A`
+  `${f.of('fans')} ${f.verb('fans', 'starts', 'start together')} with ${f.figure} on ${f.of('at')}; it gives ${f.limit}, for a second about ${f.of('surge')} A${f.of('guarded') === 'no' ? harm(f) : ''}`
+const harm = (f: Said): string =>
+  f.finding.severity === 'will-damage'
+    ? '. Nothing protects it: so far above, even the second of a start can damage it'
+    : '. Nothing protects it: often repeated, that wears it'
+/** What must go, so that both the steady limit and the one at the start are kept. */
+const worth = (f: Said): string =>
+  `fans worth ${f.by}${f.of('start') ? ` running and ${f.of('start')} A at the start` : ''}`
 const move = (f: Said): string =>
   f.of('plug')
     ? `move ${f.of('plug')} to ${f.of('free') || `a header that gives ${f.figure}`}, or to a hub with its own supply`
-    : `move fans worth ${f.by} to another header or to a hub with its own supply`
+    : `move ${worth(f)} to another header or to a hub with its own supply`
 
 export const currents: Readonly<Record<string, RuleWords>> = {
   'header-over-current': {
@@ -44,7 +51,7 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     limit: 'amps of the hub',
     doing: 'rewire',
     says: overPart,
-    todo: (f) => `move fans worth ${f.by} elsewhere`,
+    todo: (f) => `move ${worth(f)} elsewhere`,
   },
   'fan-hub-port-over-current': {
     title: 'Port of a fan hub over its current',
@@ -65,7 +72,7 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     limit: 'amps of the controller for fans',
     doing: 'rewire',
     says: overPart,
-    todo: (f) => `move fans worth ${f.by} elsewhere`,
+    todo: (f) => `move ${worth(f)} elsewhere`,
   },
   'controller-fan-port-over-current': {
     title: 'Fan port of a controller over its current',
@@ -143,8 +150,9 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     limit: 'amps of the lead by rail',
     doing: 'rewire',
     says: (f) =>
-      `lead ${f.of('lead')} carries ${f.figure} at ${f.of('rail')} over all its plugs; it is good for ${f.limit}`,
-    todo: () => 'move a hub or controller to another lead of the supply',
+      `lead ${f.of('lead')} carries ${f.figure} at ${f.of('rail')} ${f.of('mixed') ? ' with its lights at full white' : ''} over all its plugs${f.of('mixed') ? `, ${f.of('mixed')} A in mixed colours` : ''}; it is good for ${f.limit}`,
+    todo: (f) =>
+      `${f.of('alone') ? `spread what hangs on ${f.of('alone')} over more hubs or controllers, each on a lead of its own: no lead bears it alone` : 'move a hub or controller to another lead of the supply'}${f.of('percent') ? `, or hold the brightness under ${f.of('percent')} %` : ''}`,
   },
   'supply-over-power': {
     title: 'Supply over its power',
