@@ -3,6 +3,7 @@ import { isOver } from '../electrics/overload.ts'
 import type { FanHeader } from '../plan/plan.ts'
 import { driverOf, headerDriver, isLowered, settingOf } from './drive.ts'
 import { COMMON, type Rule } from './finding.ts'
+import { isMixed, mixedPlugs } from './mixed-plugs.ts'
 import { canDo, freeHeader } from './other-header.ts'
 import { driven, driveRef, FAN_SPEC } from './steering.ts'
 import { type MotorAt, partOf, type Wiring } from './wiring.ts'
@@ -25,8 +26,14 @@ export const driveModes: readonly Rule[] = [
     severity: 'may-not-work',
     source: `${FAN_SPEC} 3.3; PC fan wiring pages: a fan without control pin is slowed by its supply alone`,
     *find(w) {
+      // a pump is meant to run at full speed; mixed plugs are told as one
       for (const [motor, driver] of driven(w))
-        if (motor.motor.pins < 4 && driver.mode === 'pwm')
+        if (
+          motor.motor.pins < 4 &&
+          driver.mode === 'pwm' &&
+          w.parts.get(motor.part)?.kind !== 'pump' &&
+          !isMixed(w, driver)
+        )
           yield {
             refs: [motor.plug, driver.port, driveRef(driver.key)],
             facts: {
@@ -98,7 +105,12 @@ export const driveModes: readonly Rule[] = [
     source: COMMON,
     *find(w) {
       for (const [motor, driver] of driven(w))
-        if (motor.motor.pins === 4 && driver.mode === 'dc' && isLowered(w, motor, driver))
+        if (
+          motor.motor.pins === 4 &&
+          driver.mode === 'dc' &&
+          isLowered(w, motor, driver) &&
+          !isMixed(w, driver)
+        )
           yield {
             refs: [motor.plug, driver.port, driveRef(driver.key)],
             facts: {
@@ -141,6 +153,10 @@ export const driveModes: readonly Rule[] = [
             facts: { at: `board.${header.id}`, set: drive, can },
           }
       }
+      // a fan port of a controller steers by the control wire, whatever is set
+      for (const [key, { drive }] of Object.entries(w.plan.settings.headers))
+        if (drive === 'dc' && w.parts.get(partOf(key))?.kind === 'controller')
+          yield { refs: [driveRef(key), key], facts: { at: key, set: drive, can: 'pwm' } }
     },
   },
   {
@@ -164,25 +180,5 @@ export const driveModes: readonly Rule[] = [
       }
     },
   },
-  {
-    id: 'mixed-plugs-on-one-header',
-    severity: 'untidy',
-    source: COMMON,
-    *find(w) {
-      for (const header of w.plan.board.fanHeaders) {
-        const ref = `board.${header.id}`
-        const fans = w.motorsOn(ref)
-        const with4 = fans.filter((m) => m.motor.pins === 4)
-        if (with4.length > 0 && with4.length < fans.length)
-          yield {
-            refs: [ref, ...fans.map((m) => m.plug)],
-            facts: {
-              at: ref,
-              with4: with4.map((m) => m.part),
-              without: fans.filter((m) => m.motor.pins < 4).map((m) => m.part),
-            },
-          }
-      }
-    },
-  },
+  mixedPlugs,
 ]

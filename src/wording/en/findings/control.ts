@@ -202,8 +202,15 @@ export const control: Readonly<Record<string, RuleWords>> = {
     title: '3-pin and 4-pin fans on one header',
     limit: 'one kind',
     doing: 'rewire',
-    says: (f) =>
-      `${f.of('at')} carries ${f.of('with4')} with four pins and ${f.of('without')} with fewer; no one mode suits both`,
-    todo: () => 'give each kind a header of its own',
+    says: (f) => {
+      const taken = f.of('taken') === 'yes' ? ' (taken, as no mode is set)' : ''
+      const suffers =
+        f.of('mode') === 'pwm'
+          ? `by PWM${taken} ${f.of('without')} ${f.verb('without', 'runs', 'run')} at full speed whatever is set`
+          : `by DC${taken} ${f.of('with4')} may tick or drop out when slow`
+      return `${f.of('at')} carries ${f.of('with4')} with four pins and ${f.of('without')} with fewer; ${suffers}`
+    },
+    todo: (f) =>
+      `give each kind a header of its own${f.of('mode') === 'pwm' && f.of('dc') === 'yes' ? `; if they must share it, set ${f.of('at')} to DC and let them not turn slowly` : ''}`,
   },
 }
