@@ -21,7 +21,7 @@ const OPTIMISE_LATER = {
  */
 const KEEP_SMALL = ['--semi-space-growth-factor=1', '--heap-growing-percent=20']
 
-const ON_SCREEN = [undefined, 'diagnose', 'resume', 'practice']
+const ON_SCREEN = [undefined, 'diagnose', 'first-boot', 'resume', 'practice']
 const NOT_ON_SCREEN = ['--lines', '--plain']
 
 /** Whether a command line most likely ends in a screen; where it does not, little is lost. */
