@@ -47,6 +47,9 @@ const OWN = new Set(['at', 'on', 'reach', 'note', 'like'])
 /** The same thing in two forms: giving one drops the other. */
 const INSTEAD: Readonly<Record<string, string>> = { light: 'lights', lights: 'light' }
 
+/** Here `none` is not the same as nothing, which would have the usual values. */
+const STAYS_NONE = new Set(['motor'])
+
 const isNone = (node: Node): boolean => node.is === 'scalar' && (node.value === null || node.value === 'none')
 
 /** `base` with everything that `own` says put over it; maps inside are merged, `none` takes a map away. */
@@ -58,7 +61,7 @@ function over(base: MapNode, own: MapNode, depth = 0): MapNode {
   }
   for (const [key, entry] of own.entries) {
     const under = entries.get(key)?.value
-    if (under?.is === 'map' && isNone(entry.value)) entries.delete(key)
+    if (under?.is === 'map' && isNone(entry.value) && !STAYS_NONE.has(key)) entries.delete(key)
     else if (under?.is === 'map' && entry.value.is === 'map')
       entries.set(key, { key: entry.key, value: over(under, entry.value, depth + 1) })
     else if (key !== 'like' || depth > 0) entries.set(key, entry)
@@ -85,15 +88,19 @@ export function resolveLikes(book: Notebook, from: Templates): { parts: MapNode;
     return undefined
   }
 
-  const known = (): string[] => [from.parts, ...from.stock].flatMap((source) => [...source.entries.keys()])
+  const known = (but?: MapNode): string[] =>
+    [from.parts, ...from.stock].flatMap((source) =>
+      [...source.entries].flatMap(([name, entry]) => (entry.value === but ? [] : [name])),
+    )
 
-  const unknown = (at: Place, name: unknown): void => {
-    const expected = `one of ${listed(known())}`
+  const unknown = (at: Place, name: unknown, asking: MapNode): void => {
+    const others = known(asking)
+    const expected = others.length > 0 ? `one of ${listed(others)}` : 'a part or stock part that the plan has'
     if (typeof name === 'string' && known().includes(name)) {
       report(book, at, `like: ${shown(name)}, which is the part itself`, expected, 'name another part')
       return
     }
-    const meant = typeof name === 'string' ? nearest(name, known()) : undefined
+    const meant = typeof name === 'string' ? nearest(name, others) : undefined
     const todo = meant === undefined ? 'name a part of this plan or of its stock' : `write ${meant}`
     report(book, at, `like: ${shown(name)}, which is not known`, meant ?? expected, todo)
   }
@@ -105,7 +112,7 @@ export function resolveLikes(book: Notebook, from: Templates): { parts: MapNode;
     let made: MapNode | undefined
     const name = like.is === 'scalar' ? like.value : undefined
     const base = name === null || name === undefined ? undefined : find(String(name), node)
-    if (!base) unknown(like.place, like.is === 'scalar' ? name : like)
+    if (!base) unknown(like.place, like.is === 'scalar' ? name : like, node)
     else if (open.has(base))
       report(
         book,

@@ -3,7 +3,7 @@ import type { Written } from './lead-line.ts'
 import { listed } from './nearest.ts'
 import type { Board, Connector, PartId, PortRef } from './plan.ts'
 import type { Port } from './ports.ts'
-import { type Notebook, remark, report } from './problem.ts'
+import { type Notebook, report } from './problem.ts'
 import type { PortBook } from './reference.ts'
 
 const FAMILY: Readonly<Record<Connector, string>> = {
@@ -79,31 +79,19 @@ export function joint(
     )
     return undefined
   }
-  if (familyOf(plug.connector) === familyOf(socket.connector)) {
-    const header = input.board.usbHeaders.find(
-      (h) => socket.part === 'board' && socket.name.startsWith(`${h.id}.`),
-    )
-    if (header?.kind === 'usb3')
-      remark(
-        book,
-        lead.place,
-        `${plug.ref}, a USB 2 plug, in ${socket.ref}, a USB 3 header`,
-        'an adapter from usb3 to usb2 between them',
-        'add the adapter as a part, so that it can be checked too',
-      )
-    return { plug, socket }
-  }
+  if (familyOf(plug.connector) === familyOf(socket.connector)) return { plug, socket }
   const rows = input.board.usbHeaders.find(
     (h) => socket.part === 'board' && (socket.name === h.id || socket.name.startsWith(`${h.id}.`)),
   )
   if (rows && plug.connector === 'usb2' && socket.connector !== 'usb2') {
     const names = [...input.ports.byRef.keys()].filter((ref) => ref.startsWith(`board.${rows.id}.`))
+    const bare = rows.kind === 'usb3'
     report(
       book,
       lead.toPlace,
       `${socket.ref} for a plug of one row`,
-      `the row: ${names.join(' or ')}`,
-      `write ${names[0] ?? 'the row'}`,
+      bare ? 'an adapter from usb3 to usb2 between them' : `the row: ${names.join(' or ')}`,
+      bare ? 'add the adapter as a part, its plug in this header' : `write ${names[0] ?? 'the row'}`,
     )
     return undefined
   }

@@ -7,6 +7,7 @@ import * as z from 'zod'
 import type { FieldMeta } from './fields.ts'
 import { leadSchema } from './lead-line.ts'
 import { partForms, partKinds } from './parts/every.ts'
+import { NONE_KEYS } from './parts/fans.ts'
 import { settingsSchema } from './settings.ts'
 import { boardSchema, supplySchema } from './surroundings.ts'
 import { type Dimension, scales } from './units.ts'
@@ -138,6 +139,13 @@ function partSchema(): JsonSchema {
   return { type: 'object', ...onlyIf({ required: ['like'] }, like, ofKind) }
 }
 
+/** Keys that may be `none`. */
+function orNone(schema: JsonSchema, keys: readonly string[]): JsonSchema {
+  const properties = asMap(schema.properties)
+  for (const key of keys) properties[key] = { anyOf: [properties[key], { const: 'none' }] }
+  return schema
+}
+
 const orNothing = (schema: JsonSchema): JsonSchema => ({ anyOf: [schema, { type: 'null' }] })
 
 const list = (items: JsonSchema, description: string): JsonSchema => ({
@@ -199,7 +207,10 @@ export function planJsonSchema(): JsonSchema {
       ...Object.fromEntries(
         partKinds.map((kind) => [
           kind,
-          { ...written(partForms[kind].schema), description: partForms[kind].about },
+          {
+            ...orNone(written(partForms[kind].schema), NONE_KEYS[kind] ?? []),
+            description: partForms[kind].about,
+          },
         ]),
       ),
     },

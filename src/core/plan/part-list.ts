@@ -4,6 +4,7 @@ import { emptyAsMap, nameLights } from './expand.ts'
 import { nameTrouble } from './names.ts'
 import { listed, nearest } from './nearest.ts'
 import { partForms, partKinds } from './parts/every.ts'
+import { NONE_KEYS } from './parts/fans.ts'
 import type { PartForm, Use } from './parts/form.ts'
 import type { Part, PartId, PartKindName, Place } from './plan.ts'
 import { portsOf } from './ports.ts'
@@ -77,6 +78,27 @@ function ofKind(node: MapNode, kind: PartKindName): MapNode {
   return mapNode(node.place, new Map([...node.entries, ['kind', meant]]))
 }
 
+const isNone = (entry: Entry | undefined): boolean =>
+  entry?.value.is === 'scalar' && entry.value.value === 'none'
+
+/** `motor: none` and `light: none` say of a fan (`light: none` of a pump too) what leaving the key out may not. */
+function withoutNone(book: Notebook, node: MapNode, kind: PartKindName, id: PartId): MapNode {
+  const may = NONE_KEYS[kind] ?? []
+  const kept = new Map([...node.entries].filter(([key, entry]) => !may.includes(key) || !isNone(entry)))
+  const motor = node.entries.get('motor')
+  if (kind === 'fan' && motor && isNone(motor) && !kept.has('light') && !kept.has('lights')) {
+    const found = `${id} with motor: none and without lights`
+    reportLocal(
+      book,
+      motor.key,
+      found,
+      'a motor, lights or both',
+      'leave motor out for the usual motor, or take the part out',
+    )
+  }
+  return mapNode(node.place, kept)
+}
+
 /** Ports that a part may have beside its lights. */
 const OTHER_PORTS = ['motor', 'motor_out', 'power', 'usb', 'in']
 
@@ -119,7 +141,7 @@ function readPart(book: Notebook, id: PartId, entry: Entry): ReadPart {
   const asWritten = nameLights(entry.value)
   const form = formFor(book, asWritten, id, entry.key)
   if (!form) return nothing
-  const node = ofKind(asWritten, form.kind)
+  const node = withoutNone(book, ofKind(asWritten, form.kind), form.kind, id)
   checkLightNames(book, node)
   const { value: input, dropped } = section(book, node, form.schema, entry.key)
   markPlaces(book, node, `parts.${id}`, entry.key)

@@ -6,7 +6,7 @@ import * as z from 'zod'
 import { listed, nearest } from './nearest.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, reportLocal, shown } from './problem.ts'
-import { type Node, plain } from './tree-node.ts'
+import { type MapNode, type Node, plain } from './tree-node.ts'
 
 type Path = readonly PropertyKey[]
 
@@ -73,6 +73,26 @@ export const unknownKey = (book: Notebook, at: Place, key: string, known: readon
   reportLocal(book, at, `the key ${shown(key)}`, meant ?? `one of ${listed(known, 30)}`, todo)
 }
 
+/** `{ amps: 1,5 A }` is a key `amps` and a key `5 A` to YAML: what was meant is told. */
+function decimalComma(book: Notebook, map: MapNode, key: string): boolean {
+  const names = [...map.entries.keys()]
+  const before = names[names.indexOf(key) - 1] ?? ''
+  const [whole, rest] = [map.entries.get(before)?.value, map.entries.get(key)]
+  const number =
+    whole?.is === 'scalar' && /^-?\d+$/.test(String(whole.value)) ? String(whole.value) : undefined
+  if (number === undefined || !/^\d+(\s*[\p{L}%°/³]+)?$/u.test(key) || rest?.value.is !== 'scalar')
+    return false
+  if (rest.value.value !== null) return false
+  reportLocal(
+    book,
+    whole?.place ?? rest.key,
+    `${before}: ${shown(`${number},${key}`)}`,
+    'a point before the decimals: a comma ends the value here',
+    `write ${number}.${key}`,
+  )
+  return true
+}
+
 function tell(
   book: Notebook,
   root: Node,
@@ -85,6 +105,7 @@ function tell(
   const at = where.node === root && issue.path.length === 0 ? here : where.node.place
   if (issue.code === 'unrecognized_keys') {
     for (const key of issue.keys) {
+      if (where.node.is === 'map' && decimalComma(book, where.node, key)) continue
       const place = where.node.is === 'map' ? (where.node.entries.get(key)?.key ?? at) : at
       unknownKey(book, place, key, keysOf(asked.schema))
     }

@@ -127,3 +127,13 @@ leads: [P1.motor -> board.S1]`
     /^move P1\.motor to board\.S3, or/,
   )
 })
+
+test('DC set for a fan port of a controller is found, since it steers by PWM alone', () => {
+  const port = (drive: string): string => `
+supply: { leads: { SA: } }
+parts: { C1: { kind: controller, fan_ports: 1, host: none }, F1: { kind: fan } }
+leads: [C1.power -> supply.SA.1, F1.motor -> C1.fan1]
+settings: { headers: { C1.fan1: { drive: ${drive}, curve: [[30, 40], [70, 100]] } } }`
+  expect(todo(port('dc'), 'drive-not-offered')).toMatch(/^set it to pwm/)
+  expect(rules(port('pwm'))).not.toContain('drive-not-offered')
+})

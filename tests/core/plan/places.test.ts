@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readPlan } from '../../../src/core/plan/read.ts'
-import { build, planOf } from '../../support/build.ts'
+import { planOf } from '../../support/build.ts'
 import { standsAt } from '../../support/plan-text.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
@@ -114,13 +114,4 @@ describe('the examples', () => {
     expect(kinds('fan-splitter').length).toBeGreaterThan(1)
     expect(kinds('usb-hub')).toHaveLength(1)
   })
-})
-
-test('a wiring note is given where a USB 2 plug is said to sit in a USB 3 header', () => {
-  const read = build()
-    .usbHeader('U3', { kind: 'usb3' })
-    .part('D1', { kind: 'usb-device' })
-    .lead('D1.usb', 'board.U3.a')
-    .read()
-  expect(read).toMatchObject({ ok: true, notes: [{ expected: expect.stringContaining('adapter') }] })
 })

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import * as z from 'zod'
+import { audit } from '../../../src/core/audit/audit.ts'
 import { leadSchema } from '../../../src/core/plan/lead-line.ts'
 import { partForms, partKinds } from '../../../src/core/plan/parts/every.ts'
 import { lightSchema } from '../../../src/core/plan/parts/light.ts'
@@ -50,6 +51,11 @@ describe('the examples on the page', () => {
       expect(read).toMatchObject({ notes: [] })
     },
   )
+
+  test('the first is whole: nothing in it must be changed', () => {
+    const found = audit(planOf(blocks[0] ?? ''))
+    expect(found.map((f) => [f.severity, f.rule])).toEqual([['untidy', 'tach-unseen']])
+  })
 
   test('there are examples of every kind of part', () => {
     const all = blocks.join('\n')

@@ -1,6 +1,7 @@
 /** Fans, liquid-cooler pumps and light strips: the parts that turn or shine. */
 import * as z from 'zod'
 import { measure, word } from '../fields.ts'
+import type { PartKindName } from '../plan.ts'
 import { usualMotor, usualPump, usualUsb } from '../usual.ts'
 import { common, commonOf, form, given, kindKey } from './form.ts'
 import { fanLights, lightKeys, lightsOf, screwedOn, stripLights } from './light.ts'
@@ -11,6 +12,12 @@ export const beforeHost = word('what lights do before a host program speaks', [
   'dark',
 ] as const)
 export const usbMilliamps = measure('current that it takes from USB, mA', 'milliamps', { min: 0, max: 2000 })
+
+/** Keys that may be `none`: leaving `motor` out of a fan can mean a motor with the usual values. */
+export const NONE_KEYS: { readonly [K in PartKindName]?: readonly string[] } = {
+  fan: ['motor', 'light', 'lights'],
+  pump: ['light', 'lights'],
+}
 
 const COOLER = /\b(cpu|processor|cooler|heat ?sink)\b/i
 const RADIATOR = /\b(radiator|liquid|water)\b/i

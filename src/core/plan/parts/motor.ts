@@ -2,16 +2,21 @@
 import * as z from 'zod'
 import { amps, count, flag, measure, readMeasure, word } from '../fields.ts'
 import type { Motor } from '../plan.ts'
+import { shown } from '../problem.ts'
 import { usualMotor } from '../usual.ts'
 import { given, type Use } from './form.ts'
 
 const TOP = 30_000
 const expectedSpeeds = `two speeds, lowest first, such as [450, 1500], each up to ${TOP} rpm`
 
+/** `400-1500`, as labels have it. */
+const RANGE = /^(\d+)\s*(?:rpm)?\s*(?:-|–|—|\.{2,3}|to|\/)\s*(\d+)\s*(?:rpm)?$/i
+
 /** One speed is the highest; two are the lowest and the highest. */
 const speeds = z
   .union([z.array(z.union([z.number(), z.string()])), z.number(), z.string()])
   .transform((input, ctx): readonly [number | undefined, number | undefined] => {
+    const range = typeof input === 'string' ? RANGE.exec(input.trim()) : null
     const list = Array.isArray(input) ? input : [input]
     const tell = (i: number | undefined, found: string, expected: string, todo: string): void =>
       ctx.addIssue({
@@ -20,6 +25,10 @@ const speeds = z
         path: i === undefined ? [] : [i],
         params: { found, expected, todo },
       })
+    if (range) {
+      tell(undefined, shown(input), expectedSpeeds, `write [${range[1]}, ${range[2]}]`)
+      return [undefined, undefined]
+    }
     if (list.length === 0 || list.length > 2)
       tell(undefined, `a list of ${list.length}`, expectedSpeeds, 'write the lowest and the highest speed')
     const read = list.map((value, i) => {
