@@ -5,6 +5,7 @@
 import { rounded } from '../electrics/overload.ts'
 import type { Plan } from '../plan/plan.ts'
 import { type Finding, type Hit, type Rule, SEVERITIES, type Severity } from './finding.ts'
+import { oncePerCause } from './one-cause.ts'
 import { placesOf } from './places.ts'
 import { allRules } from './rules.ts'
 import { type Wiring, wire } from './wiring.ts'
@@ -14,7 +15,8 @@ export function audit(plan: Plan): Finding[] {
   const wiring = wire(plan)
   const found: Finding[] = []
   for (const rule of allRules) for (const hit of rule.find(wiring)) found.push(finding(wiring, rule, hit))
-  return SEVERITIES.flatMap((severity) => found.filter((f) => f.severity === severity))
+  const told = oncePerCause(wiring, found)
+  return SEVERITIES.flatMap((severity) => told.filter((f) => f.severity === severity))
 }
 
 function finding(wiring: Wiring, rule: Rule, hit: Hit): Finding {

@@ -140,13 +140,15 @@ export const curves: readonly Rule[] = [
     severity: 'untidy',
     source: COMMON,
     *find(w) {
-      for (const [motor, driver] of driven(w))
-        if (
-          driver.header?.role === 'pump' &&
-          w.parts.get(motor.part)?.kind === 'fan' &&
-          !driver.setting.curve
+      for (const header of w.plan.board.fanHeaders) {
+        if (header.role !== 'pump' || settingOf(w, header.id).curve) continue
+        const at = `board.${header.id}`
+        const fans = driven(w).flatMap(([motor, driver]) =>
+          driver.port === at && w.parts.get(motor.part)?.kind === 'fan' ? [motor] : [],
         )
-          yield { refs: [motor.plug, driver.port], facts: { fan: motor.part, at: driver.port } }
+        if (fans.length > 0)
+          yield { refs: [...fans.map((m) => m.plug), at], facts: { fans: fans.map((m) => m.part), at } }
+      }
     },
   },
 ]

@@ -137,3 +137,35 @@ settings: { headers: { C1.fan1: { drive: ${drive}, curve: [[30, 40], [70, 100]] 
   expect(todo(port('dc'), 'drive-not-offered')).toMatch(/^set it to pwm/)
   expect(rules(port('pwm'))).not.toContain('drive-not-offered')
 })
+
+describe('one cause', () => {
+  test('three fans on one pump header are one finding', () => {
+    const found = rules(`
+board: { pump_headers: { W1: { amps: 3 } } }
+parts: { F1..F3: { kind: fan }, Y1: { kind: fan-splitter, ways: 3 } }
+leads: [F1..F3.motor -> Y1.1..3, Y1.in -> board.W1]`)
+    expect(found.filter((r) => r === 'fan-on-pump-header')).toHaveLength(1)
+  })
+
+  const way = (other: string): string => `
+board: { fan_headers: { S1:, S2: } }
+parts: { F1..F2: { kind: fan }, Y1: { kind: fan-splitter, ways: 3 }, Y2: { kind: fan-splitter, ways: 2, tach_from: none } }
+leads: [F1.motor -> Y1.2, Y1.in -> board.S1, F2.motor -> Y2.1, Y2.in -> board.${other}]`
+
+  test('an empty way of the tach says that none arrives, but not for another header', () => {
+    const missing = told(way('S2')).filter((f) => f.rule === 'tach-missing')
+    expect(missing.map((f) => f.facts.at)).toEqual(['board.S2'])
+    expect(rules(way('S2'))).toContain('tach-way-empty')
+  })
+
+  test('a CPU header that gets no tach says that its fan has none', () => {
+    const fan = (header: string): string[] =>
+      rules(`
+board: { fan_headers: { ${header}: } }
+parts: { F1: { kind: fan, motor: { pins: 3, tach: none } } }
+leads: [F1.motor -> board.${header}]`)
+    expect(fan('CPU')).toContain('cpu-header-no-tach')
+    expect(fan('CPU')).not.toContain('tach-none')
+    expect(fan('S1')).toContain('tach-none')
+  })
+})

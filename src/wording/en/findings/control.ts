@@ -147,8 +147,9 @@ export const control: Readonly<Record<string, RuleWords>> = {
     title: 'Fan on the pump header',
     limit: 'a fan header',
     doing: 'rewire',
-    says: (f) => `${f.of('fan')} is on ${f.of('at')}, a pump header, which runs at full speed`,
-    todo: () => 'move it to a fan header, or give the header a curve',
+    says: (f) =>
+      `${f.of('fans')} ${f.verb('fans', 'is', 'are')} on ${f.of('at')}, a pump header, which runs at full speed`,
+    todo: (f) => `move ${f.verb('fans', 'it', 'them')} to a fan header, or give the header a curve`,
   },
   'cpu-header-empty': {
     title: 'CPU fan header left empty',
