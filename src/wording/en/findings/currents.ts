@@ -150,9 +150,13 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     limit: 'amps of the lead by rail',
     doing: 'rewire',
     says: (f) =>
-      `lead ${f.of('lead')} carries ${f.figure} at ${f.of('rail')} ${f.of('mixed') ? ' with its lights at full white' : ''} over all its plugs${f.of('mixed') ? `, ${f.of('mixed')} A in mixed colours` : ''}; it is good for ${f.limit}`,
-    todo: (f) =>
-      `${f.of('alone') ? `spread what hangs on ${f.of('alone')} over more hubs or controllers, each on a lead of its own: no lead bears it alone` : 'move a hub or controller to another lead of the supply'}${f.of('percent') ? `, or hold the brightness under ${f.of('percent')} %` : ''}`,
+      `over all its plugs lead ${f.of('lead')} carries ${f.figure} at ${f.of('rail')}${f.of('mixed') ? ` (lights at full white; ${f.of('mixed')} A in mixed colours)` : ''}; it is good for ${f.limit}`,
+    todo: (f) => {
+      const dimmed = f.of('percent') ? `, or hold the brightness under ${f.of('percent')} %` : ''
+      return f.of('alone')
+        ? `no lead bears ${f.of('alone')}: spread what hangs there over more hubs or controllers, each on a lead of its own${dimmed}`
+        : `move a hub or controller to another lead of the supply${dimmed}`
+    },
   },
   'supply-over-power': {
     title: 'Supply over its power',
