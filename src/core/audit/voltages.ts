@@ -10,6 +10,7 @@ import { LED_VOLTS } from '../electrics/led-data.ts'
 import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import { railBand } from '../electrics/supply-rails.ts'
 import type { PortRef } from '../plan/plan.ts'
+import { crossed } from './crossed-volts.ts'
 import { dataLevel } from './data-level.ts'
 import { COMMON, type Family, type Hit } from './finding.ts'
 import { sum } from './loads.ts'
@@ -17,44 +18,6 @@ import { partOf, type Trace, type Wiring } from './wiring.ts'
 
 /** Farther than this from its feed a light run is advised against, mm. */
 const LONGEST_RUN_MM = 1000
-
-const voltsOf = (w: Wiring, ref: PortRef): 5 | 12 | undefined => {
-  const connector = w.ports.get(ref)?.connector
-  return connector === 'light5' ? 5 : connector === 'light12' ? 12 : undefined
-}
-
-/** The plug of a part that only hands on, from which one of its light sockets is fed. */
-function handedOn(w: Wiring, socket: PortRef): PortRef | undefined {
-  const part = w.parts.get(partOf(socket))
-  const from =
-    part?.kind === 'adapter' ? `${part.id}.in` : (w.inside(socket, '5V') ?? w.inside(socket, '12V'))
-  return from !== undefined && voltsOf(w, from) !== undefined ? from : undefined
-}
-
-/** What a light socket really gives, by where it is fed from; undefined where nothing feeds it. */
-function givenAt(w: Wiring, socket: PortRef): 5 | 12 | undefined {
-  const seen = new Set<PortRef>()
-  for (let at = socket; !seen.has(at); ) {
-    seen.add(at)
-    const from = handedOn(w, at)
-    if (from === undefined) return voltsOf(w, at)
-    const lead = w.leadAt(from)
-    if (!lead) return undefined
-    at = lead.socket
-  }
-  return undefined
-}
-
-/** Told where the change is made: at a plug in a socket of the other kind, or behind an adapter that hides it. */
-function* crossed(w: Wiring, plugVolts: 5 | 12): Generator<Hit> {
-  for (const { plug, socket } of w.plan.leads) {
-    const has = voltsOf(w, plug)
-    const gives = has === plugVolts ? givenAt(w, socket) : undefined
-    const shown = voltsOf(w, socket) !== has || w.parts.get(partOf(socket))?.kind === 'adapter'
-    if (shown && has !== undefined && gives !== undefined && gives !== has)
-      yield { refs: [plug, socket], figure: gives, limit: has, facts: { plug, socket } }
-  }
-}
 
 interface Stretch {
   readonly ref: PortRef

@@ -21,6 +21,13 @@ describe('a splitter gives what it is fed with', () => {
     ])
   })
 
+  test('and is not sent to a 12 V header while 5 V lights hang on it', () => {
+    const other = (made: Build) => audit(made.plan()).find((f) => f.rule === 'light-12v-on-5v')?.facts.other
+    expect(other(behind(12, 5))).toEqual(['S1'])
+    const alone = strips(1, { volts: 12, leds: 8 }).lightHeader('L1').lead('S1.light', 'board.L1')
+    expect(other(alone)).toEqual([])
+  })
+
   test('one for 12 V on a 12 V header destroys 5 V lights, and so does one for 5 V there', () => {
     expect(volts(behind(12, 12))).toEqual([
       { rule: 'light-5v-on-12v', severity: 'will-damage', plug: 'S1.light' },

@@ -16,7 +16,10 @@ export const voltages: Readonly<Record<string, RuleWords>> = {
     doing: 'rewire',
     says: (f) =>
       `${f.of('plug')} is a 12 V light plug and goes to ${f.of('socket')}, which gives 5 V: the lights stay dark or dim`,
-    todo: () => 'move the plug to a 12 V header',
+    todo: (f) =>
+      f.of('other')
+        ? `never on 12 V with ${f.of('other')} behind it, which ${f.verb('other', 'is', 'are')} for 5 V: replace it by a part for 5 V`
+        : 'move the plug to a 12 V header',
   },
   'light-drop': {
     title: 'Too little voltage at the lights',
