@@ -1,6 +1,6 @@
 /** Currents of lights: LEDs at full white, and in mixed colours, against header, hub, controller and splitter. */
 import { MIXED_SHARE } from '../electrics/led-current.ts'
-import { isOver } from '../electrics/overload.ts'
+import { isOver, rounded } from '../electrics/overload.ts'
 import { litParts } from './channels.ts'
 import type { Hit, Rule } from './finding.ts'
 import { channels } from './light-channels.ts'
@@ -47,9 +47,9 @@ function* lightOver(w: Wiring, groups: Iterable<Limited>): Generator<Hit> {
       facts: {
         at: group.ref,
         parts: lights.map((l) => l.part),
-        mixed: Math.round(mixed * 100) / 100,
+        mixed: Math.round(rounded(mixed * 100)) / 100,
         ...(dimmed ? { set: Math.round(set * 100) / 100 } : {}),
-        percent: Math.floor((group.limit / figure) * 100),
+        percent: Math.floor(rounded((group.limit / figure) * 100)),
       },
       rests: rests(w, lightPaths(lights), amps, group),
     }

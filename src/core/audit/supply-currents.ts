@@ -1,6 +1,6 @@
 /** Currents of the supply: each plug, rail and lead, the whole, and adapters that are weaker than they look. */
 import { MIXED_SHARE } from '../electrics/led-current.ts'
-import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
+import { isOver, rounded, SAGS_UP_TO } from '../electrics/overload.ts'
 import { plugRailAmps } from '../electrics/supply-plugs.ts'
 import type { PortRef } from '../plan/plan.ts'
 import type { Hit, Rule } from './finding.ts'
@@ -79,9 +79,9 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
         facts: {
           lead: lead.id,
           rail,
-          ...(ls.length > 0 ? { mixed: Math.round(mixed * 100) / 100 } : {}),
+          ...(ls.length > 0 ? { mixed: Math.round(rounded(mixed * 100)) / 100 } : {}),
           ...(ls.length > 0 && limit > motorAmps(ms)
-            ? { percent: Math.floor(((limit - motorAmps(ms)) / lightAmps(ls)) * 100) }
+            ? { percent: Math.floor(rounded(((limit - motorAmps(ms)) / lightAmps(ls)) * 100)) }
             : {}),
           ...(alone.length > 0 ? { alone } : {}),
         },
