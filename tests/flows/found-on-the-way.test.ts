@@ -2,7 +2,7 @@
  * A symptom found on the way to another is taken in, not lost: of a fan both leads are out, the person comes with one of the
  * two, or with something else, and goes home with both mended. Over every flow, and over builds that nobody has seen.
  */
-import fc from 'fast-check'
+
 import { expect, test } from 'vitest'
 import { flows } from '../../flows/all.ts'
 import { compile } from '../../src/core/bench/build.ts'
@@ -11,6 +11,7 @@ import { faultByName } from '../../src/core/faults/catalogue.ts'
 import { plannedTroubles } from '../../src/core/infer/planned.ts'
 import type { Plan } from '../../src/core/plan/plan.ts'
 import { planOf } from '../support/build.ts'
+import fc from '../support/fast-check.ts'
 import { runJob } from '../support/run-job.ts'
 import { wiredPlan } from '../support/wired.ts'
 

@@ -1,9 +1,9 @@
 /** Where jobs are kept, and names that any file system takes. */
 import { mkdirSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { jobFolder, logName, logsIn, makeJobFolder, nameWord } from '../../src/io/job-folder.ts'
+import fc from '../support/fast-check.ts'
 import { ownFolder } from '../support/own-folder.ts'
 
 describe('the folder of jobs', () => {

@@ -1,6 +1,6 @@
-import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type InputLine, LONGEST_LINE, linesIn } from '../../src/plain/lines-in.ts'
+import fc from '../support/fast-check.ts'
 
 async function* chunks(...parts: Uint8Array[]): AsyncGenerator<Uint8Array> {
   yield* parts

@@ -4,9 +4,10 @@
  * drops branches and fans, so what is left is still wired. Electrically they may be over their limits: only what
  * goes into what is promised, not that it is wise.
  */
-import fc from 'fast-check'
+
 import type { Plan } from '../../src/core/plan/plan.ts'
 import { type Build, build, type Keys } from './build.ts'
+import fc from './fast-check.ts'
 
 interface FanSpec {
   readonly pins: 3 | 4

@@ -1,9 +1,9 @@
-import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { allPorts, pinsOf } from '../../src/core/plan/ports.ts'
 import { clean, LONGEST_NAME } from '../../src/wording/clean.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { archivePlan, fan } from '../support/archive-plan.ts'
+import fc from '../support/fast-check.ts'
 
 const scene = { plan: archivePlan, inForce: [] }
 const name = (ref: string) => english.ref(ref, scene)

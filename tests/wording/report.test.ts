@@ -2,7 +2,7 @@
  * The pages of a report: everything of the job is on them, in words, and nothing that a person wrote can break a page
  * out of its form. HTML is read by a parser here, so a page that a browser would have to mend fails.
  */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { decodeLog } from '../../src/job/log/decode.ts'
 import type { LogBody } from '../../src/job/log/event.ts'
@@ -15,6 +15,7 @@ import { htmlReport } from '../../src/wording/report-html.ts'
 import { escapeMarkdown, markdownReport } from '../../src/wording/report-markdown.ts'
 import { type PageMatter, reportPage, shellWord } from '../../src/wording/report-page.ts'
 import { sceneOf } from '../../src/wording/report-scene.ts'
+import fc from '../support/fast-check.ts'
 import { jobBodies, planCopy, writtenJob } from '../support/job-log.ts'
 
 const plan = planOf(planCopy)

@@ -1,5 +1,5 @@
 /** Laws of the audit over generated builds, and what it must survive. */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { parse, stringify } from 'yaml'
 import { audit } from '../../../src/core/audit/audit.ts'
@@ -7,6 +7,7 @@ import type { Finding } from '../../../src/core/audit/finding.ts'
 import type { Plan } from '../../../src/core/plan/plan.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
 import { planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, wiredPlan, wiring } from '../../support/wired.ts'
 
 /** The suite runs a share of what `FUZZ=10000` runs. */

@@ -1,5 +1,5 @@
 /** Edits and settings as text: what is written can be read again, and what cannot be is refused. */
-import fc from 'fast-check'
+
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import { type Edit, editText, parseEdit } from '../../../src/core/bench/edit.ts'
@@ -10,6 +10,7 @@ import { applyEdit, asPlanned } from '../../../src/core/bench/world.ts'
 import { archivePlan } from '../../support/archive-plan.ts'
 import { benchOf, editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 
 const ref = fc.stringMatching(/^[A-Z][a-z0-9-]{0,6}(\.[a-z0-9]{1,5})?$/)
 const anyEdit: fc.Arbitrary<Edit> = fc.oneof(

@@ -1,5 +1,5 @@
 /** What must hold on every wired build, whatever is plugged where: laws of the bench over generated builds. */
-import fc from 'fast-check'
+
 import { describe, expect, it } from 'vitest'
 import { type Build, compile } from '../../../src/core/bench/build.ts'
 import type { Edit } from '../../../src/core/bench/edit.ts'
@@ -10,6 +10,7 @@ import { faultsOf, type KnownFault } from '../../../src/core/faults/catalogue.ts
 import { plannedTroubles, wanted } from '../../../src/core/infer/planned.ts'
 import { portsOf } from '../../../src/core/plan/ports.ts'
 import { planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, type Wiring, wiring } from '../../support/wired.ts'
 
 const benchOf = (made: Wiring): Build => compile(buildOf(made).plan())

@@ -3,7 +3,6 @@
  * helps: the bench is run with fault and repair and everything looked at again.
  */
 import { readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Build, compile } from '../../../src/core/bench/build.ts'
 import { everything } from '../../../src/core/bench/everything.ts'
@@ -15,6 +14,7 @@ import { faultByName, faultsOf, type KnownFault } from '../../../src/core/faults
 import { faultText, parseFault } from '../../../src/core/faults/fault.ts'
 import { plannedTroubles, wanted } from '../../../src/core/infer/planned.ts'
 import { build, planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
 /** What a person would call working: fans turn, lights are right, parts are listed. */

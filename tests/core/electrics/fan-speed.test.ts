@@ -1,8 +1,9 @@
 /** How fast a fan turns: the three kinds of the fan specification, DC drive, curves. */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { dutyAt, isRising, restDuty } from '../../../src/core/electrics/fan-curve.ts'
 import { dcDuty, dcVolts, rpmAtDuty, rpmAtVolts } from '../../../src/core/electrics/fan-speed.ts'
+import fc from '../../support/fast-check.ts'
 
 const fan = (belowMin: 'keeps' | 'stops-at-zero' | 'stops') => ({
   rpm: [450, 1500] as const,

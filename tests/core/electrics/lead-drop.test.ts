@@ -1,5 +1,5 @@
 /** Laws of leads: more load, length or a thinner wire never leaves more volts; what goes in comes out. */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { ampsBorne } from '../../../src/core/electrics/copper.ts'
 import {
@@ -10,6 +10,7 @@ import {
   voltsAlong,
 } from '../../../src/core/electrics/lead-drop.ts'
 import { isOver } from '../../../src/core/electrics/overload.ts'
+import fc from '../../support/fast-check.ts'
 
 const amps = fc.double({ min: 0, max: 10, noNaN: true })
 const ohms = fc.double({ min: 0.001, max: 1, noNaN: true })

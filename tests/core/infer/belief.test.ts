@@ -1,6 +1,6 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { entropyBits, informationGainBits, outcomeOdds, posterior } from '../../../src/core/infer/belief.ts'
+import fc from '../../support/fast-check.ts'
 
 const share = fc.double({ min: 0.001, max: 1, noNaN: true })
 const column = (n: number): fc.Arbitrary<number[]> => fc.array(share, { minLength: n, maxLength: n })

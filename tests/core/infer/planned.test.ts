@@ -3,7 +3,6 @@
  * exactly so shows a symptom without anything being broken.
  */
 import { readdirSync, readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import { everything } from '../../../src/core/bench/everything.ts'
@@ -15,6 +14,7 @@ import { plannedTroubles, wanted } from '../../../src/core/infer/planned.ts'
 import type { Plan } from '../../../src/core/plan/plan.ts'
 import { benchOf, observableOf } from '../../support/bench-look.ts'
 import { type Build, build, type Keys, planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
 const troubles = (plan: Plan): string[] => plannedTroubles(compile(plan)).map(faultText)

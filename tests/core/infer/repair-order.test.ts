@@ -1,6 +1,6 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { orderMinutes, repairOrder } from '../../../src/core/infer/repair-order.ts'
+import fc from '../../support/fast-check.ts'
 
 function* orders(list: readonly number[]): Generator<number[]> {
   if (list.length === 0) yield []

@@ -1,9 +1,9 @@
 /** What was done at the bench, written into the plan: only what changed is touched, and what comes out says it. */
 import { readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { editPlan, type PlanEdit } from '../../../src/core/plan/edit-text.ts'
 import { planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 
 const TEXT = `# The desk by the window.
 build:   Listening desk   # as on the label

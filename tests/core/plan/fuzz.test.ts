@@ -3,10 +3,10 @@
  * file, three texts, and nothing in them that a terminal would obey.
  */
 import { readdirSync, readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { allPorts } from '../../../src/core/plan/ports.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
 const folder = new URL('../../../docs/examples/', import.meta.url)

@@ -1,11 +1,11 @@
 /** The exported JSON Schema, asked through a general validator for draft 2020-12, against what the reader says. */
 import { readdirSync, readFileSync } from 'node:fs'
 import { Ajv2020 } from 'ajv/dist/2020.js'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { planJsonSchema } from '../../../src/core/plan/json-schema.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
 const accepts = new Ajv2020({

@@ -1,8 +1,8 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { nameTrouble } from '../../../src/core/plan/names.ts'
 import { editDistance, nearest } from '../../../src/core/plan/nearest.ts'
 import { expandRange, expandReference } from '../../../src/core/plan/ranges.ts'
+import fc from '../../support/fast-check.ts'
 
 describe('ranges', () => {
   test.each([

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readPlan } from '../../../src/core/plan/read.ts'
 import { planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 import { standsAt } from '../../support/plan-text.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 

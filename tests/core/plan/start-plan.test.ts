@@ -1,5 +1,4 @@
 import { Ajv2020 } from 'ajv/dist/2020.js'
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import { planJsonSchema } from '../../../src/core/plan/json-schema.ts'
@@ -13,6 +12,7 @@ import {
 } from '../../../src/core/plan/start-questions.ts'
 import { startWords } from '../../../src/wording/en/new-plan.ts'
 import { planOf } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 
 const startPlan = (given: StartAnswersGiven): string => startText(given, startWords.remarks)
 

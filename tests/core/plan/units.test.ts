@@ -1,7 +1,8 @@
 /** Conversions against definitions: SI prefixes, 1 in = 25.4 mm (exact), 0 °C = 32 °F, 1 ft³/min = 1.699 m³/h (engineering tables). */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { type Dimension, quantity, scales } from '../../../src/core/plan/units.ts'
+import fc from '../../support/fast-check.ts'
 
 const read = (text: string, dimension: Dimension): number | string => {
   const got = quantity(text, dimension)

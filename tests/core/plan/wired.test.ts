@@ -1,7 +1,7 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { allPorts } from '../../../src/core/plan/ports.ts'
 import { build } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 import { buildOf, wiredPlan, wiring } from '../../support/wired.ts'
 
 describe('generated builds', () => {

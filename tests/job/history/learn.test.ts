@@ -2,7 +2,7 @@
  * Learning from closed jobs. The counts are Dirichlet counts: with prior shares q worth A jobs and n of N jobs in a
  * class, the posterior mean is (A q + n) / (A + N) (Gelman and others, Bayesian Data Analysis, section 3.4; from memory).
  */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
@@ -12,6 +12,7 @@ import { causesOf } from '../../../src/job/history/lesson.ts'
 import { sumsOf } from '../../../src/job/history/sums.ts'
 import type { Summary } from '../../../src/job/report/summary.ts'
 import { build } from '../../support/build.ts'
+import fc from '../../support/fast-check.ts'
 
 const plan = build('Studio')
   .header('SYS1')

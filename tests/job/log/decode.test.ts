@@ -3,12 +3,13 @@
  * cut at each byte, one bit flipped at each byte, lines lost, doubled, exchanged, rewritten by hand. The law: what is
  * read is a beginning of what was written, and where it is not all of it, that is said.
  */
-import fc from 'fast-check'
+
 import { describe, expect, test } from 'vitest'
 import { type Decoded, decodeLog } from '../../../src/job/log/decode.ts'
 import { lineSum } from '../../../src/job/log/digest.ts'
 import { encodeEvents, START } from '../../../src/job/log/encode.ts'
 import { FORMAT, type LogBody, type LogEvent, type Opened } from '../../../src/job/log/event.ts'
+import fc from '../../support/fast-check.ts'
 import { jobBodies, writtenJob } from '../../support/job-log.ts'
 
 const job = writtenJob()

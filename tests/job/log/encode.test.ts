@@ -3,12 +3,12 @@
  * that could not be read.
  */
 import { createHash } from 'node:crypto'
-import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { decodeLog } from '../../../src/job/log/decode.ts'
 import { planDigest } from '../../../src/job/log/digest.ts'
 import { clockText, encodeEvents, START } from '../../../src/job/log/encode.ts'
 import type { LogBody } from '../../../src/job/log/event.ts'
+import fc from '../../support/fast-check.ts'
 import { jobBodies, MORNING, planCopy, writtenJob } from '../../support/job-log.ts'
 
 test('every line is JSON by itself, numbered from 1, with the time in UTC', () => {

@@ -1,6 +1,5 @@
 /** Which faults are planted for practice, and how hard they are said to be. */
 import { readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { flows } from '../../../flows/all.ts'
 import { compile } from '../../../src/core/bench/build.ts'
@@ -8,6 +7,7 @@ import { faultText } from '../../../src/core/faults/fault.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
 import { drawn, LEVELS, plantables } from '../../../src/job/practice/plantable.ts'
 import { benchOf } from '../../support/bench-look.ts'
+import fc from '../../support/fast-check.ts'
 import { SMALL } from '../../support/program.ts'
 
 const read = readPlan(readFileSync(SMALL, 'utf8'), SMALL)

@@ -1,4 +1,3 @@
-import fc from 'fast-check'
 import { describe, expect, test, vi } from 'vitest'
 import { english } from '../../../src/wording/en/english.ts'
 import {
@@ -10,6 +9,7 @@ import {
   doReseat,
   type ScriptStep,
 } from '../../support/fake-session.ts'
+import fc from '../../support/fast-check.ts'
 import { screenAt } from './screen-at.ts'
 
 const one: readonly ScriptStep[] = [{ prompt: askLit }, { prompt: askSince }]

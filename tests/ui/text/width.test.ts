@@ -1,8 +1,8 @@
-import fc from 'fast-check'
 import stringWidth from 'string-width'
 import { describe, expect, test } from 'vitest'
 import { cutLine, line, lineText, lineWidth, padLine, span, spread, wrap } from '../../../src/ui/text/line.ts'
 import { fitting, middleCut, shortened, shortenedAtWord, width } from '../../../src/ui/text/width.ts'
+import fc from '../../support/fast-check.ts'
 
 /** What names in plans are made of: Latin, Greek, Cyrillic, Hebrew, Arabic, CJK, Hangul, kana, marks, emoji. */
 const letters = fc.constantFrom(

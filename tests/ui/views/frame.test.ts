@@ -1,4 +1,3 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Ask } from '../../../src/core/checks/prompt.ts'
 import type { PathStep, View } from '../../../src/job/view.ts'
@@ -12,6 +11,7 @@ import {
   type ScriptStep,
   verdict,
 } from '../../support/fake-session.ts'
+import fc from '../../support/fast-check.ts'
 import { screenAt } from '../state/screen-at.ts'
 
 /** Thirty fans with names and places as people write them, and as nobody should. */

@@ -1,7 +1,7 @@
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { boundsFor, repairMinutesFrom } from '../../../../src/core/infer/choose/bounds.ts'
 import { reduce } from '../../../../src/core/infer/choose/reduce.ts'
+import fc from '../../../support/fast-check.ts'
 import { drawProblem } from './draw-problem.ts'
 import { type HandProblem, handProblem, startOf } from './hand-problem.ts'
 import { optimum, optimumWithoutNoise } from './optimum.ts'
