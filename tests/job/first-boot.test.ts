@@ -225,10 +225,10 @@ describe('a first boot', () => {
 
   test('is signed by name, and the log keeps who and when', async () => {
     const { events } = await walked(desk, [], ({ prompt }) =>
-      prompt?.show === 'do' && prompt.task === 'sign-off' ? { say: 'done', by: ' I. Marlow ' } : undefined,
+      prompt?.show === 'do' && prompt.task === 'sign-off' ? { say: 'done', by: ' late shift ' } : undefined,
     )
     const signed = events.filter((e) => e.e === 'replied' && e.by !== undefined)
-    expect(signed).toMatchObject([{ reply: 'done', by: 'I. Marlow' }])
+    expect(signed).toMatchObject([{ reply: 'done', by: 'late shift' }])
     expect(events.at(-1)?.e).toBe('ended')
   })
 

@@ -17,7 +17,7 @@ export interface ExampleBoot {
   readonly unsure: readonly string[]
 }
 
-export const WHO = 'I. Marlow'
+export const WHO = 'late shift'
 export const WHERE = 'bench 3'
 
 export const EXAMPLE_BOOTS: readonly ExampleBoot[] = [

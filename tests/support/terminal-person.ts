@@ -126,7 +126,7 @@ async function readOn(pty: Pty, text: string): Promise<void> {
 }
 
 /** Who signs at the end of a first boot. */
-const NAME = 'Robin'
+const NAME = 'bench two'
 
 const asksForName = (prompt: Prompt): boolean =>
   prompt.show === 'do' && 'task' in prompt && prompt.task === 'sign-off'

@@ -12,13 +12,13 @@ import { jobBodies, writtenJob } from '../../support/job-log.ts'
 import { groundFor, memorySession } from '../../support/run-job.ts'
 
 const studio = build('Studio').header('SYS1').fan('F1', { light: undefined }).lead('F1.motor', 'board.SYS1')
-const text = `# For Mrs Abernathy, 5 Quay Street\n${studio.text()}# "ask Jo" # first\n`
+const text = `# For the Teahouse, 5 Quay Street\n${studio.text()}# "ask Jo" # first\n`
 
 const opened: LogBody = {
   e: 'opened',
   format: 1,
   tool: '0.1.0',
-  plan: { file: '/home/ilse/customers/abernathy.build.yaml', text, includes: [] },
+  plan: { file: '/home/ilse/customers/studio.build.yaml', text, includes: [] },
   digest: 'x',
   build: 'Studio',
   symptom: 'fan-still',
@@ -29,7 +29,7 @@ const opened: LogBody = {
 
 async function jobOf(): Promise<LogBody[]> {
   const { session, log } = await memorySession(studio.plan(), 'fan-still')
-  await session.reply({ say: 'note', text: 'Mrs Abernathy says it smelt' })
+  await session.reply({ say: 'note', text: 'the tea-house says it smelt' })
   const figures = '{"a-isa-1":{"Adapter":"secret-host","f":{"fan1_input":0}}}'
   await session.reply({ say: 'read', text: figures, as: ['fan1=SYS1'], by: '/home/ilse/fans.json' })
   await session.reply({ say: 'answer', ids: ['F1:no'] })
@@ -38,7 +38,7 @@ async function jobOf(): Promise<LogBody[]> {
 
 test('names nobody: people, places, paths, notes, comments of the plan and texts of readings are gone', async () => {
   const { events, text: whole } = writtenJob(await jobOf())
-  const names = ['Ilse', 'ilse', 'Quay', 'Abernathy', 'secret-host', 'Jo"', '/home']
+  const names = ['Ilse', 'ilse', 'Quay', 'Teahouse', 'secret-host', 'Jo"', '/home']
   for (const name of names) expect(whole).toContain(name.replace('"', ''))
   const shared = logWithoutNames(events, '–')
   for (const name of names) expect(shared).not.toContain(name)

@@ -55,9 +55,9 @@ test('the end is signed with a name that is typed, and Escape takes the pen away
   expect(at.text()).toContain('Type your name')
   await at.type('Q⎋')
   expect(session.view().end).toBeNull()
-  await at.type('⏎I. Marlow⏎')
+  await at.type('⏎late shift⏎')
   expect(session.view().end?.outcome).toBe('nothing-wrong')
-  expect(log.events.flatMap((e) => (e.e === 'replied' && e.by ? [e.by] : []))).toEqual(['I. Marlow'])
+  expect(log.events.flatMap((e) => (e.e === 'replied' && e.by ? [e.by] : []))).toEqual(['late shift'])
 })
 
 test('f does nothing where nothing can be folded', async () => {
