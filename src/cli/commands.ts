@@ -20,33 +20,27 @@ export const COMMON: readonly Option[] = [
   value('lang', 'CODE'),
 ]
 
+/** Taken by every command that begins a job. */
+const newJob: readonly Option[] = [
+  value('log', 'FILE'),
+  values('readings', 'FILE'),
+  values('as', 'NAME=PLACE'),
+  flag('no-learning'),
+  STORE,
+  ...atTheBench,
+  ...frontEnd,
+]
+
 export const COMMANDS: readonly Command[] = [
   {
     name: 'diagnose',
     arguments: [PLAN],
-    options: [
-      values('symptom', 'ID'),
-      value('log', 'FILE'),
-      values('readings', 'FILE'),
-      values('as', 'NAME=PLACE'),
-      flag('no-learning'),
-      STORE,
-      ...atTheBench,
-      ...frontEnd,
-    ],
+    options: [values('symptom', 'ID'), ...newJob],
   },
   {
     name: 'first-boot',
     arguments: [PLAN],
-    options: [
-      value('log', 'FILE'),
-      values('readings', 'FILE'),
-      values('as', 'NAME=PLACE'),
-      flag('no-learning'),
-      STORE,
-      ...atTheBench,
-      ...frontEnd,
-    ],
+    options: newJob,
   },
   {
     name: 'resume',

@@ -29,6 +29,23 @@ export function stepUnder(curve: Curve, needs: number): number | undefined {
 export const startDutyOf = (motor: Motor): number =>
   Math.max(motor.startDuty, motor.belowMin === 'stops' ? lowestDuty(motor) : 0)
 
+/**
+ * What a motor that is controlled by PWM needs to start, and the assumed values that rests on; undefined where it turns
+ * whatever is set. It is taken to keep its lowest speed, as the bench has it; but who writes a start duty may mean that it stops.
+ */
+export function pwmStart(
+  w: Wiring,
+  { part, motor }: MotorAt,
+): { readonly limit: number; readonly rests: readonly string[] } | undefined {
+  const path = `parts.${part}.motor`
+  const written = w.plan.assumed.has(`${path}.below_min`) && !w.plan.assumed.has(`${path}.start_duty`)
+  if (motor.belowMin !== 'stops' && !written) return undefined
+  return {
+    limit: startDutyOf(motor),
+    rests: [`${path}.start_duty`, ...(written ? [`${path}.below_min`] : [])],
+  }
+}
+
 /** Percent of the driver under which a motor stays still; undefined where it turns whatever is set. */
 function needsOf(w: Wiring, motor: MotorAt, driver: Driver): number | undefined {
   if (driver.mode === 'dc') return isLowered(w, motor, driver) ? dcDuty(motor.motor.startVolts) : undefined
@@ -52,16 +69,13 @@ export const curveStarts: readonly Rule[] = [
       for (const [motor, driver] of driven(w)) {
         const { curve } = driver.setting
         if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
-        const path = `parts.${motor.part}.motor`
-        const written = w.plan.assumed.has(`${path}.below_min`) && !w.plan.assumed.has(`${path}.start_duty`)
-        const limit = startDutyOf(motor.motor)
-        if ((motor.motor.belowMin === 'stops' || written) && neverStarts(curve, limit))
+        const start = pwmStart(w, motor)
+        if (start && neverStarts(curve, start.limit))
           yield {
             refs: [curveRef(driver.key), motor.plug, driver.port],
             figure: topDuty(curve),
-            limit,
+            ...start,
             facts: { fan: motor.part, at: driver.port },
-            rests: [`${path}.start_duty`, ...(written ? [`${path}.below_min`] : [])],
           }
       }
     },

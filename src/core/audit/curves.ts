@@ -1,7 +1,7 @@
 /** Curves: whether a fan starts where its curve rests, and whether a pump is left alone. */
 import { isRising, restDuty } from '../electrics/fan-curve.ts'
 import { dcDuty, dcVolts } from '../electrics/fan-speed.ts'
-import { curveStarts, isStill, neverStarts, startDutyOf, stepUnder } from './curve-start.ts'
+import { curveStarts, isStill, neverStarts, pwmStart, stepUnder } from './curve-start.ts'
 import { headerDriver, isControlled, isLowered, settingOf } from './drive.ts'
 import { COMMON, type Rule } from './finding.ts'
 import { curveRef, driven, FAN_SPEC, rpmUnder, watched } from './steering.ts'
@@ -16,20 +16,15 @@ export const curves: readonly Rule[] = [
       for (const [motor, driver] of driven(w)) {
         const { curve } = driver.setting
         if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
-        const path = `parts.${motor.part}.motor`
-        // Taken to keep its lowest speed, as the bench has it; but who writes a start duty may mean that it stops.
-        const written = w.plan.assumed.has(`${path}.below_min`) && !w.plan.assumed.has(`${path}.start_duty`)
-        if (motor.motor.belowMin !== 'stops' && !written) continue
-        const limit = startDutyOf(motor.motor)
-        const never = neverStarts(curve, limit)
-        const figure = never ? undefined : stepUnder(curve, limit)
+        const start = pwmStart(w, motor)
+        if (!start || neverStarts(curve, start.limit)) continue
+        const figure = stepUnder(curve, start.limit)
         if (figure !== undefined)
           yield {
             refs: [curveRef(driver.key), motor.plug, driver.port],
             figure,
-            limit,
+            ...start,
             facts: { fan: motor.part, at: driver.port, from: restDuty(curve) > 0 ? 'rest' : 'zero' },
-            rests: [`${path}.start_duty`, ...(written ? [`${path}.below_min`] : [])],
           }
       }
     },

@@ -31,14 +31,6 @@ export type Task =
   | 'cold-start'
   | 'by-itself'
   | 'sign-off'
-  | 'firmware'
-  | 'system'
-  | 'program'
-  | 'save-pattern'
-  | 'soak'
-  | 'cold-start'
-  | 'by-itself'
-  | 'sign-off'
 
 export interface Do {
   readonly show: 'do'

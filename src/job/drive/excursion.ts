@@ -13,6 +13,7 @@ import { aboutAsk } from './about-ask.ts'
 import { flowsCautions } from './cautions.ts'
 import { crossCheck } from './cross-check.ts'
 import { type Job, powerOf } from './job.ts'
+import { askStep } from './steps.ts'
 import { wrongIn } from './walk.ts'
 
 /** Known without asking: the build has never run. */
@@ -76,8 +77,7 @@ export function flowsQuestion(job: Job): WorkStep | undefined {
   const since = job.opened?.seq ?? Number.POSITIVE_INFINITY
   if (job.trail.some((t) => !t.undone && t.seq > since && t.prompt.id === 'comes-and-goes')) return undefined
   const ask = aboutAsk('comes-and-goes', 'check', symptom === undefined ? [] : [symptom])
-  const id = `${symptom} ${ask.id} ${job.trail.at(-1)?.seq ?? 0}`
-  return { kind: 'check', id, edits: [], handsIn: false, cycle: false, minutes: ask.minutes, ask }
+  return askStep(ask, `${symptom} ${ask.id} ${job.trail.at(-1)?.seq ?? 0}`)
 }
 
 /** The way back to the walk, told once the flow that was opened has done its work. */

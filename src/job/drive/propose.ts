@@ -5,14 +5,14 @@
 import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
 import { MAP_KINDS, type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
-import type { Ask, Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
+import type { Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { RepairDef } from '../../core/checks/step.ts'
 import { toGet } from '../../core/checks/to-get.ts'
 import type { Assessment } from '../../core/infer/assess.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
 import { flowsQuestion, opening, returning, stepsIn } from './excursion.ts'
 import { evidenceNow, type Job } from './job.ts'
-import { checkStep, repairStep } from './steps.ts'
+import { askStep, checkStep, repairStep } from './steps.ts'
 import { laterTopic } from './symptoms.ts'
 import { deviations, type Thought, think } from './think.ts'
 import { onward } from './walk.ts'
@@ -131,7 +131,7 @@ function surveyStep(job: Job): WorkStep | undefined {
   const seen = new Set(job.trail.filter((t) => !t.undone).map((t) => t.prompt.id))
   const kind = SURVEY.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
   if (!kind) return undefined
-  return lookOver(mapAsk(job.ground.build, [kind], 'scope'))
+  return askStep(mapAsk(job.ground.build, [kind], 'scope'))
 }
 
 /** Gone without anything having been mended, and "nothing was wrong" explains it best: a job of its own kind. */
@@ -166,18 +166,8 @@ function closingLook(job: Job): WorkStep | undefined {
     ),
   )
   const kinds = GLANCES.filter((kind) => !seen.has(kind) && mappedAll(job.ground.build, [kind]).length > 0)
-  return kinds.length === 0 ? undefined : lookOver(mapAsk(job.ground.build, kinds, 'proof'))
+  return kinds.length === 0 ? undefined : askStep(mapAsk(job.ground.build, kinds, 'proof'))
 }
-
-const lookOver = (ask: Ask): WorkStep => ({
-  kind: 'check',
-  id: ask.id,
-  edits: [],
-  handsIn: false,
-  cycle: false,
-  minutes: ask.minutes,
-  ask,
-})
 
 /** All that was looked over is as wanted, and that is the best explanation too. */
 function nothingWrong(job: Job, { suspects }: Thought): boolean {

@@ -34,6 +34,17 @@ export function checkStep(check: CheckDef, answers: readonly Answer[]): WorkStep
   }
 }
 
+/** A question that needs nothing done before it, as a step. @param id where the same question may come again */
+export const askStep = (ask: Ask, id = ask.id): WorkStep => ({
+  kind: 'check',
+  id,
+  edits: [],
+  handsIn: false,
+  cycle: false,
+  minutes: ask.minutes,
+  ask,
+})
+
 /** A repair; what a trial changed is put back with it. */
 export function repairStep(job: Job, repair: RepairDef): WorkStep {
   // Power is no edit like others: it is cut and given at the gate, before the rest is done.

@@ -4,12 +4,13 @@
  */
 import { flowOf, flowOfAll } from '../../../flows/all.ts'
 import type { EndStep, WorkStep } from '../../../flows/shared/step.ts'
-import type { Ask, Note } from '../../core/checks/prompt.ts'
+import type { Note } from '../../core/checks/prompt.ts'
 import type { LogBody } from '../log/event.ts'
 import type { Symptoms } from '../log/symptoms-line.ts'
 import { guideAsk, guideOf, isGuides } from './guide.ts'
 import { type Ground, type Job, startOf } from './job.ts'
 import { split } from './one-cause.ts'
+import { askStep } from './steps.ts'
 import { topicAsk } from './topic.ts'
 
 const note = (facts: Note['facts']): LogBody => ({
@@ -101,15 +102,5 @@ export function laterTopic(job: Job, seen: boolean): WorkStep | undefined {
   const topic = job.ground.flow.scoping.find(
     (t) => !asked.has(topicAsk(job, t).id) && (t.when === undefined || !seen),
   )
-  return topic && asking(topicAsk(job, topic))
+  return topic && askStep(topicAsk(job, topic))
 }
-
-const asking = (ask: Ask): WorkStep => ({
-  kind: 'check',
-  id: ask.id,
-  edits: [],
-  handsIn: false,
-  cycle: false,
-  minutes: ask.minutes,
-  ask,
-})
