@@ -83,12 +83,11 @@ describe('the README', () => {
   })
 
   it('names faults to try that are faults of the demo build', () => {
-    const listed = call(root, [
-      'bench',
-      'docs/examples/archive-ten-fans.build.yaml',
-      '--list-faults',
-      '--json',
-    ]).out
+    const listed = call(
+      root,
+      ['bench', 'docs/examples/archive-ten-fans.build.yaml', '--list-faults', '--json'],
+      { env: envIn(folder) },
+    ).out
     const names = new Set(
       (JSON.parse(listed) as { faults: { at: string; mode: string }[] }).faults.map(
         (f) => `${f.at}:${f.mode}`,
