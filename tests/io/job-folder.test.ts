@@ -9,11 +9,11 @@ import { ownFolder } from '../support/own-folder.ts'
 describe('the folder of jobs', () => {
   // XDG Base Directory Specification 0.8: default $HOME/.local/state; relative paths are invalid and ignored.
   test('is in the state folder of the user', () => {
-    const at = (env: Record<string, string>) => jobFolder({ env, platform: 'linux', home: '/home/ilse' })
-    expect(at({})).toBe('/home/ilse/.local/state/whichlead/jobs')
+    const at = (env: Record<string, string>) => jobFolder({ env, platform: 'linux', home: '/home/bench' })
+    expect(at({})).toBe('/home/bench/.local/state/whichlead/jobs')
     expect(at({ XDG_STATE_HOME: '/var/bench' })).toBe('/var/bench/whichlead/jobs')
-    expect(at({ XDG_STATE_HOME: 'bench' })).toBe('/home/ilse/.local/state/whichlead/jobs')
-    expect(at({ XDG_STATE_HOME: '' })).toBe('/home/ilse/.local/state/whichlead/jobs')
+    expect(at({ XDG_STATE_HOME: 'bench' })).toBe('/home/bench/.local/state/whichlead/jobs')
+    expect(at({ XDG_STATE_HOME: '' })).toBe('/home/bench/.local/state/whichlead/jobs')
   })
 
   test('is made for its user only, and may be there already', async () => {

@@ -53,7 +53,7 @@ export const jobBodies: readonly LogBody[] = [
     digest: planDigest(planCopy),
     build: 'Reading room workstation',
     symptom: 'lights-dark',
-    who: 'Ilse',
+    who: 'early shift',
     where: 'bench 2',
     options: { seed: 3, plain: true },
   },

@@ -254,7 +254,7 @@ function withText(note: string, answer: string): LogBody[] {
 
 test('a path is quoted for a shell where it has to be', () => {
   expect(shellWord('/jobs/a-1.ndjson')).toBe('/jobs/a-1.ndjson')
-  expect(shellWord("/ilse's jobs/a.ndjson")).toBe("'/ilse'\\''s jobs/a.ndjson'")
+  expect(shellWord("/shift's jobs/a.ndjson")).toBe("'/shift'\\''s jobs/a.ndjson'")
   expect(shellWord('-x')).toBe("'-x'")
   expect(shellWord('$(rm)')).toBe("'$(rm)'")
 })

@@ -12,17 +12,17 @@ import { jobBodies, writtenJob } from '../../support/job-log.ts'
 import { groundFor, memorySession } from '../../support/run-job.ts'
 
 const studio = build('Studio').header('SYS1').fan('F1', { light: undefined }).lead('F1.motor', 'board.SYS1')
-const text = `# For the Teahouse, 5 Quay Street\n${studio.text()}# "ask Jo" # first\n`
+const text = `# For the Teahouse, 5 Quay Street\n${studio.text()}# "ask shift 2" # first\n`
 
 const opened: LogBody = {
   e: 'opened',
   format: 1,
   tool: '0.1.0',
-  plan: { file: '/home/ilse/customers/studio.build.yaml', text, includes: [] },
+  plan: { file: '/home/bench/customers/studio.build.yaml', text, includes: [] },
   digest: 'x',
   build: 'Studio',
   symptom: 'fan-still',
-  who: 'Ilse',
+  who: 'early shift',
   where: 'Quay Street',
   options: {},
 }
@@ -31,15 +31,15 @@ async function jobOf(): Promise<LogBody[]> {
   const { session, log } = await memorySession(studio.plan(), 'fan-still')
   await session.reply({ say: 'note', text: 'the tea-house says it smelt' })
   const figures = '{"a-isa-1":{"Adapter":"secret-host","f":{"fan1_input":0}}}'
-  await session.reply({ say: 'read', text: figures, as: ['fan1=SYS1'], by: '/home/ilse/fans.json' })
+  await session.reply({ say: 'read', text: figures, as: ['fan1=SYS1'], by: '/home/bench/fans.json' })
   await session.reply({ say: 'answer', ids: ['F1:no'] })
   return [opened, ...log.events.map(({ seq: _, at: __, ...body }) => body as LogBody)]
 }
 
 test('names nobody: people, places, paths, notes, comments of the plan and texts of readings are gone', async () => {
   const { events, text: whole } = writtenJob(await jobOf())
-  const names = ['Ilse', 'ilse', 'Quay', 'Teahouse', 'secret-host', 'Jo"', '/home']
-  for (const name of names) expect(whole).toContain(name.replace('"', ''))
+  const names = ['early shift', 'Quay', 'Teahouse', 'secret-host', 'ask shift', '/home']
+  for (const name of names) expect(whole).toContain(name)
   const shared = logWithoutNames(events, '–')
   for (const name of names) expect(shared).not.toContain(name)
 })

@@ -47,7 +47,7 @@ describe('the report of a job', () => {
     expect(whole).toMatchObject({
       build: 'Reading room workstation',
       symptom: 'lights-dark',
-      who: 'Ilse',
+      who: 'early shift',
       where: 'bench 2',
       outcome: 'fixed',
       minutes: 5.7,
@@ -114,7 +114,7 @@ describe('the report of a job at any point', () => {
 
 test('without names nothing is left of people, places, paths and notes', () => {
   const bare = JSON.stringify(withoutNames(whole, '–'))
-  for (const word of ['Ilse', 'bench 2', 'benches/', 'front panel', 'quick look']) {
+  for (const word of ['early shift', 'bench 2', 'benches/', 'front panel', 'quick look']) {
     expect(JSON.stringify(whole)).toContain(word)
     expect(bare).not.toContain(word)
   }

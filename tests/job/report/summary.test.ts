@@ -24,7 +24,7 @@ test('a fixed job names its cause, one that goes on names none', () => {
 
 test('a job is found by build, symptom, date, person and faulty part, in any case and order', () => {
   const summary = summaryOf(jobBodies.length) as Summary
-  for (const text of ['', 'READING', 'dark room', 'f1.light', '2026-03', 'ilse fixed', 'bench'])
+  for (const text of ['', 'READING', 'dark room', 'f1.light', '2026-03', 'early fixed', 'bench'])
     expect(isFound(summary, text), text).toBe(true)
   for (const text of ['F2.light', 'reading cellar', '2025']) expect(isFound(summary, text), text).toBe(false)
 })
