@@ -2,11 +2,12 @@
  * The kinds of value that a plan file has, each with its description, its range and what to say when it is wrong.
  * Every field may be left out or be `unknown`; what is then taken is decided where the part is built.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { shown, type Trouble } from './problem.ts'
 import { type Dimension, quantity, scales } from './units.ts'
 
-// A schema is used once or twice in a run: compiling a function for each costs more than it saves.
+// A schema is made at every start and used once or twice in a run. So: no function compiled for each, which costs more than
+// it saves, and the small form of the library, which makes a schema in half the time.
 z.config({ jitless: true })
 
 // One of each for all fields: there are some hundred of them, and making a schema takes a moment at every start.
@@ -14,8 +15,8 @@ const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
 const ONE_VALUE = z.union([z.string(), z.number(), z.boolean()])
 const YES_OR_TEXT = z.union([z.boolean(), z.string()])
 
-/** Tells readers what a schema is for. Its own method would make a second schema to hold that. */
-export function described<S extends z.ZodType>(schema: S, meta: Readonly<Record<string, unknown>>): S {
+/** Tells readers what a schema is for. */
+export function described<S extends z.ZodMiniType>(schema: S, meta: Readonly<Record<string, unknown>>): S {
   z.globalRegistry.add(schema, meta)
   return schema
 }
@@ -31,6 +32,29 @@ export interface FieldMeta {
   readonly only?: readonly number[]
   readonly words?: readonly string[]
   readonly [more: string]: unknown
+}
+
+/** Words from which the nearest is offered need no advice. */
+type Wrong = Trouble | (Omit<Trouble, 'todo'> & { readonly words: readonly string[] })
+
+/** Tells what is wrong with a value, or with one item of a list; gives what may stand for it until then. */
+type Tell = (trouble: Wrong, item?: number) => never
+
+/** A field that is read by a function from what stands in the file. */
+export function readFrom<I extends z.ZodMiniType, T>(
+  from: I,
+  meta: Readonly<Record<string, unknown>>,
+  read: (input: z.output<I>, tell: Tell) => T,
+) {
+  const reader = z.transform((input: z.output<I>, payload): T => {
+    const tell: Tell = (trouble, item) => {
+      const path = item === undefined ? [] : [item]
+      payload.issues.push({ code: 'custom', input, path, message: trouble.expected, params: { ...trouble } })
+      return z.NEVER
+    }
+    return read(input, tell)
+  })
+  return described(z.pipe(from, reader), meta)
 }
 
 interface Range {
@@ -110,16 +134,11 @@ export function measure(description: string, dimension: Dimension, range: Range)
     max: range.max,
     ...(range.only ? { only: range.only } : {}),
   }
-  return described(
-    NUMBER_OR_TEXT.transform((input, ctx): number | undefined => {
-      if (input === 'unknown') return undefined
-      const got = readMeasure(input, dimension, range, expected)
-      if (typeof got === 'number') return got
-      ctx.addIssue({ code: 'custom', message: got.expected, params: { ...got } })
-      return z.NEVER
-    }),
-    { ...meta },
-  )
+  return readFrom(NUMBER_OR_TEXT, { ...meta }, (input, tell): number | undefined => {
+    if (input === 'unknown') return undefined
+    const got = readMeasure(input, dimension, range, expected)
+    return typeof got === 'number' ? got : tell(got)
+  })
 }
 
 /** A whole number. */
@@ -132,17 +151,13 @@ export const amps = (description: string, max: number) => measure(description, '
 /** One of a few words; undefined for `unknown`. */
 export function word<const W extends readonly string[]>(description: string, words: W) {
   const expected = `one of ${words.join(', ')}`
-  return described(
-    ONE_VALUE.transform((input, ctx): W[number] | undefined => {
-      const text = input === false ? 'off' : input === true ? 'on' : String(input)
-      const found = words.find((w) => w === text) ?? words.find((w) => w === text.toLowerCase())
-      if (found !== undefined) return found
-      if (text === 'unknown') return undefined
-      ctx.addIssue({ code: 'custom', message: expected, params: { words, found: shown(input), expected } })
-      return z.NEVER
-    }),
-    { description, expected, words },
-  )
+  const meta = { description, expected, words }
+  return readFrom(ONE_VALUE, meta, (input, tell): W[number] | undefined => {
+    const text = input === false ? 'off' : input === true ? 'on' : String(input)
+    const found = words.find((w) => w === text) ?? words.find((w) => w === text.toLowerCase())
+    if (found !== undefined) return found
+    return text === 'unknown' ? undefined : tell({ words, found: shown(input), expected })
+  })
 }
 
 /** Yes or no; undefined for `unknown`. */
@@ -150,22 +165,14 @@ export function flag(description: string) {
   const yes = new Set(['yes', 'true', 'on'])
   const no = new Set(['no', 'false', 'off'])
   const expected = 'yes or no'
-  return described(
-    YES_OR_TEXT.transform((input, ctx): boolean | undefined => {
-      if (typeof input === 'boolean') return input
-      const text = input.toLowerCase()
-      if (yes.has(text)) return true
-      if (no.has(text)) return false
-      if (text === 'unknown') return undefined
-      ctx.addIssue({
-        code: 'custom',
-        message: expected,
-        params: { words: ['yes', 'no'], found: shown(input), expected },
-      })
-      return z.NEVER
-    }),
-    { description, expected, words: ['yes', 'no'] },
-  )
+  const words = ['yes', 'no']
+  return readFrom(YES_OR_TEXT, { description, expected, words }, (input, tell): boolean | undefined => {
+    if (typeof input === 'boolean') return input
+    const text = input.toLowerCase()
+    if (yes.has(text)) return true
+    if (no.has(text)) return false
+    return text === 'unknown' ? undefined : tell({ words, found: shown(input), expected })
+  })
 }
 
 // Control bytes and marks that turn the direction of text; a terminal would obey them.
@@ -174,18 +181,12 @@ const FORBIDDEN = /[\p{Cc}\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\uff
 /** Free text on one line, without control characters. */
 export function text(description: string, most = 200) {
   const expected = `text of up to ${most} characters`
-  return described(
-    ONE_VALUE.transform((input, ctx): string => {
-      const line = String(input)
-        .replace(/[\n\t\r ]+/g, ' ')
-        .trim()
-      const bad = (todo: string): string => {
-        ctx.addIssue({ code: 'custom', message: expected, params: { found: shown(input), expected, todo } })
-        return z.NEVER
-      }
-      if (FORBIDDEN.test(line)) return bad('take the control characters out')
-      return line.length > most ? bad('shorten it') : line
-    }),
-    { description, expected },
-  )
+  return readFrom(ONE_VALUE, { description, expected }, (input, tell): string => {
+    const line = String(input)
+      .replace(/[\n\t\r ]+/g, ' ')
+      .trim()
+    if (FORBIDDEN.test(line))
+      return tell({ found: shown(input), expected, todo: 'take the control characters out' })
+    return line.length > most ? tell({ found: shown(input), expected, todo: 'shorten it' }) : line
+  })
 }

@@ -3,7 +3,7 @@
  * schemas that read the file. It knows keys, words, units and the range of bare numbers; what needs the whole plan
  * (does that port exist, is it free) only the reader knows.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { FieldMeta } from './fields.ts'
 import { leadSchema } from './lead-line.ts'
 import { partForms, partKinds } from './parts/every.ts'
@@ -76,7 +76,7 @@ function asField(meta: FieldMeta, out: JsonSchema): void {
 const LIGHTS = 'several lights by the name of their plug'
 
 /** One schema as people write it: before units are taken off and usual values filled in. */
-function written(schema: z.ZodType): JsonSchema {
+function written(schema: z.ZodMiniType): JsonSchema {
   const made = z.toJSONSchema(schema, {
     io: 'input',
     override: ({ zodSchema, jsonSchema }) => {

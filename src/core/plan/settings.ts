@@ -1,6 +1,6 @@
 /** What firmware and the lighting program remember, as a plan file writes it, and whether each names a real place. */
-import * as z from 'zod'
-import { count, flag, measure, word } from './fields.ts'
+import * as z from 'zod/mini'
+import { count, described, flag, measure, word } from './fields.ts'
 import { listed, nearest } from './nearest.ts'
 import { given } from './parts/form.ts'
 import { COLOURS } from './parts/light.ts'
@@ -15,66 +15,71 @@ const degrees = measure('temperature, °C', 'temperature', { min: -20, max: 120 
 const duty = measure('duty, %', 'percent', { min: 0, max: 100 })
 
 const header = z.strictObject({
-  drive: word('how the fan is controlled', ['pwm', 'dc'] as const).optional(),
-  curve: z
-    .array(z.tuple([degrees, duty]).meta({ expected: 'a pair of °C and %, such as [30, 40]' }))
-    .meta({
-      description: 'duty in % over temperature in °C, as pairs, rising',
-      expected: 'a list of pairs such as [[30, 40], [70, 100]]',
-    })
-    .optional(),
-  pulses: count('tach pulses a turn that the board counts with', 1, 8).optional(),
-  alarm_below: measure('speed under which an alarm is raised; 0 for never', 'speed', {
-    min: 0,
-    max: 30_000,
-  }).optional(),
+  drive: z.optional(word('how the fan is controlled', ['pwm', 'dc'] as const)),
+  curve: z.optional(
+    described(
+      z.array(described(z.tuple([degrees, duty]), { expected: 'a pair of °C and %, such as [30, 40]' })),
+      {
+        description: 'duty in % over temperature in °C, as pairs, rising',
+        expected: 'a list of pairs such as [[30, 40], [70, 100]]',
+      },
+    ),
+  ),
+  pulses: z.optional(count('tach pulses a turn that the board counts with', 1, 8)),
+  alarm_below: z.optional(
+    measure('speed under which an alarm is raised; 0 for never', 'speed', {
+      min: 0,
+      max: 30_000,
+    }),
+  ),
 })
 
 const channel = z.strictObject({
-  profile: z
-    .array(count('LEDs', 0, 2000))
-    .meta({
+  profile: z.optional(
+    described(z.array(count('LEDs', 0, 2000)), {
       description: 'LEDs told, by port or part in chain order',
       expected: 'a list of LED counts such as [8, 8, 8]',
-    })
-    .optional(),
-  colours: word('the colour order that is sent', COLOURS).optional(),
-  brightness: measure('brightness that is set, % of full', 'percent', { min: 1, max: 100 }).optional(),
+    }),
+  ),
+  colours: z.optional(word('the colour order that is sent', COLOURS)),
+  brightness: z.optional(measure('brightness that is set, % of full', 'percent', { min: 1, max: 100 })),
 })
 
 export const settingsSchema = z.strictObject({
-  headers: z
-    .record(z.string(), header)
-    .meta({
+  headers: z.optional(
+    described(z.record(z.string(), header), {
       description: 'by fan header (SYS1) or by fan port of a controller (C1.fan2)',
       expected: 'a map such as {SYS1: {drive: pwm}}',
-    })
-    .optional(),
-  channels: z
-    .record(z.string(), channel)
-    .meta({
+    }),
+  ),
+  channels: z.optional(
+    described(z.record(z.string(), channel), {
       description: 'by light hub (H1), light port of a controller (C1.light1) or board light header (L1)',
       expected: 'a map such as {H1: {profile: [8, 8, 8]}}',
-    })
-    .optional(),
-  host: z
-    .strictObject({
-      program: word('the vendor’s lighting program', ['running', 'absent'] as const).optional(),
-      global_effect: word('one effect over everything', ['on', 'off'] as const).optional(),
-    })
-    .meta({
-      description: 'the program that drives the lights',
-      expected: 'a map such as {program: running, global_effect: off}',
-    })
-    .optional(),
-  ports: z
-    .record(
-      z.string(),
-      z.strictObject({ enabled: flag('no where firmware or a switch has turned it off').optional() }),
-    )
-    .meta({ description: 'USB ports turned off', expected: 'a map such as {board.U1.a: {enabled: no}}' })
-    .optional(),
-  celsius: measure('temperature that the curves see, °C', 'temperature', { min: -20, max: 120 }).optional(),
+    }),
+  ),
+  host: z.optional(
+    described(
+      z.strictObject({
+        program: z.optional(word('the vendor’s lighting program', ['running', 'absent'] as const)),
+        global_effect: z.optional(word('one effect over everything', ['on', 'off'] as const)),
+      }),
+      {
+        description: 'the program that drives the lights',
+        expected: 'a map such as {program: running, global_effect: off}',
+      },
+    ),
+  ),
+  ports: z.optional(
+    described(
+      z.record(
+        z.string(),
+        z.strictObject({ enabled: z.optional(flag('no where firmware or a switch has turned it off')) }),
+      ),
+      { description: 'USB ports turned off', expected: 'a map such as {board.U1.a: {enabled: no}}' },
+    ),
+  ),
+  celsius: z.optional(measure('temperature that the curves see, °C', 'temperature', { min: -20, max: 120 })),
 })
 
 type Input = z.output<typeof settingsSchema>

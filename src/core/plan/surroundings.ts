@@ -1,6 +1,6 @@
 /** The power supply and the board as a plan file writes them: leads with plugs, and headers with limits. */
-import * as z from 'zod'
-import { amps, count, flag, measure, text, word } from './fields.ts'
+import * as z from 'zod/mini'
+import { amps, count, described, flag, measure, text, word } from './fields.ts'
 import { beforeHost } from './parts/fans.ts'
 import { given } from './parts/form.ts'
 import { dataVolts } from './parts/hubs.ts'
@@ -9,17 +9,17 @@ import type { Board, FanHeader, LightVolts, Supply } from './plan.ts'
 import { type Notebook, usual } from './problem.ts'
 import { usualHeader, usualPlugAmps, usualPlugs, usualUsb } from './usual.ts'
 
-const named = <S extends z.ZodObject>(entry: S, description: string, expected: string) =>
-  z.record(z.string(), entry).meta({ description, expected }).optional()
+const named = <S extends z.ZodMiniObject>(entry: S, description: string, expected: string) =>
+  z.optional(described(z.record(z.string(), entry), { description, expected }))
 
 const supplyLead = z.strictObject({
-  kind: word('the plugs on it', ['sata', 'peripheral'] as const).optional(),
-  plugs: count('how many plugs it has, named 1, 2, … from the supply outward', 1, 12).optional(),
-  amps_5v: amps('most current at 5 V over the whole lead, A', 40).optional(),
-  amps_12v: amps('most current at 12 V over the whole lead, A', 40).optional(),
-  modular: flag('is pushed into the supply by hand, so it can be left out there').optional(),
-  mm: measure('its length, mm', 'length', { min: 10, max: 5000 }).optional(),
-  awg: measure('its gauge', 'gauge', { min: 10, max: 36, whole: true }).optional(),
+  kind: z.optional(word('the plugs on it', ['sata', 'peripheral'] as const)),
+  plugs: z.optional(count('how many plugs it has, named 1, 2, … from the supply outward', 1, 12)),
+  amps_5v: z.optional(amps('most current at 5 V over the whole lead, A', 40)),
+  amps_12v: z.optional(amps('most current at 12 V over the whole lead, A', 40)),
+  modular: z.optional(flag('is pushed into the supply by hand, so it can be left out there')),
+  mm: z.optional(measure('its length, mm', 'length', { min: 10, max: 5000 })),
+  awg: z.optional(measure('its gauge', 'gauge', { min: 10, max: 36, whole: true })),
 })
 
 export const supplySchema = z.strictObject({
@@ -28,40 +28,46 @@ export const supplySchema = z.strictObject({
     'leads that bring power to hubs and controllers, by name',
     'a map such as {SA: {kind: sata, plugs: 3}}',
   ),
-  watts: measure('rated power, W', 'power', { min: 50, max: 5000 }).optional(),
-  note: text('anything worth knowing').optional(),
+  watts: z.optional(measure('rated power, W', 'power', { min: 50, max: 5000 })),
+  note: z.optional(text('anything worth knowing')),
 })
 
 const fanHeader = z.strictObject({
-  role: word('fan; cpu is watched at power-on; pump is meant to run at full speed', [
-    'fan',
-    'cpu',
-    'pump',
-  ] as const).optional(),
-  pins: count('3 or 4', 3, 4).optional(),
-  amps: amps('most current, A', 20).optional(),
-  drive: word('how it can control a fan: by pwm, by dc (its voltage), or auto (chooses by the plug)', [
-    'auto',
-    'pwm',
-    'dc',
-  ] as const).optional(),
-  protected: flag('goes dead when overloaded and comes back, instead of being damaged').optional(),
+  role: z.optional(
+    word('fan; cpu is watched at power-on; pump is meant to run at full speed', [
+      'fan',
+      'cpu',
+      'pump',
+    ] as const),
+  ),
+  pins: z.optional(count('3 or 4', 3, 4)),
+  amps: z.optional(amps('most current, A', 20)),
+  drive: z.optional(
+    word('how it can control a fan: by pwm, by dc (its voltage), or auto (chooses by the plug)', [
+      'auto',
+      'pwm',
+      'dc',
+    ] as const),
+  ),
+  protected: z.optional(flag('goes dead when overloaded and comes back, instead of being damaged')),
 })
 
 const lightHeader = z.strictObject({
-  volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
-  amps: amps('most current, A', 20).optional(),
-  max_leds: count('most LEDs that it can drive', 1, 20_000).optional(),
-  data_volts: dataVolts.optional(),
+  volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
+  amps: z.optional(amps('most current, A', 20)),
+  max_leds: z.optional(count('most LEDs that it can drive', 1, 20_000)),
+  data_volts: z.optional(dataVolts),
 })
 
 const usbHeader = z.strictObject({
-  kind: word('usb2 (9 pins) or usb3 (19 pins)', ['usb2', 'usb3'] as const).optional(),
-  ports: count('ports on it, named a, b, …', 1, 4).optional(),
-  milliamps: measure('current that each of its ports offers, mA', 'milliamps', {
-    min: 1,
-    max: 5000,
-  }).optional(),
+  kind: z.optional(word('usb2 (9 pins) or usb3 (19 pins)', ['usb2', 'usb3'] as const)),
+  ports: z.optional(count('ports on it, named a, b, …', 1, 4)),
+  milliamps: z.optional(
+    measure('current that each of its ports offers, mA', 'milliamps', {
+      min: 1,
+      max: 5000,
+    }),
+  ),
 })
 
 export const boardSchema = z.strictObject({
@@ -73,8 +79,8 @@ export const boardSchema = z.strictObject({
   ),
   light_headers: named(lightHeader, 'light headers by name', 'a map such as {L1: {volts: 5, amps: 3.0}}'),
   usb_headers: named(usbHeader, 'internal USB headers by name', 'a map such as {U1: {kind: usb2, ports: 2}}'),
-  before_host: beforeHost.optional(),
-  note: text('anything worth knowing').optional(),
+  before_host: z.optional(beforeHost),
+  note: z.optional(text('anything worth knowing')),
 })
 
 export function supplyOf(input: z.output<typeof supplySchema>, book: Notebook): Supply {

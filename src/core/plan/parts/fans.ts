@@ -1,5 +1,5 @@
 /** Fans, liquid-cooler pumps and light strips: the parts that turn or shine. */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { measure, word } from '../fields.ts'
 import type { PartKindName } from '../plan.ts'
 import { usualMotor, usualPump, usualUsb } from '../usual.ts'
@@ -37,17 +37,19 @@ export const fan = form(
   () =>
     z.strictObject({
       kind: kindKey('fan'),
-      motor: motorSchema.optional(),
+      motor: z.optional(motorSchema),
       ...lightKeys,
-      flow: word('air goes in or out of the case, or stays inside as on the processor’s cooler', [
-        'in',
-        'out',
-        'inside',
-        'unknown',
-      ] as const).optional(),
-      size: measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' }).optional(),
-      cfm: measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 }).optional(),
-      on: screwedOn.optional(),
+      flow: z.optional(
+        word('air goes in or out of the case, or stays inside as on the processor’s cooler', [
+          'in',
+          'out',
+          'inside',
+          'unknown',
+        ] as const),
+      ),
+      size: z.optional(measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' })),
+      cfm: z.optional(measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 })),
+      on: z.optional(screwedOn),
       ...common,
     }),
   (id, input, use) => {
@@ -74,14 +76,13 @@ export const pump = form(
   () =>
     z.strictObject({
       kind: kindKey('pump'),
-      motor: motorSchema.optional(),
+      motor: z.optional(motorSchema),
       ...lightKeys,
-      host: word('usb: it has a USB plug of its own and drives its lights itself', [
-        'usb',
-        'none',
-      ] as const).optional(),
-      before_host: beforeHost.optional(),
-      usb_milliamps: usbMilliamps.optional(),
+      host: z.optional(
+        word('usb: it has a USB plug of its own and drives its lights itself', ['usb', 'none'] as const),
+      ),
+      before_host: z.optional(beforeHost),
+      usb_milliamps: z.optional(usbMilliamps),
       ...common,
     }),
   (id, input, use) => ({

@@ -2,7 +2,7 @@
  * What every kind of part brings: the keys that it may have in a plan file, and how the typed part is made from
  * them. `use` gives the written value or the usual one, and marks the latter as assumed.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { described, text, word } from '../fields.ts'
 import type { Part, PartKindName } from '../plan.ts'
 
@@ -12,13 +12,13 @@ export type Use = <T>(key: string, given: T | undefined, common: T) => T
 export interface PartForm<K extends PartKindName = PartKindName> {
   readonly kind: K
   readonly about: string
-  readonly schema: z.ZodObject
+  readonly schema: z.ZodMiniObject
   /** Checks between keys are made by the caller; here every key is right in itself. */
   readonly make: (id: string, input: never, use: Use) => Extract<Part, { kind: K }>
 }
 
 /** The schema is made when a part of the kind is first read: no build has parts of all kinds. */
-export const form = <K extends PartKindName, S extends z.ZodObject>(
+export const form = <K extends PartKindName, S extends z.ZodMiniObject>(
   kind: K,
   about: string,
   schemaOf: () => S,
@@ -38,13 +38,15 @@ export const form = <K extends PartKindName, S extends z.ZodObject>(
 
 /** Keys that every part may have. */
 export const common = {
-  at: text('where it sits, in your own words, such as front-bottom', 80).optional(),
-  reach: word('how hard its leads are to get at: open, tight or behind-cover', [
-    'open',
-    'tight',
-    'behind-cover',
-  ] as const).optional(),
-  note: text('anything worth knowing').optional(),
+  at: z.optional(text('where it sits, in your own words, such as front-bottom', 80)),
+  reach: z.optional(
+    word('how hard its leads are to get at: open, tight or behind-cover', [
+      'open',
+      'tight',
+      'behind-cover',
+    ] as const),
+  ),
+  note: z.optional(text('anything worth knowing')),
 }
 
 export const kindKey = <K extends string>(kind: K) =>

@@ -1,21 +1,22 @@
 /** What stands between board and fans: splitters, fan hubs, light hubs and combined controllers. */
-import * as z from 'zod'
-import { amps, count, flag, measure, word } from '../fields.ts'
+import * as z from 'zod/mini'
+import { amps, count, described, flag, measure, word } from '../fields.ts'
 import type { LightVolts } from '../plan.ts'
 import { usualHub, usualUsb } from '../usual.ts'
 import { beforeHost, usbMilliamps } from './fans.ts'
 import { common, commonOf, form, given, kindKey, type Use } from './form.ts'
 import { voltsField } from './light.ts'
 
-const tachFrom = z
-  .union([
+const tachFrom = described(
+  z.union([
     count('the way or port whose tach goes back', 1, 64),
     word('all joins them, none returns none', ['all', 'none'] as const),
-  ])
-  .meta({
+  ]),
+  {
     description: 'whose tach goes back to the header: the number of a way or port, all (joined), or none',
     expected: 'the number of a way, or all, or none',
-  })
+  },
+)
 
 const plugPower = word('where its power comes from', ['sata', 'peripheral'] as const)
 const hubPower = word('where its power comes from: a supply plug, or the header that it hangs on', [
@@ -43,8 +44,8 @@ export const fanSplitter = form(
     z.strictObject({
       kind: kindKey('fan-splitter'),
       ways: count('sockets for fans', 1, 32),
-      tach_from: tachFrom.optional(),
-      passes_control: flag('carries the control wire').optional(),
+      tach_from: z.optional(tachFrom),
+      passes_control: z.optional(flag('carries the control wire')),
       ...common,
     }),
   (id, input, use) => ({
@@ -63,11 +64,11 @@ export const fanHub = form(
     z.strictObject({
       kind: kindKey('fan-hub'),
       ports: count('sockets for fans', 1, 64),
-      power: hubPower.optional(),
-      amps: amps('most current over all ports, A', 40).optional(),
-      port_amps: amps('most current of one port, A', 10).optional(),
-      tach_from: tachFrom.optional(),
-      passes_control: flag('carries the control wire').optional(),
+      power: z.optional(hubPower),
+      amps: z.optional(amps('most current over all ports, A', 40)),
+      port_amps: z.optional(amps('most current of one port, A', 10)),
+      tach_from: z.optional(tachFrom),
+      passes_control: z.optional(flag('carries the control wire')),
       ...common,
     }),
   (id, input, use) => {
@@ -92,19 +93,21 @@ export const lightHub = form(
     z.strictObject({
       kind: kindKey('light-hub'),
       ports: count('sockets for lights', 1, 64),
-      volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
-      chain: word('series: data goes from port to port; parallel: every port gets the same', [
-        'series',
-        'parallel',
-      ] as const).optional(),
-      power: hubPower.optional(),
-      host: host.optional(),
-      before_host: beforeHost.optional(),
-      amps: amps('most current over all ports, A', 40).optional(),
-      port_amps: amps('most current of one port, A', 10).optional(),
-      max_leds: maxLeds.optional(),
-      data_volts: dataVolts.optional(),
-      usb_milliamps: usbMilliamps.optional(),
+      volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
+      chain: z.optional(
+        word('series: data goes from port to port; parallel: every port gets the same', [
+          'series',
+          'parallel',
+        ] as const),
+      ),
+      power: z.optional(hubPower),
+      host: z.optional(host),
+      before_host: z.optional(beforeHost),
+      amps: z.optional(amps('most current over all ports, A', 40)),
+      port_amps: z.optional(amps('most current of one port, A', 10)),
+      max_leds: z.optional(maxLeds),
+      data_volts: z.optional(dataVolts),
+      usb_milliamps: z.optional(usbMilliamps),
       ...common,
     }),
   (id, input, use) => {
@@ -134,33 +137,39 @@ export const controller = form(
   () =>
     z.strictObject({
       kind: kindKey('controller'),
-      fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64).optional(),
-      light_ports: count('sockets for lights, named light1, light2, …', 0, 64).optional(),
-      volts: voltsField('of its lights: 5 or 12, V').optional(),
-      chain: word('separate: each light port is a channel; series or parallel: one channel over all', [
-        'separate',
-        'series',
-        'parallel',
-      ] as const).optional(),
-      power: plugPower.optional(),
-      host: word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
-        'usb',
-        'header',
-        'none',
-      ] as const).optional(),
-      fan_control: word('own: it sets its fans; header: the board header that its lead in hangs on', [
-        'own',
-        'header',
-      ] as const).optional(),
-      tach_from: tachFrom.optional(),
-      before_host: beforeHost.optional(),
-      fan_amps: amps('most current over all fan ports, A', 40).optional(),
-      fan_port_amps: amps('most current of one fan port, A', 10).optional(),
-      light_amps: amps('most current over all light ports, A', 40).optional(),
-      light_port_amps: amps('most current of one light port, A', 10).optional(),
-      max_leds: maxLeds.optional(),
-      data_volts: dataVolts.optional(),
-      usb_milliamps: usbMilliamps.optional(),
+      fan_ports: z.optional(count('sockets for fans, named fan1, fan2, …', 0, 64)),
+      light_ports: z.optional(count('sockets for lights, named light1, light2, …', 0, 64)),
+      volts: z.optional(voltsField('of its lights: 5 or 12, V')),
+      chain: z.optional(
+        word('separate: each light port is a channel; series or parallel: one channel over all', [
+          'separate',
+          'series',
+          'parallel',
+        ] as const),
+      ),
+      power: z.optional(plugPower),
+      host: z.optional(
+        word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
+          'usb',
+          'header',
+          'none',
+        ] as const),
+      ),
+      fan_control: z.optional(
+        word('own: it sets its fans; header: the board header that its lead in hangs on', [
+          'own',
+          'header',
+        ] as const),
+      ),
+      tach_from: z.optional(tachFrom),
+      before_host: z.optional(beforeHost),
+      fan_amps: z.optional(amps('most current over all fan ports, A', 40)),
+      fan_port_amps: z.optional(amps('most current of one fan port, A', 10)),
+      light_amps: z.optional(amps('most current over all light ports, A', 40)),
+      light_port_amps: z.optional(amps('most current of one light port, A', 10)),
+      max_leds: z.optional(maxLeds),
+      data_volts: z.optional(dataVolts),
+      usb_milliamps: z.optional(usbMilliamps),
       ...common,
     }),
   (id, input, use) => {
@@ -196,8 +205,8 @@ export const lightSplitter = form(
     z.strictObject({
       kind: kindKey('light-splitter'),
       ways: count('sockets for lights', 1, 32),
-      volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
-      amps: amps('most current that its lead carries, A', 40).optional(),
+      volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
+      amps: z.optional(amps('most current that its lead carries, A', 40)),
       ...common,
     }),
   (id, input, use) => ({

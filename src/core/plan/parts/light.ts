@@ -1,6 +1,6 @@
 /** The lights of a fan, pump or strip as a plan file writes them: one (`light:`) or several by name (`lights:`). */
-import * as z from 'zod'
-import { amps, count, flag, measure, text, word } from '../fields.ts'
+import * as z from 'zod/mini'
+import { amps, count, described, flag, measure, text, word } from '../fields.ts'
 import type { Light, LightVolts } from '../plan.ts'
 import { usualLight } from '../usual.ts'
 import { given, type Use } from './form.ts'
@@ -10,31 +10,31 @@ export const COLOURS = ['GRB', 'RGB', 'BRG', 'BGR', 'RBG', 'GBR', 'GRBW', 'RGBW'
 export const voltsField = (description: string) =>
   measure(description, 'voltage', { min: 5, max: 12, only: [5, 12] })
 
-export const lightSchema = z
-  .strictObject({
-    volts: voltsField('5 (addressable) or 12 (plain four-pin), V').optional(),
-    leds: count('number of LEDs in it', 1, 2000).optional(),
-    amps: amps('current with all LEDs at full white, A', 40).optional(),
-    colours: word('the order in which its LEDs take the colours', COLOURS).optional(),
-    returns: flag('hands the data back to its socket, which a hub in series needs').optional(),
-    passes_on: flag('has a socket (its name and _out) for the next light').optional(),
-    mm: measure('length of its lead, mm', 'length', { min: 1, max: 20_000 }).optional(),
-    awg: measure('gauge of its lead', 'gauge', { min: 10, max: 36, whole: true }).optional(),
-  })
-  .meta({
+export const lightSchema = described(
+  z.strictObject({
+    volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
+    leds: z.optional(count('number of LEDs in it', 1, 2000)),
+    amps: z.optional(amps('current with all LEDs at full white, A', 40)),
+    colours: z.optional(word('the order in which its LEDs take the colours', COLOURS)),
+    returns: z.optional(flag('hands the data back to its socket, which a hub in series needs')),
+    passes_on: z.optional(flag('has a socket (its name and _out) for the next light')),
+    mm: z.optional(measure('length of its lead, mm', 'length', { min: 1, max: 20_000 })),
+    awg: z.optional(measure('gauge of its lead', 'gauge', { min: 10, max: 36, whole: true })),
+  }),
+  {
     description: 'the lights and their lead',
     expected: 'a map such as {volts: 5, leds: 8, amps: 0.32}',
-  })
+  },
+)
 
 export const lightKeys = {
-  light: lightSchema.optional(),
-  lights: z
-    .record(z.string(), lightSchema)
-    .meta({
+  light: z.optional(lightSchema),
+  lights: z.optional(
+    described(z.record(z.string(), lightSchema), {
       description: 'several lights by the name of their plug, or a list of them (light, light2, …)',
       expected: 'a map of names to lights, such as {ring: {leds: 12}, hub: {leds: 6}}',
-    })
-    .optional(),
+    }),
+  ),
 }
 
 export type LightInput = z.output<typeof lightSchema>

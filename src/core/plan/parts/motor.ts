@@ -1,6 +1,6 @@
 /** The motor of a fan or pump as a plan file writes it, with the usual values of the four-wire fan spec. */
-import * as z from 'zod'
-import { amps, count, flag, measure, readMeasure, word } from '../fields.ts'
+import * as z from 'zod/mini'
+import { amps, count, described, flag, measure, readFrom, readMeasure, word } from '../fields.ts'
 import type { Motor } from '../plan.ts'
 import { shown } from '../problem.ts'
 import { usualMotor } from '../usual.ts'
@@ -12,82 +12,82 @@ const expectedSpeeds = `two speeds, lowest first, such as [450, 1500], each up t
 /** `400-1500`, as labels have it. */
 const RANGE = /^(\d+)\s*(?:rpm)?\s*(?:-|–|—|\.{2,3}|to|\/)\s*(\d+)\s*(?:rpm)?$/i
 
+const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
+const oneSpeed = `a speed from 1 to ${TOP} rpm, such as 1500 rpm`
+const speedsMeta = {
+  description:
+    'lowest and highest speed at 12 V, rpm; or the highest alone, the lowest is then taken as 30 % of it',
+  expected: expectedSpeeds,
+}
+type Speeds = readonly [number | undefined, number | undefined]
+
 /** One speed is the highest; two are the lowest and the highest. */
-const speeds = z
-  .union([z.array(z.union([z.number(), z.string()])), z.number(), z.string()])
-  .transform((input, ctx): readonly [number | undefined, number | undefined] => {
+const speeds = readFrom(
+  z.union([z.array(NUMBER_OR_TEXT), NUMBER_OR_TEXT]),
+  speedsMeta,
+  (input, tell): Speeds => {
+    const wrong = (found: string, todo: string) => tell({ found, expected: expectedSpeeds, todo })
     const range = typeof input === 'string' ? RANGE.exec(input.trim()) : null
+    if (range) return wrong(shown(input), `write [${range[1]}, ${range[2]}]`)
     const list = Array.isArray(input) ? input : [input]
-    const tell = (i: number | undefined, found: string, expected: string, todo: string): void =>
-      ctx.addIssue({
-        code: 'custom',
-        message: expected,
-        path: i === undefined ? [] : [i],
-        params: { found, expected, todo },
-      })
-    if (range) {
-      tell(undefined, shown(input), expectedSpeeds, `write [${range[1]}, ${range[2]}]`)
-      return [undefined, undefined]
-    }
     if (list.length === 0 || list.length > 2)
-      tell(undefined, `a list of ${list.length}`, expectedSpeeds, 'write the lowest and the highest speed')
+      wrong(`a list of ${list.length}`, 'write the lowest and the highest speed')
     const read = list.map((value, i) => {
       if (value === 'unknown') return undefined
-      const got = readMeasure(
-        value,
-        'speed',
-        { min: 1, max: TOP },
-        `a speed from 1 to ${TOP} rpm, such as 1500 rpm`,
-      )
-      if (typeof got === 'number') return got
-      tell(Array.isArray(input) ? i : undefined, got.found, got.expected, got.todo)
-      return undefined
+      const got = readMeasure(value, 'speed', { min: 1, max: TOP }, oneSpeed)
+      return typeof got === 'number' ? got : tell(got, Array.isArray(input) ? i : undefined)
     })
     const [low, high] = list.length === 2 ? read : [undefined, read[0]]
     if (low !== undefined && high !== undefined && low > high)
-      tell(undefined, `[${low}, ${high}]`, expectedSpeeds, `write [${high}, ${low}] if that is meant`)
+      wrong(`[${low}, ${high}]`, `write [${high}, ${low}] if that is meant`)
     return [low, high]
-  })
-  .meta({
-    description:
-      'lowest and highest speed at 12 V, rpm; or the highest alone, the lowest is then taken as 30 % of it',
-    expected: expectedSpeeds,
-  })
+  },
+)
 
-export const motorSchema = z
-  .strictObject({
-    pins: count('holes in its plug: 4 with control, 3 without, 2 without tach', 2, 4).optional(),
-    amps: amps('steady current at full speed, A', 6).optional(),
-    start_amps: amps('current in the first second, A', 12).optional(),
-    locked_amps: amps('current with the blades held fast, A', 12).optional(),
-    rpm: speeds.optional(),
-    start_volts: measure('lowest voltage at which it starts, V', 'voltage', {
-      min: 1,
-      max: 12,
-      sample: '7 V',
-    }).optional(),
-    start_duty: measure('lowest duty at which it starts, %', 'percent', { min: 0, max: 100 }).optional(),
-    below_min: word(
-      'what it does under its lowest duty: keeps its minimum, keeps it but stops at 0, or stops',
-      ['keeps', 'stops-at-zero', 'stops'] as const,
-    ).optional(),
-    pulses: count('tach pulses a turn', 1, 8).optional(),
-    tach: word('what the third wire says: pulses, a steady level (running or locked), or nothing', [
-      'pulses',
-      'level',
-      'none',
-    ] as const).optional(),
-    passes_on: flag('has a socket motor_out for the next fan').optional(),
-    feed: word('where its 12 V comes from: the motor lead, or a supply plug of its own (port power)', [
-      'lead',
-      'sata',
-      'peripheral',
-    ] as const).optional(),
-  })
-  .meta({
+export const motorSchema = described(
+  z.strictObject({
+    pins: z.optional(count('holes in its plug: 4 with control, 3 without, 2 without tach', 2, 4)),
+    amps: z.optional(amps('steady current at full speed, A', 6)),
+    start_amps: z.optional(amps('current in the first second, A', 12)),
+    locked_amps: z.optional(amps('current with the blades held fast, A', 12)),
+    rpm: z.optional(speeds),
+    start_volts: z.optional(
+      measure('lowest voltage at which it starts, V', 'voltage', {
+        min: 1,
+        max: 12,
+        sample: '7 V',
+      }),
+    ),
+    start_duty: z.optional(measure('lowest duty at which it starts, %', 'percent', { min: 0, max: 100 })),
+    below_min: z.optional(
+      word('what it does under its lowest duty: keeps its minimum, keeps it but stops at 0, or stops', [
+        'keeps',
+        'stops-at-zero',
+        'stops',
+      ] as const),
+    ),
+    pulses: z.optional(count('tach pulses a turn', 1, 8)),
+    tach: z.optional(
+      word('what the third wire says: pulses, a steady level (running or locked), or nothing', [
+        'pulses',
+        'level',
+        'none',
+      ] as const),
+    ),
+    passes_on: z.optional(flag('has a socket motor_out for the next fan')),
+    feed: z.optional(
+      word('where its 12 V comes from: the motor lead, or a supply plug of its own (port power)', [
+        'lead',
+        'sata',
+        'peripheral',
+      ] as const),
+    ),
+  }),
+  {
     description: 'the motor and its lead',
     expected: 'a map such as {pins: 4, amps: 0.25, rpm: [450, 1500]}',
-  })
+  },
+)
 
 export type MotorInput = z.output<typeof motorSchema>
 

@@ -1,5 +1,5 @@
 /** USB hubs, adapters, and whatever else takes an internal USB port. */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { count, flag, measure, word } from '../fields.ts'
 import { usualUsb } from '../usual.ts'
 import { usbMilliamps } from './fans.ts'
@@ -24,19 +24,25 @@ export const usbHub = form(
     z.strictObject({
       kind: kindKey('usb-hub'),
       ports: count('ports that it offers, named 1, 2, …', 1, 16),
-      power: word('bus: from the USB port itself; or a supply plug (port power)', [
-        'bus',
-        'sata',
-        'peripheral',
-      ] as const).optional(),
-      port_milliamps: measure('current that it offers on each port, mA', 'milliamps', {
-        min: 1,
-        max: 5000,
-      }).optional(),
-      own_milliamps: measure('current that it takes itself, mA', 'milliamps', {
-        min: 0,
-        max: 2000,
-      }).optional(),
+      power: z.optional(
+        word('bus: from the USB port itself; or a supply plug (port power)', [
+          'bus',
+          'sata',
+          'peripheral',
+        ] as const),
+      ),
+      port_milliamps: z.optional(
+        measure('current that it offers on each port, mA', 'milliamps', {
+          min: 1,
+          max: 5000,
+        }),
+      ),
+      own_milliamps: z.optional(
+        measure('current that it takes itself, mA', 'milliamps', {
+          min: 0,
+          max: 2000,
+        }),
+      ),
       ...common,
     }),
   (id, input, use) => {
@@ -66,8 +72,8 @@ export const adapter = form(
       kind: kindKey('adapter'),
       from: connector('the plug at its end in, which goes into what feeds it'),
       to: connector('the socket at its end out, which takes another plug'),
-      outs: count('number of sockets: out, or out1, out2, …', 1, 8).optional(),
-      moulded: flag('its plug is cast in one piece, so the contacts cannot be seen').optional(),
+      outs: z.optional(count('number of sockets: out, or out1, out2, …', 1, 8)),
+      moulded: z.optional(flag('its plug is cast in one piece, so the contacts cannot be seen')),
       ...common,
     }),
   (id, input, use) => ({
@@ -86,8 +92,8 @@ export const usbDevice = form(
   () =>
     z.strictObject({
       kind: kindKey('usb-device'),
-      ports: count('1, or 2 where its plug covers both rows of a header', 1, 2).optional(),
-      usb_milliamps: usbMilliamps.optional(),
+      ports: z.optional(count('1, or 2 where its plug covers both rows of a header', 1, 2)),
+      usb_milliamps: z.optional(usbMilliamps),
       ...common,
     }),
   (id, input, use) => ({
