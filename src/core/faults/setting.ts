@@ -42,7 +42,8 @@ const portOfRef = (build: Build, ref: string): number => {
   const place = ref.split('/')[1] ?? ''
   return portAt(build, `board.${place}`) ?? portAt(build, place) ?? NOWHERE
 }
-const placeOfRef = (ref: string): string => ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
+/** `SYS1` of `headers/SYS1/curve`; the host's settings have no place. */
+export const placeOfRef = (ref: string): string => ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
 
 const headerRefs =
   (key: string, of: (build: Build, port: number) => boolean = () => true) =>

@@ -19,7 +19,7 @@ export function aliveOf({ hypotheses, belief }: Assessment): readonly Alive[] {
   let mass = 0
   for (const one of ranked) {
     if (one.h.kind === 'none') continue
-    if (kept.length >= MOST_ALIVE || (mass > MASS && kept.length > 0)) break
+    if (kept.length >= MOST_ALIVE || mass > MASS) break
     kept.push(one)
     mass += one.p
   }

@@ -58,10 +58,7 @@ export const knowledgeOf = (
 const flat = (e: Evidence): number => {
   if (e.kind === 'one') return 1 / e.answers.length
   if (e.kind === 'about') return 1
-  const by = new Map<string, number>()
-  for (const m of e.marks)
-    by.set(m.observe.at + m.observe.what, (by.get(m.observe.at + m.observe.what) ?? 1) + 1)
-  return [...by.values()].reduce((p, options) => p / options, 1)
+  return thingsIn(e).reduce((p, { marks }) => p / (marks.length + 1), 1)
 }
 
 /** Plugs behind whatever some answer showed not to be as wanted. */
@@ -103,11 +100,12 @@ const MOST_PARTS_WHOLE = 150
 export function assess(known: Knowledge, dossier: Dossier): Assessment {
   const { build } = known
   const found = seeds(build, dossier.evidence)
-  const narrow = found.length === 0 ? wholeBuild(build) : regionOf(build, found)
-  const first = weigh(known, dossier, singlesFor(known, narrow))
-  if (noneOf(first) < WIDEN_AT || found.length === 0 || build.parts.length > MOST_PARTS_WHOLE) return first
-  const second = weigh(known, dossier, singlesFor(known, wholeBuild(build)))
-  return noneOf(second) < noneOf(first) ? second : first
+  const within = (region: Region): Assessment => weigh(known, dossier, singlesFor(known, region))
+  if (found.length === 0) return within(wholeBuild(build))
+  const near = within(regionOf(build, found))
+  if (noneOf(near) < WIDEN_AT || build.parts.length > MOST_PARTS_WHOLE) return near
+  const wide = within(wholeBuild(build))
+  return noneOf(wide) < noneOf(near) ? wide : near
 }
 
 const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
@@ -175,26 +173,23 @@ function pairsOf(
   evidence: readonly Evidence[],
   columns: readonly Float64Array[],
 ): readonly Hypothesis[] {
-  const score = singles.map((h, i) => {
-    if (h.kind !== 'single') return Number.NEGATIVE_INFINITY
-    return evidence.reduce(
+  const score = (h: Hypothesis, i: number): number =>
+    evidence.reduce(
       (sum, e, k) => sum + Math.log(Math.max(columns[k]?.[i] ?? 0, 0.2 * flat(e))),
       Math.log(h.prior),
     )
-  })
   const pool = singles
-    .map((h, i) => ({ h, s: score[i] ?? Number.NEGATIVE_INFINITY }))
-    .filter(({ s }) => s > Number.NEGATIVE_INFINITY)
+    .flatMap((h, i) => (h.kind === 'single' ? [{ h, s: score(h, i) }] : []))
     .sort((a, b) => b.s - a.s || (a.h.id < b.h.id ? -1 : 1))
     .slice(0, POOL)
     .map(({ h }) => h)
   const pairs: Hypothesis[] = []
   pool.forEach((a, i) => {
     for (const b of pool.slice(i + 1)) {
-      const key = a.id < b.id ? `${a.id} + ${b.id}` : `${b.id} + ${a.id}`
-      const pair = known.pairs.get(key) ?? (a.id < b.id ? pairOf(a, b) : pairOf(b, a))
+      const [first, second] = a.id < b.id ? [a, b] : [b, a]
+      const pair = known.pairs.get(`${first.id} + ${second.id}`) ?? pairOf(first, second)
       if (!pair) continue
-      known.pairs.set(key, pair)
+      known.pairs.set(pair.id, pair)
       pairs.push(pair)
     }
   })

@@ -3,7 +3,7 @@
  * foresees for each, put into numbers for `choose`. The same chooser decides problems that come from a file.
  */
 import { HAND_OVER_MINUTES, SWITCH_MINUTES } from '../checks/looks.ts'
-import type { CheckDef, RepairDef, Step } from '../checks/step.ts'
+import type { CheckDef, Step } from '../checks/step.ts'
 import { type Alive, aliveOf } from './alive.ts'
 import type { Assessment, Knowledge } from './assess.ts'
 import { chooseStep } from './choose/choose.ts'
@@ -31,8 +31,8 @@ export function decide(known: Knowledge, dossier: Dossier, assessment: Assessmen
   const alive = aliveOf(assessment)
   const checks = checksOffered(known, dossier, alive)
   const repairs = repairsOffered(known, dossier, alive)
-  const fixes = repairs.map((repair) => fixesOf(known, dossier, alive, repair))
-  const useful = repairs.flatMap((_, i) => (fixes[i]?.some((f) => f === 1) ? [i] : []))
+    .map((repair) => ({ repair, fixes: fixesOf(known, dossier, alive, repair) }))
+    .filter(({ fixes }) => fixes.includes(1))
   const problem: Problem = {
     suspects: alive.map(({ h, p }) => ({ id: h.id, prior: p })),
     checks: checks.map(({ check, answers, table }) => ({
@@ -42,11 +42,11 @@ export function decide(known: Knowledge, dossier: Dossier, assessment: Assessmen
       outcomes: answers.map((a) => a.id),
       table,
     })),
-    repairs: useful.map((i) => ({
-      id: repairs[i]?.id ?? '',
-      minutes: (repairs[i]?.minutes ?? 0) + 1,
-      mode: repairs[i]?.power ?? 'off',
-      fixes: fixes[i] ?? new Uint8Array(alive.length),
+    repairs: repairs.map(({ repair, fixes }) => ({
+      id: repair.id,
+      minutes: repair.minutes + 1,
+      mode: repair.power,
+      fixes,
     })),
     switchMinutes: SWITCH_MINUTES,
     escalateMinutes: HAND_OVER_MINUTES,
@@ -61,9 +61,8 @@ export function decide(known: Knowledge, dossier: Dossier, assessment: Assessmen
     repairsLeft: problem.repairs.map((_, i) => i),
   })
   const stepOf = (choice: Choice): Step => {
-    if (choice.do === 'check') return { kind: 'check', check: checks[choice.index]?.check as CheckDef }
-    if (choice.do === 'repair')
-      return { kind: 'repair', repair: repairs[useful[choice.index] ?? 0] as RepairDef }
+    if (choice.do === 'check') return { kind: 'check', check: checks[choice.index]!.check }
+    if (choice.do === 'repair') return { kind: 'repair', repair: repairs[choice.index]!.repair }
     return { kind: 'hand-over' }
   }
   return {

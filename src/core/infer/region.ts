@@ -2,12 +2,13 @@
  * What can bear on some parts: everything upstream of them, and what shares a hub, a splitter, a channel or a header
  * with them. Suspects and checks are drawn from here, so the work grows with the neighbourhood, not with the build.
  */
-import { BOARD, type Build, NOWHERE, SUPPLY } from '../bench/build.ts'
+import { type Build, NOWHERE } from '../bench/build.ts'
 import { channelsOf } from '../bench/channel.ts'
 import { headerPlace } from '../bench/drive.ts'
 import type { Observable } from '../bench/observable.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
+import { placeOfRef } from '../faults/setting.ts'
 
 export interface Region {
   readonly parts: ReadonlySet<number>
@@ -25,14 +26,14 @@ export const wholeBuild = (build: Build): Region => ({
 const wired = (plugs: readonly number[]): readonly number[] => plugs.filter((plug) => plug >= 0)
 
 /** Plugs of all motors below a socket, and the plug in it. */
-function motorsBelow(build: Build, socket: number, depth = 0): readonly number[] {
+function motorsBelow(build: Build, socket: number): readonly number[] {
   const plug = build.plugIn[socket] ?? NOWHERE
   const entry = build.parts[build.partOf[plug] ?? NOWHERE]
-  if (plug < 0 || !entry || depth > 8) return []
+  if (!entry) return []
   return [
     plug,
     ...wired([entry.motorPlug, entry.motorPower]),
-    ...entry.sockets.flatMap((s) => motorsBelow(build, s, depth + 1)),
+    ...entry.sockets.flatMap((s) => motorsBelow(build, s)),
   ]
 }
 
@@ -74,7 +75,7 @@ export function regionOf(build: Build, seeds: readonly number[]): Region {
     const plug = build.plugIn[socket] ?? NOWHERE
     if (plug < 0 || plugs.has(plug)) return
     enter(plug)
-    for (const s of build.parts[build.partOf[plug] ?? NOWHERE]?.sockets ?? []) if (!sockets.has(s)) hang(s)
+    for (const s of build.parts[build.partOf[plug] ?? NOWHERE]?.sockets ?? []) hang(s)
   }
   for (let i = 0; i < queue.length; i++) {
     const plug = queue[i] ?? NOWHERE
@@ -82,8 +83,7 @@ export function regionOf(build: Build, seeds: readonly number[]): Region {
     const socket = build.socketOf[plug] ?? NOWHERE
     if (socket < 0) continue
     const above = build.partOf[socket] ?? NOWHERE
-    if (above === SUPPLY || (above === BOARD && build.usbHeaders.has(socket))) sockets.add(socket)
-    if (above === BOARD && !build.usbHeaders.has(socket)) hang(socket)
+    sockets.add(socket)
     const entry = build.parts[above]
     if (!entry || upstream.has(above)) continue
     upstream.add(above)
@@ -96,7 +96,7 @@ export function regionOf(build: Build, seeds: readonly number[]): Region {
 
 /** Whether a fault sits on something in the region, or reaches into it. */
 export function nearTo(build: Build, region: Region): (fault: Fault) => boolean {
-  const places = new Set<string>(['program', 'global_effect'])
+  const places = new Set<string>()
   for (const socket of region.sockets) {
     places.add(refOf(build, socket))
     places.add(headerPlace(build, socket))
@@ -112,13 +112,7 @@ export function nearTo(build: Build, region: Region): (fault: Fault) => boolean 
     [...region.sockets].map((s) => `supply.${build.plan.supply.leads[build.supplyLead[s] ?? NOWHERE]?.id}`),
   )
   return ({ at, mode }) => {
-    if (at.includes('/'))
-      return places.has(
-        at
-          .split('/')
-          .slice(1, at.startsWith('host/') ? undefined : -1)
-          .join('/'),
-      )
+    if (at.includes('/')) return at.startsWith('host/') || places.has(placeOfRef(at))
     const arg = /^swapped-with-(.+)$/.exec(mode)?.[1]
     return leads.has(at) || inside(at) || (arg !== undefined && inside(arg))
   }

@@ -10,7 +10,6 @@ import { referenceOf, run, type Sight } from '../bench/run.ts'
 import type { Hypothesis } from './hypothesis.ts'
 
 export interface Sights {
-  /** Values under a suspect after these edits: one list, or two where it comes and goes. */
   /** Whether every sight under a suspect shows just these values; stops at the first that differs. */
   shows(
     h: Hypothesis,
@@ -18,6 +17,7 @@ export interface Sights {
     observe: readonly Observable[],
     values: readonly (Value | null)[],
   ): boolean
+  /** Values under a suspect after these edits: one list, or two where it comes and goes. */
   values(
     h: Hypothesis,
     history: readonly Edit[],
@@ -71,11 +71,10 @@ export function sightsOf(build: Build): Sights {
   let count = 0
   const numberOf = ({ what, at }: Observable): number => {
     const places = numbers.get(what) ?? new Map<string, number>()
-    if (places.size === 0) numbers.set(what, places)
-    const known = places.get(at)
-    if (known !== undefined) return known
-    places.set(at, count)
-    return count++
+    numbers.set(what, places)
+    const number = places.get(at) ?? count++
+    places.set(at, number)
+    return number
   }
   const ready: Seen[] = []
   let nextReady = 0

@@ -10,12 +10,12 @@ import type { PlannedCheck } from './foresee.ts'
 const LEAST_SHARE = 0.002
 const SAME = 1e-6
 
-const alike = (checks: readonly PlannedCheck[], a: number, b: number): boolean =>
-  checks.every(({ broken: table }) => {
-    const rowA = table[a]
-    const rowB = table[b]
-    return rowA?.every((p, o) => Math.abs(p - (rowB?.[o] ?? 0)) < SAME) ?? true
-  })
+type Numbered = Alive & { readonly i: number }
+
+const alike = (checks: readonly PlannedCheck[], a: Numbered, b: Numbered): boolean =>
+  a.h.kind !== 'none' &&
+  b.h.kind !== 'none' &&
+  checks.every(({ broken }) => broken[a.i]!.every((p, o) => Math.abs(p - broken[b.i]![o]!) < SAME))
 
 /** @param most how many to tell, groups counted once */
 export function suspectsOf(
@@ -23,24 +23,18 @@ export function suspectsOf(
   checks: readonly PlannedCheck[],
   most = 8,
 ): readonly Suspect[] {
-  const groups: number[][] = []
-  alive.forEach(({ h, p }, i) => {
-    if (p < LEAST_SHARE) return
-    const group =
-      h.kind === 'none'
-        ? undefined
-        : groups.find(([first]) => {
-            const head = first ?? 0
-            return alive[head]?.h.kind !== 'none' && alike(checks, head, i)
-          })
-    if (group) group.push(i)
-    else groups.push([i])
-  })
+  const groups: [Numbered, ...Numbered[]][] = []
+  for (const one of alive.map((a, i) => ({ ...a, i }))) {
+    if (one.p < LEAST_SHARE) continue
+    const group = groups.find(([first]) => alike(checks, first, one))
+    if (group) group.push(one)
+    else groups.push([one])
+  }
   return groups
-    .map((group) => ({
-      faults: alive[group[0] ?? 0]?.h.faults ?? [],
-      p: group.reduce((sum, i) => sum + (alive[i]?.p ?? 0), 0),
-      alike: group.slice(1).map((i) => ({ faults: alive[i]?.h.faults ?? [], p: alive[i]?.p ?? 0 })),
+    .map(([first, ...others]) => ({
+      faults: first.h.faults,
+      p: others.reduce((sum, { p }) => sum + p, first.p),
+      alike: others.map(({ h, p }) => ({ faults: h.faults, p })),
     }))
     .sort((a, b) => b.p - a.p)
     .slice(0, most)

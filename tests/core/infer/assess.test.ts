@@ -1,11 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
-import type { Observable } from '../../../src/core/bench/observable.ts'
 import { mapAsk, mappedAll } from '../../../src/core/checks/maps.ts'
 import { assess, knowledgeOf } from '../../../src/core/infer/assess.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import type { Evidence } from '../../../src/core/infer/evidence.ts'
-import { nearTo, plugsBehind, regionOf, wholeBuild } from '../../../src/core/infer/region.ts'
 import { build } from '../../support/build.ts'
 
 /** Two halls that share nothing but the board and the supply. */
@@ -172,61 +170,58 @@ describe('conflict', () => {
   })
 })
 
-describe('the region of a symptom', () => {
-  const nearWhatFeeds = (o: Observable) => nearTo(machine, regionOf(machine, plugsBehind(machine, o)))
+describe('what was seen first', () => {
+  const nested = compile(
+    build()
+      .header('SYS1', { amps: 2 })
+      .plainFan('F1..F3')
+      .splitter('Y1', ['F1', 'Y2.in'])
+      .splitter('Y2', ['F2', 'F3'])
+      .lead('Y1.in', 'board.SYS1')
+      .plan(),
+  )
+  const plug = one(1, 'Y2.in', 'no')
+  const fan: Evidence = {
+    ...plug,
+    seq: 2,
+    id: 'look spins F1',
+    history: [],
+    observe: [{ what: 'spins', at: 'F1' }],
+    answers: ['no', 'normal'].map((id) => ({ id, means: [id] })),
+  } as Evidence
 
-  test('of dark lights takes in their leads, hub, neighbours on it, supply and USB, not the motors and not the other hall', () => {
-    const near = nearWhatFeeds({ what: 'lit', at: 'F2' })
-    const inside = [
-      'F2',
-      'F2.light',
-      'H1',
-      'H1.2',
-      'H1.power',
-      'F1.light',
-      'supply.SA',
-      'board.U1.a',
-      'channels/H1/profile',
-      'host/program',
-    ]
-    const outside = [
-      'F2.motor',
-      'Y1',
-      'board.SYS1',
-      'F5.light',
-      'H2',
-      'H2.1',
-      'supply.SB',
-      'channels/H2/profile',
-      'headers/SYS1/curve',
-    ]
-    for (const place of inside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
-    for (const place of outside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, false])
+  test('makes no difference to who is suspect, and the same suspects are worked out once', () => {
+    const once = knowledgeOf(nested, [])
+    const [a, b] = [
+      [plug, fan],
+      [fan, plug],
+    ].map((evidence) => assess(once, dossier(...evidence)))
+    expect(a?.hypotheses.map((h) => h.id)).toEqual(b?.hypotheses.map((h) => h.id))
+    expect(a?.hypotheses[0]).toBe(b?.hypotheses[0])
   })
+})
 
-  test('of a still fan takes in its motor lead, splitter, neighbours on it, header and setting, not the lights', () => {
-    const near = nearWhatFeeds({ what: 'spins', at: 'F2' })
-    const inside = ['F2', 'F2.motor', 'Y1', 'Y1.2', 'Y1.in', 'F1.motor', 'board.SYS1', 'headers/SYS1/curve']
-    const outside = ['F2.light', 'H1', 'Y2', 'F5.motor', 'board.SYS2', 'headers/SYS2/curve', 'supply.SA']
-    for (const place of inside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
-    for (const place of outside) expect([place, near({ at: place, mode: 'x' })]).toEqual([place, false])
-  })
-
-  test('of a reading takes in every motor below the header', () => {
-    const near = nearWhatFeeds({ what: 'rpm', at: 'board.SYS1' })
-    for (const place of ['board.SYS1', 'Y1', 'Y1.3', 'F1.motor', 'F3.motor', 'F3'])
-      expect([place, near({ at: place, mode: 'x' })]).toEqual([place, true])
-    expect(near({ at: 'F4.motor', mode: 'x' })).toBe(false)
-  })
-
-  test('takes in a swap that reaches into it from outside', () => {
-    const near = nearWhatFeeds({ what: 'lit', at: 'F2' })
-    expect(near({ at: 'F5.light', mode: 'swapped-with-F2.light' })).toBe(true)
-  })
-
-  test('is everything for the whole build', () => {
-    const near = nearTo(machine, wholeBuild(machine))
-    for (const place of ['F5.light', 'H2.1', 'supply.SB', 'headers/SYS2/curve'])
-      expect(near({ at: place, mode: 'x' })).toBe(true)
-  })
+test('a fan that is meant to stand still, and does, makes nothing suspect', () => {
+  const quiet = compile(
+    build()
+      .header('SYS1', { drive: 'pwm' })
+      .header('SYS2', { drive: 'pwm' })
+      .plainFan('F1', { motor: { below_min: 'stops-at-zero' } })
+      .plainFan('F2')
+      .lead('F1.motor', 'board.SYS1')
+      .lead('F2.motor', 'board.SYS2')
+      .set('SYS1', {
+        curve: [
+          [50, 0],
+          [70, 100],
+        ],
+      })
+      .plan(),
+  )
+  const ask = mapAsk(quiet, ['spins'], 'scope')
+  if (!ask.many) return expect.fail()
+  const seen: Evidence = { ...ask, kind: 'many', seq: 1, history: [], chosen: ['F1:no'] }
+  const places = assess(knowledgeOf(quiet, []), dossier(seen)).hypotheses.map((h) => h.faults[0]?.at)
+  expect(places).toContain('F1')
+  expect(places).toContain('F2')
 })

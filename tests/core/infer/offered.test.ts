@@ -176,13 +176,13 @@ describe('what is put before the choice', () => {
     atOdds: [],
     conflict: false,
   }
-  const seen = (d: Dossier): { problem: Problem; standing: Standing } => {
+  const seen = (d: Dossier, of = assessment): { problem: Problem; standing: Standing } => {
     let found: { problem: Problem; standing: Standing } | undefined
     const choose: NonNullable<typeof known.choose> = (problem, standing) => {
       found = { problem, standing }
       return { best: { do: 'escalate', minutes: 7 }, others: [] }
     }
-    const outlook = decide({ ...known, choose }, d, assessment)
+    const outlook = decide({ ...known, choose }, d, of)
     expect([outlook.step.kind, outlook.expectedMinutes, outlook.others]).toEqual(['hand-over', 7, []])
     if (!found) throw new Error('nothing was chosen')
     return found
@@ -192,6 +192,8 @@ describe('what is put before the choice', () => {
     const { problem, standing } = seen(dossier())
     expect([...standing.belief].reduce((sum, x) => sum + x, 0)).toBeCloseTo(1, 12)
     expect(standing.belief[0]).toBeCloseTo(0.5, 9)
+    const sure = seen(dossier(), { ...assessment, belief: Float64Array.of(0.7, 0.3, 0) }).standing
+    expect([...sure.belief].reduce((sum, x) => sum + x, 0)).toBeCloseTo(1, 12)
     expect(standing.checksLeft).toEqual(problem.checks.map((_, i) => i))
     expect(standing.repairsLeft).toEqual(problem.repairs.map((_, i) => i))
     expect(problem.repairs.length).toBeGreaterThan(1)
@@ -205,6 +207,37 @@ describe('what is put before the choice', () => {
     // The look afterwards is a minute of it.
     expect(same).toMatchObject({ minutes: (reseat?.minutes ?? 0) + 1, mode: reseat?.power })
     expect([...(same?.fixes ?? [])]).toEqual([1, 0, 0])
+    const unlisted = dossier({ scope: [{ what: 'listed', at: 'H1' }], history: [editOf('unplug H1.usb')] })
+    expect(seen(unlisted).problem.repairs).toEqual([])
+  })
+
+  it('is answered by number: the step and the others are the checks and repairs that were put', () => {
+    const { problem } = seen(dossier())
+    const choose: NonNullable<typeof known.choose> = () => ({
+      best: { do: 'repair', index: 1, minutes: 3 },
+      others: [
+        { do: 'check', index: 2, minutes: 4 },
+        { do: 'escalate', minutes: 9 },
+      ],
+    })
+    const {
+      step,
+      expectedMinutes,
+      others,
+      checks,
+      alive: suspects,
+    } = decide({ ...known, choose }, dossier(), assessment)
+    expect(step).toMatchObject({ kind: 'repair', repair: { id: problem.repairs[1]?.id } })
+    expect(expectedMinutes).toBe(3)
+    expect(others).toMatchObject([
+      { step: { kind: 'check', check: { id: problem.checks[2]?.id } }, expectedMinutes: 4 },
+      { step: { kind: 'hand-over' }, expectedMinutes: 9 },
+    ])
+    expect(problem.checks).toMatchObject(
+      checks.map(({ check, answers }) => ({ id: check.id, outcomes: answers.map((a) => a.id) })),
+    )
+    expect(problem.suspects).toEqual(suspects.map(({ h, p }) => ({ id: h.id, prior: p })))
+    expect(problem.verifyMode).toBe('on')
   })
 
   it('counts both switches for a trial with hands in while power is on, none while it is off', () => {

@@ -116,6 +116,17 @@ describe('who is suspect', () => {
     expect(places(weighed(map(1, { F1: 'no' }), look(2, 'seated', 'F2.motor', 'no'))).has('F2')).toBe(true)
   })
 
+  it('is more than that where what was seen there fits nothing there, if that helps', () => {
+    // F2 neither turns nor rests: none of the causes near F1 makes it, and it may be seized as well.
+    const far = weighed(look(1, 'spins', 'F1', 'no', 1e-4), look(2, 'spins', 'F2', 'other', 1e-4))
+    expect(places(far).has('F2')).toBe(true)
+    expect(belief(far, 'none-of-these')).toBeLessThan(0.3)
+    // Nothing in the build makes a plug other than home, out or doubtful.
+    const odd = weighed(map(1, { F1: 'no' }, 1e-4), look(2, 'seated', 'F1.motor', 'other', 1e-4))
+    expect(places(odd).has('F2')).toBe(false)
+    expect(belief(odd, 'none-of-these')).toBeGreaterThan(0.3)
+  })
+
   it('always has the plan itself and what is not known among it, each once', () => {
     const kinds = weighed(map(1, { F1: 'no' })).hypotheses.map((h) => h.kind)
     expect(kinds.filter((k) => k === 'as-planned' || k === 'none')).toHaveLength(2)
@@ -142,6 +153,8 @@ describe('what shows nothing of what the person came with', () => {
     const a = weighed(map(1, {}))
     expect(weight(a, 'F1:motor-dead') / weight(a, 'as-planned')).toBeCloseTo(0.02, 9)
     expect(weight(a, 'none-of-these') / weight(a, 'as-planned')).toBeCloseTo(1, 9)
+    const more = weighed(map(1, {}), look(2, 'seated', 'F1.motor', 'yes'))
+    expect(weight(more, 'F1:motor-dead') / weight(more, 'as-planned')).toBeCloseTo(0.02, 9)
     expect(a.belief.indexOf(Math.max(...a.belief))).toBe(a.hypotheses.findIndex((h) => h.id === 'as-planned'))
   })
 
@@ -160,21 +173,32 @@ describe('two faults', () => {
     // Both marks right: 0.9 twice; one of them: 0.9, and a slip of three marks.
     expect(column(a, 0, pair?.id ?? '')).toBeCloseTo(0.9 * 0.9, 12)
     expect(column(a, 0, 'F1:motor-dead')).toBeCloseTo((0.9 * 0.1) / 3, 12)
-    const half = a.hypotheses.find(
-      (h) => h.kind === 'pair' && h.faults.some((f) => f.mode === 'open-TACH') && h.id.includes('motor-dead'),
-    )
-    expect(weight(a, half?.id ?? '') / weight(a, 'F1:motor-dead')).toBeCloseTo(0.02, 9)
+    const related = (id: string) => weight(a, id) / weight(a, 'F1:motor-dead')
+    for (const { id, of } of a.hypotheses)
+      if (of) expect(related(id), id).toBeCloseTo(related(of[0].id) * related(of[1].id), 9)
+    expect(related('F1.motor:open-TACH')).toBeCloseTo(0.02, 9)
     expect(a.hypotheses[a.belief.indexOf(Math.max(...a.belief))]?.kind).toBe('pair')
   })
 
   it('are not thought of where one explains all, nor come twice', () => {
     const kinds = (a: Assessment) => a.hypotheses.filter((h) => h.kind === 'pair').length
     expect(kinds(weighed(map(1, { F1: 'no' })))).toBe(0)
+    expect(kinds(weighed(look(1, 'spins', 'F1', 'no')))).toBe(0)
+    // Nor where the map was gone over carelessly, or what is told of the past does not fit.
+    expect(kinds(weighed(map(1, { F1: 'no' }, 0.4)))).toBe(0)
+    const past = [told('comes-and-goes', 'yes'), told('since', 'suddenly')]
+    expect(kinds(weighed(map(1, { F1: 'no' }), ...past))).toBe(0)
     const a = weighed(map(1, { F1: 'no', F2: 'no' }))
     expect(kinds(a)).toBeGreaterThan(0)
     expect(new Set(a.hypotheses.map((h) => h.id)).size).toBe(a.hypotheses.length)
     // So many of the likeliest in pairs, no more.
     expect(kinds(a)).toBeLessThanOrEqual((26 * 25) / 2)
+  })
+
+  it('are thought of where one leaves a single look unexplained, whatever else was asked', () => {
+    const still = ['F1', 'F2'].map((at, i) => look(i + 1, 'spins', at, 'no', 1e-3))
+    const a = weighed(...still, told('worked', 'never'))
+    expect(a.hypotheses[a.belief.indexOf(Math.max(...a.belief))]?.kind).toBe('pair')
   })
 
   it('sum to 1 with all others', () => {
@@ -191,6 +215,13 @@ describe('an answer is left over', () => {
     )
     expect(a.atOdds).toEqual([8])
     expect(a.conflict).toBe(false)
+  })
+
+  it('on a map too, by the chance of all its marks together', () => {
+    // One fan right, one a slip, of three marks and none each: 0.9 × 0.1 / 3 = 0.03 is under 0.6 / 16, 0.8 × 0.2 / 3 is not.
+    const sure = [look(2, 'spins', 'F1', 'no', 1e-4), look(3, 'spins', 'F2', 'normal', 1e-4)]
+    expect(weighed(map(1, { F1: 'no', F2: 'no' }, 0.1), ...sure).atOdds).toEqual([1])
+    expect(weighed(map(1, { F1: 'no', F2: 'no' }, 0.2), ...sure).atOdds).toEqual([])
   })
 
   it('never what was told of the past, nor what fits', () => {
