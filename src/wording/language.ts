@@ -239,6 +239,8 @@ export interface ProgramSentences {
   readonly noJobYet: string
   readonly noOpenJob: string
   readonly jobIsOver: (log: string) => string
+  /** After what is wrong with the text of a plan: more may come to light once it can be read. */
+  readonly wiringNotChecked: string
   /** The file of a job's plan has mistakes now. */
   readonly planUnreadableNow: (file: string) => string
   readonly file: (path: string, why: FileTrouble) => string

@@ -68,7 +68,10 @@ function unreadable(
   language: Language,
   { format, version: v }: CheckOptions,
 ): Output {
-  const err = problems.flatMap((problem) => language.problem(problem))
+  const err = [
+    ...problems.flatMap((problem) => language.problem(problem)),
+    language.program.say.wiringNotChecked,
+  ]
   switch (format) {
     case 'json':
       return { code: 2, out: [JSON.stringify({ problems }, null, 1)], err: [] }

@@ -77,6 +77,7 @@ export const program: Program = {
     noJobYet: 'There is no job yet to make a report of. Name a log, or begin with: whichlead diagnose PLAN',
     jobIsOver: (log) =>
       `This job has ended; there is nothing to take up. Read it with: whichlead report ${shellWord(clean(log))}`,
+    wiringNotChecked: 'The wiring itself was not checked yet: put this right first, then check once more.',
     planUnreadableNow: (file) =>
       `${clean(file)} has mistakes now ("whichlead check" names them). The job goes on with the plan in its log.`,
     noOpenJob: 'There is no job to take up again. "whichlead jobs" lists those that have ended.',
