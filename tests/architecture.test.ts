@@ -51,7 +51,6 @@ const LONG: readonly string[] = [
   'src/wording/en/faults.ts',
   'src/wording/en/questions.ts',
   'src/wording/language.ts',
-  'src/wording/report-page.ts',
 ]
 const LONGEST = 250
 

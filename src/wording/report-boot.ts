@@ -1,10 +1,9 @@
 /** The part of a report that a first boot has beside all others: each point with what was seen, and the signature. */
-import type { ReportStep } from '../job/report/record.ts'
 import { clean } from './clean.ts'
-import type { Block, Cell, PageMatter } from './report-page.ts'
+import type { Block, Cell, PageMatter } from './report-block.ts'
+import { replied } from './report-steps.ts'
 
-/** @param replied what was said at a step, in words */
-export function bootBlocks(matter: PageMatter, replied: (step: ReportStep) => string): Block[] {
+export function bootBlocks(matter: PageMatter): Block[] {
   const { report, words, language } = matter
   const { boot } = report
   if (!boot) return []
@@ -13,7 +12,7 @@ export function bootBlocks(matter: PageMatter, replied: (step: ReportStep) => st
   const rows = boot.points.map(({ step, at, expected, id }): Cell[] => {
     const taken = report.steps[step - 1]
     const point = expected ? language.note(expected, scene).join(' ') : clean(id)
-    const said = taken ? replied(taken) : ''
+    const said = taken ? replied(taken, matter) : ''
     const asExpected = taken && typeof taken.reply !== 'string' && taken.reply.length === 0
     return [
       { text: point },

@@ -2,7 +2,7 @@
  * A page as one HTML file: no script, nothing from the network, readable at any width, and made to be printed.
  * Everything that came from people is escaped; the drawings are our own.
  */
-import type { Block, Cell, PageMatter } from './report-page.ts'
+import type { Block, Cell, PageMatter } from './report-block.ts'
 import { escapeXml, suspectsChart, timeline } from './report-svg.ts'
 
 const STYLE = `

@@ -116,8 +116,8 @@ export interface JobsWords {
   readonly sum: (jobs: number, minutes: number) => string
   readonly nothingLearnt: string
   readonly learnt: (jobs: number, since: string | null) => string
-  /** One class of fault with its factor: "2.4 times as often: loose, fan". */
-  readonly factor: (factor: number, mode: string, kind: string) => string
+  /** One class of fault with its factor: "2.4 times as much: loose (fan, light lead)". `spot`: kind of lead, or a setting. */
+  readonly factor: (factor: number, mode: string, kind: string, spot: string | undefined) => string
   readonly forgotten: string
 }
 

@@ -2,7 +2,7 @@
 import { buildsIn } from '../../io/builds-in.ts'
 import { SMALLEST } from '../../io/terminal.ts'
 import { clean } from '../../wording/clean.ts'
-import { shellWord } from '../../wording/report-page.ts'
+import { shellWord } from '../../wording/shell-word.ts'
 import type { Run } from '../command.ts'
 import { factsOf } from '../front-end.ts'
 import { jobsOf } from '../logs.ts'

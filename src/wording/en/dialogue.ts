@@ -2,7 +2,7 @@
 import type { View } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
 import type { Dialogue } from '../language.ts'
-import { shellWord } from '../report-page.ts'
+import { shellWord } from '../shell-word.ts'
 import { symptomNames } from './symptoms.ts'
 
 const said = (text: string): string => `"${shorten(clean(text), 40)}"`
