@@ -1,5 +1,5 @@
 /** Jobs summed up, and what they taught, as lines. */
-import type { Learned } from '../core/infer/learned.ts'
+import { type Learned, widerOf } from '../core/infer/learned.ts'
 import type { Row, Sums } from '../job/history/sums.ts'
 import { clean } from './clean.ts'
 import type { ReportWords } from './report-words.ts'
@@ -30,20 +30,27 @@ export function sumLines(sums: Sums, words: ReportWords): string[] {
 /** Factors nearer to 1 than this are not worth a line. */
 const WORTH = 1.15
 
-/** The classes that are suspected more than usual, then those that are suspected less, farthest from usual first. */
+const isWorth = (factor: number): boolean => factor >= WORTH || factor <= 1 / WORTH
+
+/**
+ * The classes that are suspected more than usual, then those that are suspected less, farthest from usual first; one of a
+ * wider class only where it differs from that.
+ */
 export function learnedLines(
   { lessons, learned, since }: { lessons: number; learned: Learned; since: string | null },
   words: ReportWords,
 ): string[] {
   if (lessons === 0) return [words.jobs.nothingLearnt]
   const told = [...learned]
-    .filter(([, f]) => f >= WORTH || f <= 1 / WORTH)
+    .filter(
+      ([key, f]) => isWorth(f) && (key === widerOf(key) || isWorth(f / (learned.get(widerOf(key)) ?? 1))),
+    )
     .sort(([a, f], [b, g]) => g - f || (a < b ? -1 : 1))
   return [
     words.jobs.learnt(lessons, since),
     ...told.map(([key, factor]) => {
-      const [mode = '', kind = ''] = key.split('|')
-      return `  ${words.jobs.factor(factor, mode.replace(/-$/, ''), kind)}`
+      const [mode = '', kind = '', spot] = key.split('|')
+      return `  ${words.jobs.factor(factor, mode.replace(/-$/, ''), kind, spot)}`
     }),
   ]
 }

@@ -8,7 +8,7 @@ import type { Build } from '../bench/build.ts'
 import type { Plant } from '../bench/run.ts'
 import { faultsOf, type KnownFault } from '../faults/catalogue.ts'
 import { type Family, type Fault, faultText, NONE_OF_THESE, NOTHING_WRONG } from '../faults/fault.ts'
-import { classOf, type Learned, NOTHING_LEARNT } from './learned.ts'
+import { factorOf, type Learned, NOTHING_LEARNT } from './learned.ts'
 import { plannedTroubles } from './planned.ts'
 
 export interface Hypothesis {
@@ -51,9 +51,8 @@ export function hypotheses(
   for (const { refs, severity } of findings)
     for (const ref of refs) raised.set(ref, Math.max(raised.get(ref) ?? 1, RAISED_BY[severity]))
   const singles = faultsOf(build).filter(({ fault }) => near(fault))
-  const often = (k: KnownFault): number =>
-    learned.size === 0 ? 1 : (learned.get(classOf(build, k.fault)) ?? 1)
-  const weight = (k: KnownFault): number => k.weight * often(k) * (raised.get(k.fault.at) ?? 1)
+  const weight = (k: KnownFault): number =>
+    k.weight * factorOf(learned, build, k.fault) * (raised.get(k.fault.at) ?? 1)
   const total = singles.reduce((sum, k) => sum + weight(k), 0)
   const share = 1 - AS_PLANNED_SHARE - NONE_SHARE
   const troubles = plannedTroubles(build)

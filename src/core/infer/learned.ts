@@ -1,11 +1,13 @@
 /**
  * What the closed jobs of a bench say about which faults turn up there: a factor on the catalogue's weight for each
- * class of fault. A class is a mode on a kind of thing (`loose` on a fan's plug, `dead` on a light hub), so what was
- * learnt on one build holds on the next.
+ * class of fault. A class is a mode on a kind of thing and, where it sits at a plug, socket or setting, the kind of that
+ * (`loose|fan|light`: the light plug of a fan), so what was learnt in one place of one build holds in others like it.
+ * The wider class leaves the last out (`loose|fan`): it speaks for what was never seen there.
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { catalogue, faultsOf } from '../faults/catalogue.ts'
 import type { Fault } from '../faults/fault.ts'
+import type { Connector } from '../plan/plan.ts'
 
 /** Factors by class; a class that is not in it keeps its weight. */
 export type Learned = ReadonlyMap<string, number>
@@ -25,8 +27,40 @@ function kindAt(build: Build, at: string): string {
   return build.parts[index]?.part.kind ?? 'board'
 }
 
-/** `loose|fan`: mode and kind of thing. */
-export const classOf = (build: Build, { at, mode }: Fault): string => `${stemOf(mode)}|${kindAt(build, at)}`
+/** What a connector is for. These words are kept with what was learnt. */
+const LEAD: Readonly<Record<Connector, string>> = {
+  fan3: 'fan',
+  fan4: 'fan',
+  light5: 'light',
+  light12: 'light',
+  sata: 'supply',
+  peripheral: 'supply',
+  usb2: 'usb',
+  'usb2-pair': 'usb',
+  usb3: 'usb',
+}
+
+/** The kind of plug, socket or setting at a place; undefined where the whole thing is meant. */
+function spotAt(build: Build, at: string): string | undefined {
+  if (at.includes('/')) return at.slice(at.lastIndexOf('/') + 1)
+  const port = build.ports[build.portAt.get(at) ?? NOWHERE]
+  return port && LEAD[port.connector]
+}
+
+export function classOf(build: Build, { at, mode }: Fault): string {
+  const spot = spotAt(build, at)
+  return `${stemOf(mode)}|${kindAt(build, at)}${spot === undefined ? '' : `|${spot}`}`
+}
+
+/** `loose|fan` of `loose|fan|light`; a class that is as wide already is its own. */
+export const widerOf = (key: string): string => key.split('|', 2).join('|')
+
+/** What was learnt of a fault's class, or of the wider one, or else nothing: 1. */
+export function factorOf(learned: Learned, build: Build, fault: Fault): number {
+  if (learned.size === 0) return 1
+  const key = classOf(build, fault)
+  return learned.get(key) ?? learned.get(widerOf(key)) ?? 1
+}
 
 /** How much of the catalogue's weight each class has on a build; the shares sum to 1. */
 export function sharesOf(build: Build): ReadonlyMap<string, number> {

@@ -1,9 +1,9 @@
 /**
- * Closed jobs to factors: Dirichlet counts over classes of faults, with the catalogue as prior. With shares q of the
- * catalogue, a prior worth A jobs and n of N jobs in a class, the class is expected in (A q + n) / (A + N) of the
- * jobs to come; the factor is that over q. (The Dirichlet's posterior mean; any textbook on Bayesian statistics.)
+ * Closed jobs to factors on the catalogue's weights, by class of fault, in two steps: first for the wider classes, then for
+ * each class within its wider one, so that few jobs speak for all that is alike and many for the very place.
  */
-import type { Learned } from '../../core/infer/learned.ts'
+import { type Learned, widerOf } from '../../core/infer/learned.ts'
+import { factorsOf, type Tally } from './dirichlet.ts'
 
 /** What one closed job teaches. */
 export interface Lesson {
@@ -13,20 +13,17 @@ export interface Lesson {
   readonly causes: ReadonlyMap<string, number>
 }
 
-/** The catalogue counts as much as this many jobs: found on simulated benches, see `tests/bench/learning.mjs`. */
-export const PRIOR_JOBS = 30
-
 /** Lessons added up. Sums of counts are counts, so they can be kept and added to. */
 export interface Counts {
   /** Closed jobs that taught something, and the weight of all causes in them. */
   readonly jobs: number
   readonly weight: number
   /** By class: what turned up, and what the catalogue would have expected of as many jobs. */
-  readonly classes: ReadonlyMap<string, { readonly counted: number; readonly expected: number }>
+  readonly classes: ReadonlyMap<string, Tally>
 }
 
 export function countsOf(lessons: readonly Lesson[]): Counts {
-  const classes = new Map<string, { counted: number; expected: number }>()
+  const classes = new Map<string, Tally>()
   const of = (key: string) => classes.get(key) ?? { counted: 0, expected: 0 }
   let jobs = 0
   let weight = 0
@@ -41,17 +38,29 @@ export function countsOf(lessons: readonly Lesson[]): Counts {
   return { jobs, weight, classes }
 }
 
-/** Pure. @returns a factor for each class that could have turned up; with nothing counted, nothing. */
-export const learnFrom = ({ weight, classes }: Counts, priorJobs = PRIOR_JOBS): Learned =>
-  new Map(
-    [...classes]
-      .filter(([, { expected }]) => expected > 0)
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([key, { counted, expected }]) => {
-        const q = expected / weight
-        return [key, (priorJobs * q + counted) / ((priorJobs + weight) * q)]
-      }),
-  )
+/** Classes with their wider one; a class that is as wide itself has none. */
+function gathered(classes: Counts['classes']) {
+  const wide = new Map<string, Tally>()
+  const within = new Map<string, Map<string, Tally>>()
+  for (const [key, tally] of classes) {
+    const wider = widerOf(key)
+    const sum = wide.get(wider) ?? { counted: 0, expected: 0 }
+    wide.set(wider, {
+      counted: sum.counted + tally.counted,
+      expected: sum.expected + tally.expected,
+    })
+    if (key !== wider) within.set(wider, (within.get(wider) ?? new Map<string, Tally>()).set(key, tally))
+  }
+  return { wide, within }
+}
 
-export const learn = (lessons: readonly Lesson[], priorJobs = PRIOR_JOBS): Learned =>
-  learnFrom(countsOf(lessons), priorJobs)
+/** Pure. @returns a factor for each class that could have turned up, and each wider one; with nothing counted, nothing. */
+export function learnFrom({ classes }: Counts): Learned {
+  const { wide, within } = gathered(classes)
+  const learned = new Map(factorsOf(wide))
+  for (const [wider, members] of within)
+    for (const [key, factor] of factorsOf(members)) learned.set(key, (learned.get(wider) ?? 1) * factor)
+  return learned
+}
+
+export const learn = (lessons: readonly Lesson[]): Learned => learnFrom(countsOf(lessons))

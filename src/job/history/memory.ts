@@ -14,8 +14,8 @@ import { type Lesson, learn } from './learn.ts'
 import { lessonOf } from './lesson.ts'
 
 const FILE = 'learned.json'
-/** 2: causes that cannot be told apart count by how far each was believed. */
-const FORMAT = 2
+/** Counts up when the same log teaches something else. */
+const FORMAT = 3
 
 const amounts = z.record(z.string(), z.number().min(0))
 const keptSchema = z.object({

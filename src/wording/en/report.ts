@@ -11,6 +11,14 @@ const HOW = {
   'not-known': 'stopped without a word (power cut, or the program was ended)',
 } as const
 
+/** What a connector is for; anything else in its place is a setting by its own name. */
+const LEADS: Readonly<Record<string, string>> = {
+  fan: 'fan lead',
+  light: 'light lead',
+  supply: 'supply lead',
+  usb: 'USB lead',
+}
+
 export const reportWords: ReportWords = {
   title: (build, symptom) => `${build}: ${symptom.charAt(0).toLowerCase()}${symptom.slice(1)}`,
   outcome: {
@@ -140,10 +148,12 @@ export const reportWords: ReportWords = {
     nothingLearnt: 'No closed job has taught anything yet; the usual weights hold.',
     learnt: (jobs, since) =>
       `Learnt from ${jobs} closed job${jobs === 1 ? '' : 's'}${since === null ? '' : ` since ${figures().day(since)}`}. Suspected more or less than usual:`,
-    factor: (factor, mode, kind) =>
-      factor >= 1
-        ? `${figures().number(factor, 1)} times as much: ${mode} (${kind})`
-        : `${figures().number(1 / factor, 1)} times less: ${mode} (${kind})`,
+    factor: (factor, mode, kind, spot) => {
+      const where = spot === undefined ? kind : `${kind}, ${LEADS[spot] ?? spot}`
+      return factor >= 1
+        ? `${figures().number(factor, 1)} times as much: ${mode} (${where})`
+        : `${figures().number(1 / factor, 1)} times less: ${mode} (${where})`
+    },
     forgotten: 'From now on jobs that begin later teach. The logs are as they were.',
   },
   figure: (minutes) => figures().number(minutes, 1),

@@ -26,7 +26,7 @@ test('a closed job teaches, one that was left or is damaged does not', async () 
   put('damaged', `${lines.map((l, i) => (i === 9 ? `${l} ` : l)).join('\n')}\n`)
   const { lessons, learned } = await recall(folder)
   expect(lessons).toHaveLength(1)
-  expect([...(lessons[0]?.causes.keys() ?? [])]).toEqual(['loose|fan'])
+  expect([...(lessons[0]?.causes.keys() ?? [])]).toEqual(['loose|fan|light'])
   expect(learned.get('loose|fan')).toBeGreaterThan(1)
 })
 
