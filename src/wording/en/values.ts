@@ -4,7 +4,7 @@
  */
 
 import type { Observable, Value } from '../../core/bench/observable.ts'
-import { SET_OTHERWISE } from '../../core/checks/boot/settings.ts'
+import { SET_OTHERWISE } from '../../core/checks/boot/point.ts'
 import type { Power } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'

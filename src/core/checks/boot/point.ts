@@ -23,6 +23,9 @@ export interface BootPoint {
   readonly cycle?: true
 }
 
+/** Set otherwise than planned, in a way that nobody foresaw. */
+export const SET_OTHERWISE = 'other'
+
 export const pointId = (stage: BootStage, what: string, at = ''): string =>
   `walk ${stage} ${what}${at && ` ${at}`}`
 

@@ -10,10 +10,7 @@ import { rightSetting } from '../../bench/setting-now.ts'
 import { governedPorts, wrongSettings } from '../../faults/setting.ts'
 import { lookCost } from '../looks.ts'
 import type { Ask } from '../prompt.ts'
-import { type BootStage, pointId } from './point.ts'
-
-/** Set otherwise than planned, in a way that nobody foresaw. */
-export const SET_OTHERWISE = 'other'
+import { type BootStage, pointId, SET_OTHERWISE } from './point.ts'
 
 /** One setting on a page that is open before one's eyes. */
 const MINUTES_EACH = 0.4
