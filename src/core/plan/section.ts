@@ -2,20 +2,7 @@
  * One branch of the tree against one schema: the typed value, or every problem in it at its own place with what
  * was expected and the nearest known key or word.
  */
-import {
-  $ZodArray,
-  type $ZodIssue,
-  $ZodObject,
-  $ZodOptional,
-  $ZodPipe,
-  $ZodRecord,
-  $ZodTuple,
-  type $ZodType,
-  $ZodUnion,
-  globalRegistry,
-  type output,
-  safeParse,
-} from 'zod/v4/core'
+import * as z from 'zod/v4/core'
 import { listed, nearest } from './nearest.ts'
 import type { Place } from './plan.ts'
 import { type Notebook, reportLocal, shown } from './problem.ts'
@@ -24,34 +11,35 @@ import { type MapNode, type Node, plain } from './tree-node.ts'
 type Path = readonly PropertyKey[]
 
 /** Takes off what wraps a schema, keeping the outermost description. */
-function bared(schema: $ZodType): { schema: $ZodType; expected: string | undefined } {
+function bared(schema: z.$ZodType): { schema: z.$ZodType; expected: string | undefined } {
   let expected: string | undefined
   let inner = schema
   for (;;) {
-    expected ??= globalRegistry.get(inner)?.expected as string | undefined
-    if (inner instanceof $ZodOptional) inner = inner._zod.def.innerType
-    else if (inner instanceof $ZodPipe && !(inner._zod.def.in instanceof $ZodUnion)) inner = inner._zod.def.in
+    expected ??= z.globalRegistry.get(inner)?.expected as string | undefined
+    if (inner instanceof z.$ZodOptional) inner = inner._zod.def.innerType
+    else if (inner instanceof z.$ZodPipe && !(inner._zod.def.in instanceof z.$ZodUnion))
+      inner = inner._zod.def.in
     else return { schema: inner, expected }
   }
 }
 
 /** The schema that is responsible for a path, and what it expects there. */
-function schemaAt(root: $ZodType, path: Path) {
+function schemaAt(root: z.$ZodType, path: Path) {
   let { schema, expected } = bared(root)
   for (const key of path) {
-    let next: $ZodType | undefined
-    if (schema instanceof $ZodObject) next = schema._zod.def.shape[String(key)]
-    else if (schema instanceof $ZodRecord) next = schema._zod.def.valueType
-    else if (schema instanceof $ZodArray) next = schema._zod.def.element
-    else if (schema instanceof $ZodTuple) next = schema._zod.def.items[Number(key)]
+    let next: z.$ZodType | undefined
+    if (schema instanceof z.$ZodObject) next = schema._zod.def.shape[String(key)]
+    else if (schema instanceof z.$ZodRecord) next = schema._zod.def.valueType
+    else if (schema instanceof z.$ZodArray) next = schema._zod.def.element
+    else if (schema instanceof z.$ZodTuple) next = schema._zod.def.items[Number(key)]
     if (next === undefined) return { schema: undefined, expected: undefined }
     ;({ schema, expected } = bared(next))
   }
   return { schema, expected }
 }
 
-export const keysOf = (schema: $ZodType | undefined): string[] =>
-  schema instanceof $ZodObject ? Object.keys(schema._zod.def.shape) : []
+export const keysOf = (schema: z.$ZodType | undefined): string[] =>
+  schema instanceof z.$ZodObject ? Object.keys(schema._zod.def.shape) : []
 
 /** The node at a path, or the nearest above it; `exact` tells which. */
 function nodeAt(root: Node, path: Path): { node: Node; key: Place; exact: boolean } {
@@ -73,10 +61,10 @@ function nodeAt(root: Node, path: Path): { node: Node; key: Place; exact: boolea
   return { node, key, exact: true }
 }
 
-const kindOfSchema = (schema: $ZodType | undefined): string => {
-  if (schema instanceof $ZodObject) return `a map with ${listed(keysOf(schema), 6)}`
-  if (schema instanceof $ZodRecord) return 'a map of names'
-  if (schema instanceof $ZodArray || schema instanceof $ZodTuple) return 'a list'
+const kindOfSchema = (schema: z.$ZodType | undefined): string => {
+  if (schema instanceof z.$ZodObject) return `a map with ${listed(keysOf(schema), 6)}`
+  if (schema instanceof z.$ZodRecord) return 'a map of names'
+  if (schema instanceof z.$ZodArray || schema instanceof z.$ZodTuple) return 'a list'
   return 'another value'
 }
 
@@ -106,7 +94,7 @@ function decimalComma(book: Notebook, map: MapNode, key: string): boolean {
   return true
 }
 
-function tell(book: Notebook, root: Node, schema: $ZodType, issue: $ZodIssue, here: Place): void {
+function tell(book: Notebook, root: Node, schema: z.$ZodType, issue: z.$ZodIssue, here: Place): void {
   const where = nodeAt(root, issue.path)
   const asked = schemaAt(schema, issue.path)
   const at = where.node === root && issue.path.length === 0 ? here : where.node.place
@@ -147,7 +135,7 @@ function tell(book: Notebook, root: Node, schema: $ZodType, issue: $ZodIssue, he
 }
 
 /** Takes what is wrong out of a plain value, so that the rest can be looked at. */
-function without(value: unknown, issue: $ZodIssue): PropertyKey[] | undefined {
+function without(value: unknown, issue: z.$ZodIssue): PropertyKey[] | undefined {
   const paths =
     issue.code === 'unrecognized_keys' ? issue.keys.map((key) => [...issue.path, key]) : [issue.path]
   let removed: PropertyKey[] | undefined
@@ -175,16 +163,16 @@ export interface Section<T> {
 }
 
 /** The value of a branch. Problems go into the book, and what is right in spite of them is still given. */
-export function section<S extends $ZodType>(
+export function section<S extends z.$ZodType>(
   book: Notebook,
   node: Node,
   schema: S,
   here: Place = node.place,
-): Section<output<S>> {
+): Section<z.output<S>> {
   const value = plain(node)
   const dropped: string[] = []
   for (let round = 0; round < 4; round++) {
-    const got = safeParse(schema, value)
+    const got = z.safeParse(schema, value)
     if (got.success) return { value: got.data, dropped }
     if (round === 0) for (const issue of got.error.issues) tell(book, node, schema, issue, here)
     const paths = got.error.issues.map((issue) => without(value, issue))
