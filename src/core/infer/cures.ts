@@ -2,7 +2,7 @@
  * Whether a repair would cure a suspect. Not written anywhere: the bench runs the suspect with the repair and looks
  * whether the symptom is gone. Only repairs that touch something of the suspect are run at all.
  */
-import { type Build, NOWHERE } from '../bench/build.ts'
+import type { Build } from '../bench/build.ts'
 import type { Edit } from '../bench/edit.ts'
 import { POWER_CLEARS } from '../checks/mend.ts'
 import type { RepairDef } from '../checks/step.ts'
@@ -35,18 +35,13 @@ function cures(known: Knowledge, dossier: Dossier, h: Hypothesis, repair: Repair
   return known.sights.shows(h, history, scopeAfter(known.build, dossier.scope, history), wants)
 }
 
-/** Things that an edit or a fault names: a part, or the part and port of a reference. */
-const thingsOf = (build: Build, ref: string): readonly string[] => {
-  if (ref.includes('/')) return [ref]
-  const port = build.portAt.get(ref)
-  const part = ref.split('.')[0] ?? ref
-  if (port === undefined) return [ref]
-  const other =
-    build.ports[port]?.gender === 'plug' ? (build.socketOf[port] ?? NOWHERE) : (build.plugIn[port] ?? NOWHERE)
-  const across = build.ports[other]
-  return [ref, part, ...(across ? [across.ref, across.part] : [])].filter(
-    (t) => t !== 'board' && t !== 'supply',
-  )
+/** Things that an edit or a fault names: a part or setting; of a port it and what it is joined to, with their parts. */
+const thingsOf = (build: Build, name: string): readonly string[] => {
+  const port = build.portAt.get(name)
+  if (port === undefined) return [name]
+  return [port, build.socketOf[port]!, build.plugIn[port]!]
+    .flatMap((end) => build.ports[end] ?? [])
+    .flatMap(({ ref, part }) => (part === 'board' || part === 'supply' ? [ref] : [ref, part]))
 }
 
 /** What an edit names; changes of power name nothing. */

@@ -99,7 +99,6 @@ export function scopeAfter(
   edits: readonly Edit[],
 ): readonly Observable[] {
   const moves = edits.flatMap((e) => (e.do === 'plug' ? [e] : []))
-  if (moves.length === 0) return scope
   return scope.map((o) => {
     const plug =
       o.what === 'rpm'

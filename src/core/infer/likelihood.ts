@@ -23,8 +23,7 @@ const UNSTEADY: readonly string[] = ['flicker', 'erratic', 'comes-and-goes', 'do
 /** A person's account of the past is wrong about one time in four (common practice, no source). */
 const TOLD_SHARE = 0.75
 
-const holds = (means: Tuple, values: Tuple): boolean =>
-  means.every((m, i) => m === null || (values[i] !== null && m === values[i]))
+const holds = (means: Tuple, values: Tuple): boolean => means.every((m, i) => m === null || m === values[i])
 
 const isOther = (means: Tuple): boolean => means.every((m) => m === null)
 
@@ -192,16 +191,12 @@ function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | 
   const [broken, made] = sights.values(h, e.history, observe)
   const first = manyOdds(of, broken ?? [], e.error, said)
   if (!made) return first
-  const unsteadyChosen = of.some(
-    (t, i) => t.chosen && UNSTEADY.includes(t.chosen.value) && broken?.[i] !== made[i],
+  // What differs between the two sights may be told as unsteady; the rest must still fit.
+  const unsteady = of.map(({ chosen }, i) =>
+    chosen && UNSTEADY.includes(chosen.value) && broken?.[i] !== made[i] ? chosen.value : undefined,
   )
   const steady = BROKEN_SHARE * first + (1 - BROKEN_SHARE) * manyOdds(of, made, e.error, said)
-  if (!unsteadyChosen) return steady
-  // What differs between the two sights may be told as unsteady; the rest must still fit.
-  const asTold = of.map((t, i) =>
-    t.chosen && UNSTEADY.includes(t.chosen.value) && broken?.[i] !== made[i]
-      ? t.chosen.value
-      : (broken?.[i] ?? null),
-  )
+  if (unsteady.every((told) => told === undefined)) return steady
+  const asTold = unsteady.map((told, i) => told ?? broken?.[i] ?? null)
   return (1 - SAYS_UNSTEADY) * steady + SAYS_UNSTEADY * manyOdds(of, asTold, e.error, said)
 }

@@ -88,7 +88,7 @@ export function checksOffered(
   dossier: Dossier,
   alive: readonly Alive[],
 ): readonly PlannedCheck[] {
-  const faults = alive.slice(0, LOOK_FOR).flatMap(({ h }) => (h.kind === 'none' ? [] : h.faults))
+  const faults = alive.slice(0, LOOK_FOR).flatMap(({ h }) => h.faults)
   const trusted = trustedBy(dossier)
   const needs = (c: CheckDef): readonly string[] =>
     c.fit || c.edits.length > 0 || c.hands === 'in' ? [...c.tools, HANDS_IN] : c.tools

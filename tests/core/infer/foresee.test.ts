@@ -1,14 +1,15 @@
-/** What will have been done by the time of a look, where the symptom is looked for then, and what a repair cures. */
+/** What will have been done by the time of a look and seen then under each suspect, and where the symptom is looked for. */
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import type { Edit } from '../../../src/core/bench/edit.ts'
 import type { Observable } from '../../../src/core/bench/observable.ts'
-import type { RepairDef } from '../../../src/core/checks/step.ts'
+import type { CheckDef } from '../../../src/core/checks/step.ts'
 import { knowledgeOf } from '../../../src/core/infer/assess.ts'
-import { fixesOf } from '../../../src/core/infer/cures.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
-import { historyFor, scopeAfter } from '../../../src/core/infer/foresee.ts'
-import { hypotheses, pairOf } from '../../../src/core/infer/hypothesis.ts'
+import type { Evidence } from '../../../src/core/infer/evidence.ts'
+import { historyFor, plannedCheck, scopeAfter } from '../../../src/core/infer/foresee.ts'
+import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
+import { oddsUnder, oddsUnknown } from '../../../src/core/infer/likelihood.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 
@@ -107,88 +108,77 @@ describe('a reading', () => {
   })
 })
 
-describe('a repair cures', () => {
+describe('what a check would tell', () => {
   const known = knowledgeOf(machine, [])
   const all = hypotheses(machine, () => true, [])
-  const suspect = (id: string) => {
-    const found = all.find((h) => h.id === id)
-    if (!found) throw new Error(`no suspect ${id}`)
-    return { h: found, p: 0.1 }
-  }
-  const cured = (repair: readonly Edit[], scope: readonly Observable[], ...ids: string[]): number[] => {
-    const def: RepairDef = { id: 'r', edits: repair, power: 'on', hands: 'in', minutes: 1, spare: null }
-    return [...fixesOf(known, dossier({ scope }), ids.map(suspect), def)]
-  }
-  const spins: Observable[] = [{ what: 'spins', at: 'F1' }]
-  const lit: Observable[] = [{ what: 'lit', at: 'F1' }]
+  const alive = (...ids: string[]) =>
+    ids.map((id) => ({ h: all.find((h) => h.id === id) ?? expect.fail(`no ${id}`), p: 0.1 }))
+  const check = (observe: readonly Observable[], done: readonly Edit[] = []): CheckDef => ({
+    id: 'c',
+    edits: done,
+    observe,
+    power: 'on',
+    hands: 'out',
+    minutes: 1,
+    error: 0.06,
+    tools: [],
+    fit: false,
+  })
+  const spins: Observable = { what: 'spins', at: 'F1' }
+  const planned = (of: CheckDef, ids: readonly string[], d = dossier()) =>
+    plannedCheck(known, d, alive(...ids), of)
+  const rows = (table: readonly Float64Array[]) => table.map((row) => [...row])
 
-  it('what it mends, not what it leaves as it is, and never what is not known', () => {
-    expect(
-      cured(
-        edits('reseat F1.motor'),
-        spins,
-        'F1.motor:unplugged',
-        'F1.motor:loose',
-        'F1:motor-dead',
-        'none-of-these',
-      ),
-    ).toEqual([1, 1, 0, 0])
-    expect(
-      cured(edits('substitute F1'), spins, 'F1.motor:unplugged', 'F1:motor-dead', 'board.SYS1:dead'),
-    ).toEqual([1, 1, 0])
+  it('is of a loose contact either of two sights, and at a single look that of the broken one', () => {
+    const { answers, table, broken } = planned(check([spins]), ['F1.motor:loose', 'F1:motor-dead'])
+    const no = oddsUnder(answers, [['no']], 0.06)
+    expect(rows(broken)).toEqual(rows([no, no]))
+    expect(rows(table)).toEqual(rows([oddsUnder(answers, [['no'], ['normal']], 0.06), no]))
   })
 
-  it('a bad header by moving the plug, a swap by swapping back', () => {
-    expect(cured(edits('plug F1.motor -> board.SYS3'), spins, 'board.SYS1:dead', 'F1:motor-dead')).toEqual([
-      1, 0,
-    ])
-    const both: Observable[] = ['F1', 'F2'].map((at) => ({
-      what: 'answers',
-      at: at === 'F1' ? 'H1.1' : 'H1.2',
-    }))
-    // Exchanging what was not exchanged makes it wrong.
-    expect(cured(edits('swap F1.light F2.light'), both, 'F1.light:swapped-with-F2.light', 'H1:hung')).toEqual(
-      [1, 0],
-    )
-    // Hands are in with power off, and that is all a hung hub needs.
-    expect(cured(edits('reseat F1.light'), both, 'F1.light:swapped-with-F2.light', 'H1:hung')).toEqual([0, 1])
-    expect(
-      cured(edits('plug F2.light -> H1.2', 'plug F1.light -> H1.1'), both, 'F1.light:swapped-with-F2.light'),
-    ).toEqual([1])
+  it('is of what is not known half as without it and half anything', () => {
+    const { answers, table } = planned(check([spins]), ['none-of-these'])
+    expect(rows(table)).toEqual(rows([oddsUnknown(answers, ['normal'], 0.06)]))
   })
 
-  it('what power alone clears, whatever else it touches; nothing else is cured by power alone', () => {
-    const cycle = edits('power off', 'power on')
-    const shown: Observable[] = [{ what: 'shows', at: 'F1' }]
-    expect(cured(cycle, shown, 'H1:hung', 'channels/H1/colours:wrong')).toEqual([1, 0])
-    expect(cured(cycle, spins, 'board.SYS1:tripped', 'board.SYS1:dead')).toEqual([1, 0])
+  it('has what is right among its answers, also where no suspect foresees it', () => {
+    const goes = planned(check([{ what: 'goes', at: 'F1.motor' }]), ['F1.motor:unplugged'])
+    expect(goes.answers.map((a) => a.id)).toEqual(['none', 'board.SYS1', 'other'])
   })
 
-  it('a setting by setting it right', () => {
-    const shown: Observable[] = [{ what: 'shows', at: 'F1' }]
-    expect(cured(edits('set channels/H1/colours = GRB'), shown, 'channels/H1/colours:wrong')).toEqual([1])
-    expect(
-      cured(edits('set host/program = running'), shown, 'host/program:not-running', 'H1.usb:unplugged'),
-    ).toEqual([1, 0])
+  it('is worked out for the sixteen likeliest where something is tried, for all where one only looks', () => {
+    const ids = all.filter((h) => h.id.startsWith('F1')).map((h) => h.id)
+    expect(ids.length).toBeGreaterThan(17)
+    const even = (of: CheckDef): boolean[] =>
+      planned(of, ids).table.map((row) => row.every((p) => Math.abs(p - 1 / row.length) < 1e-12))
+    expect(even(check([spins])).includes(true)).toBe(false)
+    expect(even(check([spins], edits('swap F1.motor F2.motor')))).toEqual(ids.map((_, i) => i >= 16))
   })
 
-  it('two faults only where neither is left', () => {
-    const pair = pairOf(suspect('F1.light:unplugged').h, suspect('F1.motor:unplugged').h)
-    if (!pair) throw new Error('no pair')
-    const fixes = (repair: readonly Edit[], scope: readonly Observable[]): number[] => {
-      const def: RepairDef = { id: 'r', edits: repair, power: 'on', hands: 'in', minutes: 1, spare: null }
-      return [...fixesOf(known, dossier({ scope }), [{ h: pair, p: 1 }], def)]
+  it('says the same again half of the time where the same look was made before, and nothing of other looks', () => {
+    const seen: Evidence = {
+      kind: 'one',
+      seq: 1,
+      id: 'look spins F1',
+      history: [],
+      error: 0.06,
+      observe: [spins],
+      answers: ['no', 'normal'].map((id) => ({ id, means: [id] })),
+      chosen: 'normal',
     }
-    expect(fixes(edits('reseat F1.motor'), [...spins, ...lit])).toEqual([0])
-    expect(fixes(edits('reseat F1.motor'), spins)).toEqual([1])
-    expect(fixes(edits('reseat F1.motor', 'reseat F1.light'), [...spins, ...lit])).toEqual([1])
-  })
-
-  it('in what was done before, too: nothing is left to mend where it was mended', () => {
-    const done = dossier({ scope: spins, history: edits('power off', 'reseat F1.motor'), power: 'off' })
-    const again: RepairDef = { id: 'again', edits: [], power: 'on', hands: 'out', minutes: 1, spare: null }
-    expect([
-      ...fixesOf(known, done, [suspect('F1.motor:unplugged'), suspect('F1:motor-dead')], again),
-    ]).toEqual([1, 0])
+    const again = dossier({ evidence: [seen] })
+    const { answers, table, same } = planned(check([spins]), ['F1:motor-dead'], again)
+    expect(same).toEqual(answers.map((a) => a.id === 'normal'))
+    // Of the five answers normal is a slip: a quarter of 6 %. A half for the mix-up, of the other half as ever.
+    const normal = answers.findIndex((a) => a.id === 'normal')
+    expect(table[0]?.[normal]).toBeCloseTo(0.5 + 0.5 * (0.06 / 4), 12)
+    const turned: Observable = { what: 'spins', at: 'F2' }
+    for (const other of [check([turned]), check([spins, turned]), check([spins], edits('unplug F2.motor'))]) {
+      const fresh = planned(other, ['F1:motor-dead'], again)
+      expect(fresh.same).toBeUndefined()
+      expect(rows(fresh.table)).toEqual(rows(planned(other, ['F1:motor-dead']).table))
+    }
+    // What is seen after a trial is a look of its own, even where nothing but the power was tried.
+    expect(planned(check([spins], edits('power off')), ['F1:motor-dead'], again).same).toBeUndefined()
   })
 })

@@ -3,9 +3,10 @@ import { compile } from '../../../src/core/bench/build.ts'
 import { answersFor, OTHER } from '../../../src/core/checks/answers.ts'
 import { mapAsk } from '../../../src/core/checks/maps.ts'
 import type { Answer } from '../../../src/core/checks/prompt.ts'
-import type { Evidence } from '../../../src/core/infer/evidence.ts'
+import type { Evidence, Many, One } from '../../../src/core/infer/evidence.ts'
 import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
 import { answerOdds, likelihood, oddsUnder } from '../../../src/core/infer/likelihood.ts'
+import { saidBefore } from '../../../src/core/infer/repeated.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
 import { build } from '../../support/build.ts'
 
@@ -32,7 +33,8 @@ const machine = compile(
 const all = hypotheses(machine, () => true, [])
 const named = (id: string) => all.find((h) => h.id === id) ?? expect.fail(`no ${id}`)
 const sights = sightsOf(machine)
-const dark = (...parts: string[]): Evidence => {
+const dark = (...parts: string[]): Evidence => marked(...parts.map((p) => `${p}:dark`))
+const marked = (...chosen: string[]): Evidence => {
   const ask = mapAsk(machine, ['lit'], 'scope')
   if (!ask.many) return expect.fail()
   return {
@@ -42,7 +44,7 @@ const dark = (...parts: string[]): Evidence => {
     history: [],
     error: ask.error,
     marks: ask.marks,
-    chosen: parts.map((p) => `${p}:dark`),
+    chosen,
   }
 }
 
@@ -55,6 +57,8 @@ describe('one answer', () => {
 
   test('of a thing that can have no value tells nothing', () => {
     expect([...answerOdds(spins, [null], 0.04)]).toEqual([0.2, 0.2, 0.2, 0.2, 0.2])
+    const open = answersFor([{ what: 'goes', at: 'F1.motor' }], [['board.SYS1']])
+    expect([...answerOdds(open, [null], 0.04)]).toEqual([0.5, 0.5])
   })
 
   test('falls on "something else" only where no named answer holds', () => {
@@ -73,9 +77,28 @@ describe('one answer', () => {
       [
         ['no', 'normal'],
         ['normal', 'no'],
+        ['no', 'no'],
       ],
     )
-    expect([...answerOdds(answers, ['normal', 'no'], 0.1)]).toEqual([0.05, 0.9, 0.05])
+    // Four answers with "something else": 0.9 for the right one and 0.1 / 3 for each other.
+    const wrong = 0.1 / 3
+    expect([...answerOdds(answers, ['normal', 'no'], 0.1)]).toEqual([wrong, 0.9, wrong, wrong])
+    // One of the two cannot be seen: neither both this nor both that.
+    expect([...answerOdds(answers, ['normal', null], 0.1)]).toEqual([wrong, wrong, wrong, 0.9])
+  })
+
+  test('that says nothing of one of two things holds whatever that does', () => {
+    const answers = [
+      ['no', null],
+      ['normal', null],
+      ['no', 'full'],
+      [null, null],
+    ].map((means, i) => ({
+      id: `${i}`,
+      means,
+    }))
+    // Two answers hold and share 0.9, the other two share 0.1.
+    expect([...answerOdds(answers, ['no', 'full'], 0.1)]).toEqual([0.45, 0.05, 0.45, 0.05])
   })
 
   test.each([0.01, 0.1, 0.3])('has odds that sum to 1 at an error of %d, steady or not', (error) => {
@@ -92,6 +115,58 @@ describe('one answer', () => {
     expect(loose[0]).toBeGreaterThan(loose[2] ?? 1) // seen broken more often than made: that is why somebody came
     expect(loose[2]).toBeGreaterThan(steady[2] ?? 1)
     expect(loose[3]).toBeGreaterThan(5 * (steady[3] ?? 1))
+    // What is dark in both sights is not said to flicker.
+    expect(oddsUnder(lit, [['dark'], ['dark']], 0.05)[3]).toBeCloseTo(0.05 / 3, 12)
+  })
+
+  test('of two things may say of one that it is unsteady', () => {
+    const both = ['dark', 'whole', 'flicker'].map((id) => ({ id, means: [id, 'normal'] }))
+    const odds = oddsUnder(
+      both,
+      [
+        ['dark', 'normal'],
+        ['whole', 'normal'],
+      ],
+      0.04,
+    )
+    // 0.3 is said of what differs; the other 0.7 has two wrong answers of 0.02 each.
+    expect(odds[2]).toBeCloseTo(0.3 + 0.7 * 0.02, 12)
+  })
+
+  test('tells nothing under a suspect for which it was not worked out', () => {
+    expect([...oddsUnder(spins, [], 0.04)]).toEqual([0.2, 0.2, 0.2, 0.2, 0.2])
+  })
+
+  test('asked again of the same says the same half of the time, whatever there is to be seen', () => {
+    const dead = named('F1:motor-dead')
+    const ask = (what: Pick<One, 'observe' | 'answers' | 'chosen'>): One => ({
+      kind: 'one',
+      seq: 1,
+      id: 'again',
+      history: [],
+      error: 0.06,
+      ...what,
+    })
+    const one = ask({ observe: [{ what: 'spins', at: 'F1' }], answers: spins, chosen: 'no' })
+    expect(likelihood(one, dead, sights, [{ is: 'no' }])).toBeCloseTo(0.5 + 0.5 * 0.94, 12)
+    expect(likelihood(one, dead, sights, [{ is: 'slow' }])).toBeCloseTo(0.5 * 0.94, 12)
+    // Of two things at once it is the answer as a whole.
+    const pair = ask({
+      observe: ['F1', 'F2'].map((at) => ({ what: 'spins', at })),
+      answers: [
+        ['no', 'no'],
+        ['no', 'normal'],
+      ].map((means) => ({ id: means.join('/'), means })),
+      chosen: 'no/normal',
+    })
+    expect(likelihood(pair, dead, sights, [{ is: 'no/normal' }])).toBeCloseTo(0.5 + 0.5 * 0.94, 12)
+    // What is now "something else" was named the last time.
+    const goes = ask({
+      observe: [{ what: 'goes', at: 'F1.motor' }],
+      answers: answersFor([{ what: 'goes', at: 'F1.motor' }], [['board.SYS1']]),
+      chosen: OTHER,
+    })
+    expect(likelihood(goes, dead, sights, [{ is: 'board.SYS2' }])).toBeCloseTo(0.5 + 0.5 * 0.94, 12)
   })
 })
 
@@ -103,9 +178,57 @@ describe('a map', () => {
     expect(likelihood(dark('F1', 'F2'), h, sights)).toBeCloseTo(0.97 ** 2 * (0.03 / 3), 12)
   })
 
+  test('gone over again says the same of each thing half of the time', () => {
+    const h = named('F1.light:unplugged')
+    const again = (first: Evidence, second: Evidence, of = h): number =>
+      likelihood(second, of, sights, saidBefore([first, second])[1])
+    const all = dark('F1', 'F2', 'F3')
+    const same = 0.5 + 0.5 * 0.97
+    expect(again(all, all)).toBeCloseTo(same ** 3, 12)
+    // F3 was left unmarked once, a slip of 0.03 / 3: the next time either way.
+    expect(again(all, dark('F1', 'F2'))).toBeCloseTo(same ** 2 * (0.5 * 0.01), 12)
+    expect(again(dark('F1', 'F2'), dark('F1', 'F2'))).toBeCloseTo(same ** 2 * (0.5 + 0.5 * 0.01), 12)
+    // Under "none of these" a mark has 0.13 and a fan that is right 0.61, as below.
+    expect(again(dark('F1'), dark('F1'), named('none-of-these'))).toBeCloseTo(
+      (0.5 + 0.5 * 0.13) * (0.5 + 0.5 * 0.61) ** 2,
+      12,
+    )
+  })
+
+  test('of a loose contact is one of two sights, or what differs between them told as unsteady', () => {
+    // The last of three in series: broken it is dark, made it is lit; the first two are lit in both.
+    const h = named('F3.light:loose')
+    const [right, wrong] = [0.97, 0.03 / 3]
+    expect(likelihood(marked('F3:dark'), h, sights)).toBeCloseTo(
+      0.65 * right ** 3 + 0.35 * right ** 2 * wrong,
+      12,
+    )
+    // Neither sight flickers, so that is a slip in both, or what three in ten say of something unsteady.
+    expect(likelihood(marked('F3:flicker'), h, sights)).toBeCloseTo(
+      0.7 * right ** 2 * wrong + 0.3 * right ** 3,
+      12,
+    )
+    // F1 is steady: to say that it flickers is a slip, and then F3 is unmarked, right where the contact is made.
+    expect(likelihood(marked('F1:flicker'), h, sights)).toBeCloseTo(
+      0.65 * wrong * right * wrong + 0.35 * wrong * right ** 2,
+      12,
+    )
+    expect(likelihood(marked('F1:flicker', 'F3:flicker'), h, sights)).toBeCloseTo(
+      0.7 * wrong * right * wrong + 0.3 * wrong * right ** 2,
+      12,
+    )
+  })
+
   test('is under "none of these" as without it for half of the things, by chance for the others', () => {
     // Four ways to answer for each fan. Marked dark: (0.03 / 3 + 1 / 4) / 2; seen to be right: (0.97 + 1 / 4) / 2.
     expect(likelihood(dark('F1'), named('none-of-these'), sights)).toBeCloseTo(0.13 * 0.61 ** 2, 12)
+    // Where what is right can be marked, marking it is right: two ways to answer, (0.97 + 1 / 3) / 2.
+    const turns: Evidence = {
+      ...(dark() as Many),
+      marks: ['no', 'normal'].map((value) => ({ id: value, observe: { what: 'spins', at: 'F1' }, value })),
+      chosen: ['normal'],
+    }
+    expect(likelihood(turns, named('none-of-these'), sights)).toBeCloseTo((0.97 + 1 / 3) / 2, 12)
   })
 })
 

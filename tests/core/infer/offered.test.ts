@@ -1,50 +1,17 @@
-/** Which repairs and checks are offered to whom, and how the numbers that decide between them come about. */
+/** Which repairs and checks are offered to whom. */
 import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import { repairsFor } from '../../../src/core/checks/mend.ts'
 import { HANDS_IN } from '../../../src/core/checks/step.ts'
-import { type Assessment, knowledgeOf } from '../../../src/core/infer/assess.ts'
+import { knowledgeOf } from '../../../src/core/infer/assess.ts'
 import { informationGainBits } from '../../../src/core/infer/belief.ts'
-import { decide } from '../../../src/core/infer/decide.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
-import { hypotheses, pairOf } from '../../../src/core/infer/hypothesis.ts'
+import type { Evidence } from '../../../src/core/infer/evidence.ts'
+import { type Hypothesis, hypotheses, pairOf } from '../../../src/core/infer/hypothesis.ts'
 import { checksOffered, repairsOffered } from '../../../src/core/infer/offered.ts'
-import type { Problem, Standing } from '../../../src/core/infer/problem.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
-
-const machine = compile(
-  build()
-    .supply('SA')
-    .header('SYS1')
-    .header('SYS2')
-    .usbHeader('U1')
-    .fan('F1')
-    .lightHub('H1', ['F1'])
-    .lead('F1.motor', 'board.SYS1')
-    .lead('H1.power', 'supply.SA.1')
-    .lead('H1.usb', 'board.U1.a')
-    .channel('H1', { profile: [8], colours: 'GRB' })
-    .plan(),
-)
-const known = knowledgeOf(machine, [])
-const all = hypotheses(machine, () => true, [])
-const named = (id: string) => {
-  const found = all.find((h) => h.id === id)
-  if (!found) throw new Error(`no suspect ${id}`)
-  return found
-}
-const alive = (...ids: string[]) => ids.map((id, i) => ({ h: named(id), p: (ids.length - i) / 10 }))
-const dossier = (change: Partial<Dossier> = {}): Dossier => ({
-  evidence: [],
-  history: [],
-  inForce: [],
-  power: 'on',
-  scope: [{ what: 'spins', at: 'F1' }],
-  closed: new Set(),
-  toolsMissing: new Set(),
-  ...change,
-})
+import { alive, dossier, known, machine, named } from './lit-fan.ts'
 
 describe('repairs', () => {
   const ids = (d: Dossier, ...suspects: string[]): string[] =>
@@ -66,6 +33,11 @@ describe('repairs', () => {
     const shut = dossier({ toolsMissing: new Set([HANDS_IN]) })
     expect(ids(shut, 'F1.motor:unplugged', 'H1:hung')).toEqual([])
     expect(ids(shut, 'channels/H1/colours:wrong')).toEqual(of('channels/H1/colours:wrong'))
+    // Nor to switch off in the course of setting something.
+    const both = pairOf(named('H1:hung'), named('channels/H1/colours:wrong')) ?? expect.fail()
+    expect(repairsOffered(known, shut, [{ h: both, p: 1 }]).map((r) => r.id)).toEqual(
+      of('channels/H1/colours:wrong'),
+    )
   })
 
   it('hold a look with nothing changed once something was done, twice after the same', () => {
@@ -80,7 +52,7 @@ describe('repairs', () => {
     // Not while something that was only tried is still in force.
     expect(again(dossier({ history, inForce: history.slice(1, 2) }))).toEqual([])
     expect(repairsOffered(known, dossier({ history }), [])).toMatchObject([
-      { edits: [], hands: 'out', minutes: 1 },
+      { edits: [], power: 'on', hands: 'out', minutes: 1 },
     ])
   })
 
@@ -92,6 +64,16 @@ describe('repairs', () => {
     expect(edits).toContain('F1.motor,H1.usb')
     expect(edits).toContain('F1.motor')
     expect(edits).toContain('H1.usb')
+    // One that mends both by itself is not made twice.
+    const hung = pairOf(named('H1:hung'), named('board.SYS1:tripped')) ?? expect.fail()
+    const cycles = repairsOffered(known, dossier(), [{ h: hung, p: 1 }])
+    expect(cycles.filter((r) => r.edits.some((e) => e.do === 'power')).map((r) => r.edits.length)).toEqual([
+      2,
+    ])
+    // Two troubles of a plan are two repairs.
+    const plan: Hypothesis = { ...pair, kind: 'as-planned' }
+    const apart = repairsOffered(known, dossier(), [{ h: plan, p: 1 }])
+    expect(apart.map((r) => r.id)).toEqual([...of('F1.motor:unplugged'), ...of('H1.usb:unplugged')])
     const single = repairsOffered(known, dossier(), alive('F1.motor:unplugged', 'H1.usb:unplugged'))
     expect(single.every((r) => r.edits.length < 2 || r.edits.some((e) => e.do === 'power'))).toBe(true)
   })
@@ -105,13 +87,40 @@ describe('repairs', () => {
     })
     const late = repairsOffered(known, silent, alive(wrong))[0]
     expect(plain?.edits.map((e) => e.do === 'set' && e.setting)).toEqual(['channels/H1/colours'])
-    expect(late?.edits.map((e) => e.do === 'set' && e.setting)).toEqual([
-      'host/program',
-      'channels/H1/colours',
-    ])
+    expect(late?.edits).toEqual([editOf('set host/program = running'), ...(plain?.edits ?? [])])
     expect((late?.minutes ?? 0) - (plain?.minutes ?? 0)).toBe(8)
-    // A fan's plug needs no program.
+    // A fan's plug needs no program, nor does a board header, which the firmware sets.
     expect(repairsOffered(known, silent, alive('F1.motor:unplugged'))[0]?.edits[0]?.do).toBe('reseat')
+    const curve = 'headers/SYS1/curve:flat-out'
+    expect(ids(silent, curve)).toEqual(of(curve))
+    expect(repairsOffered(known, silent, alive(curve))[0]?.edits).toHaveLength(1)
+  })
+
+  it('start no host program that the plan does not have', () => {
+    const made = compile(
+      build()
+        .lightHeader('L1')
+        .part('S1', { kind: 'strip', light: { leds: 8 } })
+        .lead('S1.light', 'board.L1')
+        .channel('L1', { profile: [8], colours: 'GRB' })
+        .host({ program: 'absent' })
+        .plan(),
+    )
+    const h = hypotheses(made, ({ at }) => at === 'channels/L1/colours', [])[0] ?? expect.fail()
+    expect(repairsOffered(knowledgeOf(made, []), dossier(), [{ h, p: 1 }]).map((r) => r.edits)).toEqual([
+      [editOf('set channels/L1/colours = GRB')],
+    ])
+  })
+
+  it('are those of the fourteen likeliest', () => {
+    const others = hypotheses(machine, ({ at }) => at.startsWith('F1'), []).slice(0, 14)
+    const last = { h: named('channels/H1/colours:wrong'), p: 0.01 }
+    const offered = (n: number) =>
+      repairsOffered(known, dossier(), [...others.slice(0, n).map((h) => ({ h, p: 0.05 })), last]).map(
+        (r) => r.id,
+      )
+    const [mine] = of('channels/H1/colours:wrong')
+    expect([offered(13).includes(mine ?? ''), offered(14).includes(mine ?? '')]).toEqual([true, false])
   })
 })
 
@@ -165,91 +174,74 @@ describe('checks', () => {
     expect(without.length).toBeLessThan(checks.length)
     expect(without.every((c) => !c.check.tools.some((t) => t === tool))).toBe(true)
   })
-})
 
-describe('what is put before the choice', () => {
-  const belief = alive('F1.motor:unplugged', 'F1:motor-dead', 'none-of-these')
-  const assessment: Assessment = {
-    hypotheses: belief.map((s) => s.h),
-    belief: Float64Array.of(0.5, 0.3, 0.2),
-    columns: [],
-    atOdds: [],
-    conflict: false,
-  }
-  const seen = (d: Dossier, of = assessment): { problem: Problem; standing: Standing } => {
-    let found: { problem: Problem; standing: Standing } | undefined
-    const choose: NonNullable<typeof known.choose> = (problem, standing) => {
-      found = { problem, standing }
-      return { best: { do: 'escalate', minutes: 7 }, others: [] }
-    }
-    const outlook = decide({ ...known, choose }, d, of)
-    expect([outlook.step.kind, outlook.expectedMinutes, outlook.others]).toEqual(['hand-over', 7, []])
-    if (!found) throw new Error('nothing was chosen')
-    return found
-  }
-
-  it('is belief that sums to 1, all checks and only repairs that cure somebody', () => {
-    const { problem, standing } = seen(dossier())
-    expect([...standing.belief].reduce((sum, x) => sum + x, 0)).toBeCloseTo(1, 12)
-    expect(standing.belief[0]).toBeCloseTo(0.5, 9)
-    const sure = seen(dossier(), { ...assessment, belief: Float64Array.of(0.7, 0.3, 0) }).standing
-    expect([...sure.belief].reduce((sum, x) => sum + x, 0)).toBeCloseTo(1, 12)
-    expect(standing.checksLeft).toEqual(problem.checks.map((_, i) => i))
-    expect(standing.repairsLeft).toEqual(problem.repairs.map((_, i) => i))
-    expect(problem.repairs.length).toBeGreaterThan(1)
-    for (const r of problem.repairs)
-      expect(
-        [...r.fixes].some((x) => x === 1),
-        r.id,
-      ).toBe(true)
-    const reseat = repairsFor(machine, { at: 'F1.motor', mode: 'unplugged' })[0]
-    const same = problem.repairs.find((r) => r.id === reseat?.id)
-    // The look afterwards is a minute of it.
-    expect(same).toMatchObject({ minutes: (reseat?.minutes ?? 0) + 1, mode: reseat?.power })
-    expect([...(same?.fixes ?? [])]).toEqual([1, 0, 0])
-    const unlisted = dossier({ scope: [{ what: 'listed', at: 'H1' }], history: [editOf('unplug H1.usb')] })
-    expect(seen(unlisted).problem.repairs).toEqual([])
+  it('read no setting that only the host program shows while that does not speak', () => {
+    const silent = dossier({ history: [editOf('set host/program = absent')] })
+    const settings = (d: Dossier) =>
+      offered(d)
+        .filter((c) => c.check.observe[0]?.what === 'setting')
+        .map((c) => c.check.id)
+    expect(settings(dossier())).toContain('look setting channels/H1/colours')
+    expect(settings(silent)).not.toContain('look setting channels/H1/colours')
+    expect(offered(silent).map((c) => c.check.id)).toContain('look spins F1')
   })
 
-  it('is answered by number: the step and the others are the checks and repairs that were put', () => {
-    const { problem } = seen(dossier())
-    const choose: NonNullable<typeof known.choose> = () => ({
-      best: { do: 'repair', index: 1, minutes: 3 },
-      others: [
-        { do: 'check', index: 2, minutes: 4 },
-        { do: 'escalate', minutes: 9 },
-      ],
+  it('ask a second time only where the first answer may well have been a slip', () => {
+    const seen = (chosen: string): Evidence => ({
+      kind: 'one',
+      seq: 1,
+      id: 'look spins F1',
+      history: [],
+      error: 0.04,
+      observe: [{ what: 'spins', at: 'F1' }],
+      answers: ['no', 'normal'].map((id) => ({ id, means: [id] })),
+      chosen,
     })
-    const {
-      step,
-      expectedMinutes,
-      others,
-      checks,
-      alive: suspects,
-    } = decide({ ...known, choose }, dossier(), assessment)
-    expect(step).toMatchObject({ kind: 'repair', repair: { id: problem.repairs[1]?.id } })
-    expect(expectedMinutes).toBe(3)
-    expect(others).toMatchObject([
-      { step: { kind: 'check', check: { id: problem.checks[2]?.id } }, expectedMinutes: 4 },
-      { step: { kind: 'hand-over' }, expectedMinutes: 9 },
-    ])
-    expect(problem.checks).toMatchObject(
-      checks.map(({ check, answers }) => ({ id: check.id, outcomes: answers.map((a) => a.id) })),
-    )
-    expect(problem.suspects).toEqual(suspects.map(({ h, p }) => ({ id: h.id, prior: p })))
-    expect(problem.verifyMode).toBe('on')
+    /** Whether the fan is looked at again, with so much belief in each. */
+    const again = (chosen: string, ...believed: (readonly [string, number])[]): boolean =>
+      checksOffered(
+        known,
+        dossier({ evidence: [seen(chosen)] }),
+        believed.map(([id, p]) => ({ h: named(id), p })),
+      ).some((c) => c.check.id === 'look spins F1')
+    // Under the dead motor it would stand still again, under the open wire it would turn.
+    const slip = (p: number) =>
+      again('no', ['F1:motor-dead', 0.9 - p], ['F1.motor:open-TACH', p], ['none-of-these', 0.1])
+    expect([slip(0.06), slip(0.04)]).toEqual([true, false])
+    // Of a contact that comes and goes a second look often shows the same.
+    expect(again('no', ['F1:motor-dead', 0.4], ['F1.motor:loose', 0.6])).toBe(false)
+    expect(again('normal', ['F1.motor:open-TACH', 0.4], ['F1.motor:loose', 0.6])).toBe(true)
   })
 
-  it('counts both switches for a trial with hands in while power is on, none while it is off', () => {
-    const minutes = (d: Dossier) => new Map(seen(d).problem.checks.map((c) => [c.id, c.minutes]))
-    const on = minutes(dossier())
-    const off = minutes(dossier({ power: 'off' }))
-    const { switchMinutes } = seen(dossier()).problem
-    const outlook = checksOffered(known, dossier(), belief)
-    const trial = outlook.find((c) => c.check.edits.length > 0)?.check
-    const look = outlook.find((c) => c.check.edits.length === 0 && !c.check.fit)?.check
-    expect(on.get(trial?.id ?? '')).toBeCloseTo((trial?.minutes ?? 0) + 2 * switchMinutes, 9)
-    expect(off.get(trial?.id ?? '')).toBeCloseTo(trial?.minutes ?? 0, 9)
-    expect(on.get(look?.id ?? '')).toBeCloseTo(look?.minutes ?? 0, 9)
+  it('exchange a plug with a neighbour only where that was not seen to be wrong', () => {
+    const two = compile(
+      build()
+        .header('SYS1')
+        .header('SYS2')
+        .plainFan('F1..F2')
+        .lead('F1.motor', 'board.SYS1')
+        .lead('F2.motor', 'board.SYS2')
+        .plan(),
+    )
+    const all = hypotheses(two, () => true, [])
+    const likely = ['F1:motor-dead', 'board.SYS1:dead'].map((id) => ({
+      h: all.find((h) => h.id === id) ?? expect.fail(id),
+      p: 0.5,
+    }))
+    const swaps = (...chosen: string[]): boolean => {
+      const map: Evidence = {
+        kind: 'many',
+        seq: 1,
+        id: 'map',
+        history: [],
+        error: 0.03,
+        marks: ['F1', 'F2'].map((at) => ({ id: `${at}:no`, observe: { what: 'spins', at }, value: 'no' })),
+        chosen,
+      }
+      return checksOffered(knowledgeOf(two, []), dossier({ evidence: [map] }), likely).some((c) =>
+        c.check.edits.some((e) => e.do === 'swap'),
+      )
+    }
+    expect([swaps('F1:no'), swaps('F1:no', 'F2:no')]).toEqual([true, false])
   })
 })

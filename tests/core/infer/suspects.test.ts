@@ -101,6 +101,7 @@ describe('two faults at once', () => {
     expect(pair?.prior).toBeCloseTo(0.5 * 0.2 * 0.05, 12)
     expect(pairOf(suspect('a'), suspect('b'))?.intermittent).toBe(false)
     expect(pair?.faults.map((f) => f.at)).toEqual(['a', 'b'])
+    expect(pair?.families).toEqual(['connection', 'connection'])
   })
 
   it('are no pair where both are of one kind on the same thing', () => {
