@@ -1,4 +1,5 @@
 /** The built program at a pseudo-terminal: how it comes up, what it makes of the terminal, and how it is stopped. */
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
@@ -195,4 +196,24 @@ describe('the terminal as it is', () => {
     expect(pty.screen.history().join(' ')).toContain('resume')
     expect(call(folder, ['resume', log, '--plain']).out).toContain('Step 1.')
   })
+})
+
+it('loads nothing for the network, and tables for splitting text into characters only where Ink does', async () => {
+  const told = join(folder, 'loaded.json')
+  const hook = join(folder, 'hook.cjs')
+  writeFileSync(
+    hook,
+    `const fs = require('node:fs')
+    let made = 0
+    Intl.Segmenter = class extends Intl.Segmenter { constructor(...given) { super(...given); made++ } }
+    process.on('exit', () => fs.writeFileSync(${JSON.stringify(told)}, JSON.stringify({ modules: process.moduleLoadList, made })))`,
+  )
+  const pty = start({ first: ['--require', hook] })
+  await answerOne(pty)
+  pty.write('\x03')
+  await pty.ended
+  const { modules, made } = JSON.parse(readFileSync(told, 'utf8')) as { modules: string[]; made: number }
+  expect(modules.filter((name) => /undici|http|tls/u.test(name))).toEqual([])
+  // The two libraries with which Ink cuts and paints lines make one each.
+  expect(made).toBeLessThanOrEqual(2)
 })

@@ -67,13 +67,18 @@ const WIDE: readonly (readonly [first: number, last: number])[] = [
 
 const NONE = /^[\p{M}\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Default_Ignorable_Code_Point}]*$/u
 
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' })
+// Made when first needed: its tables take 2 MB for good.
+let segmenter: Intl.Segmenter | undefined
 
-const PLAIN = /^[ -~─-╿▀-▟]*$/
+/** Letters and signs of one column each, none of which joins another: what most screens are made of. */
+const PLAIN = /^[ -~¡-¬®-ʯΑ-ϿЀ-ҁҊ-ӿ‐-‧‰-⁞℀-↋←-⇿─-◼⚠✓✗]*$/
 
 /** The characters of a text as a person counts them. */
-export const characters = (text: string): string[] =>
-  PLAIN.test(text) ? [...text] : [...segmenter.segment(text)].map((s) => s.segment)
+export function characters(text: string): string[] {
+  if (PLAIN.test(text)) return [...text]
+  segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' })
+  return [...segmenter.segment(text)].map((s) => s.segment)
+}
 
 /** Columns of one character, as a person counts characters: 0, 1 or 2. */
 export function characterWidth(character: string): number {

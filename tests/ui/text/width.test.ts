@@ -33,6 +33,17 @@ describe('columns of a text', () => {
     )
   })
 
+  test('agree for every letter and sign of Latin, Greek, Cyrillic, Hebrew and Arabic, punctuation, arrows and frames', () => {
+    for (let code = 0x20; code < 0x2600; code = code === 0x8ff ? 0x2010 : code + 1) {
+      const sign = String.fromCodePoint(code)
+      if (/\p{C}|\p{Z}/u.test(sign)) continue
+      for (const t of [sign, `a${sign}b`, `${sign}\u0301`]) {
+        if (width(t) !== stringWidth(t))
+          expect.fail(`${code.toString(16)}: ${width(t)}, not ${stringWidth(t)}`)
+      }
+    }
+  })
+
   test('a fan named in Chinese takes two columns a character', () => {
     expect(width('前风扇')).toBe(6)
     expect(fitting('前风扇', 5)).toBe('前风')
