@@ -53,11 +53,11 @@ export function boundsFor(t: Reduced): Bounds {
     let next = lead
     for (;;) {
       if (next < 0) {
-        let bestP = floor
+        let bestP = 0
         let bestC = 1
         for (let r = 0; r < count; r++) {
           const pr = p[r]!
-          if (pr > floor && (next < 0 || pr * bestC > bestP * steady[r]!)) {
+          if (pr > floor && pr * bestC > bestP * steady[r]!) {
             next = r
             bestP = pr
             bestC = steady[r]!
@@ -102,15 +102,14 @@ export function boundsFor(t: Reduced): Bounds {
       for (let k = 0; k < n; k++) total += weights[k]!
       const used = arrange(weights, total, -1)
       let value = follow(used, mode)
-      if (mode === 0 || used === 0) return value
+      if (mode === 0) return value
       // From the other power state a repair done there saves a switch: see whether leading with one is better.
       let lead = -1
-      for (let k = 0; k < n; k++) alive[k] = weights[k]!
       let bestP = 0
       for (let r = 0; r < count; r++) {
         if (t.repairMode[r] === 0) continue
         let sum = 0
-        for (let f = fixedStart[r]!; f < fixedStart[r + 1]!; f++) sum += alive[fixed[f]!]!
+        for (let f = fixedStart[r]!; f < fixedStart[r + 1]!; f++) sum += weights[fixed[f]!]!
         if (lead < 0 || sum * first[1][lead]! > bestP * first[1][r]!) {
           lead = r
           bestP = sum

@@ -23,9 +23,7 @@ export interface Classes {
 
 export function classesOf(problem: Problem, standing: Standing): Classes {
   const { belief } = standing
-  const live: number[] = []
-  for (let s = 0; s < belief.length; s++) if (belief[s]! > NOTHING) live.push(s)
-  live.sort((a, b) => belief[b]! - belief[a]! || a - b)
+  const live = [...belief.keys()].filter((s) => belief[s]! > NOTHING).sort((a, b) => belief[b]! - belief[a]!)
   const groups = groupsOf(problem, standing, live).map((members) => ({
     members,
     share: members.reduce((sum, s) => sum + belief[s]!, 0),

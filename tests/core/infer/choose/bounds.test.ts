@@ -102,6 +102,43 @@ describe('repairs only, in the order of probability over cost', () => {
     expect(most(OFF)).toBeCloseTo(4.5, 12)
   })
 
+  it.each([
+    // From off, leading with what is done there. First 0.5 for 2 + 2: 4 + 0.5 · 1 + 0.2 · 6 = 5.7; first 0.2: 4 + 0.8 · 1 + 0.5 · 6.
+    {
+      cures: 'more in the same time',
+      off: [
+        { p: 0.5, minutes: 2 },
+        { p: 0.2, minutes: 2 },
+      ],
+      on: 0.3,
+      takes: 5.7,
+    },
+    // First 0.3 for 1 + 2: 3 + 0.7 · 1 + 0.5 · 14 = 10.7; first 0.5 for 10 + 2: 12 + 0.5 · 1 + 0.3 · 5.
+    {
+      cures: 'more a minute',
+      off: [
+        { p: 0.3, minutes: 1 },
+        { p: 0.5, minutes: 10 },
+      ],
+      on: 0.2,
+      takes: 10.7,
+    },
+  ])(
+    'lead, of several done in the present state, with the one that cures $cures, in whatever order they are written',
+    ({ off, on, takes }) => {
+      for (const turned of [off, [...off].reverse()]) {
+        const { most } = valuesOf({
+          priors: [...turned.map(({ p }) => p), on],
+          repairs: [
+            ...turned.map(({ minutes }, s) => ({ minutes, mode: 'off' as const, cures: [s] })),
+            { minutes: 1, cures: [2] },
+          ],
+        })
+        expect(most(OFF)).toBeCloseTo(takes, 12)
+      }
+    },
+  )
+
   it('cannot be ordered better from the state of proof, by trying every order and every stop', () => {
     const one = fc.record({
       share: fc.integer({ min: 1, max: 9 }),
@@ -132,6 +169,19 @@ describe('repairs only, in the order of probability over cost', () => {
         expect(most(ON)).toBeCloseTo(best([...own.keys()], 1), 8)
       }),
     )
+  })
+
+  it('take no time for what is left by rounding only', () => {
+    const problem = handProblem({
+      priors: [0.5, 0.5],
+      repairs: [
+        { minutes: 5, cures: [0] },
+        { minutes: 7, cures: [1] },
+      ],
+    })
+    const { most } = boundsFor(reduce(problem, startOf(problem)))
+    expect(most(Float64Array.of(1, 1e-13), ON)).toBe(5 * (1 + 1e-13))
+    expect(most(Float64Array.of(1, 1e-11), ON)).toBeGreaterThan(5 * (1 + 1e-11))
   })
 
   it('grow in proportion with the mass, and are nothing for nothing', () => {

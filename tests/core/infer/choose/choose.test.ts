@@ -126,6 +126,16 @@ describe('the next step', () => {
     expect(bestOf(cheap, { belief: new Float64Array(2) })).toBe('escalate 30')
   })
 
+  it('is handing over alone where nothing is believed, with nothing to search', () => {
+    const problem = handProblem({ priors: [1], repairs: [{ minutes: 4, cures: [0] }], escalateMinutes: 30 })
+    expect(chooseStep(problem, startOf(problem, { belief: new Float64Array(1) }))).toEqual({
+      best: { do: 'escalate', minutes: 30 },
+      others: [],
+      nodes: 0,
+      atLeast: 30,
+    })
+  })
+
   it('is never something that is not left', () => {
     const { problem } = drawProblem(7, 'plain', false)
     const { best, others } = chooseStep(

@@ -123,6 +123,18 @@ describe('a problem made small', () => {
     expect([...reduced.fixed]).toEqual([0, 0, 1, 2])
   })
 
+  it('has its repairs in the order in which they are written, whichever was the first to cure the same', () => {
+    const written = handProblem({
+      priors: [0.6, 0.4],
+      repairs: [
+        { minutes: 4, cures: [0] },
+        { minutes: 2, cures: [1] },
+        { minutes: 3, cures: [0] },
+      ],
+    })
+    expect([...reduce(written, startOf(written)).repairOf]).toEqual([1, 2])
+  })
+
   it('takes power modes as seen from where repairs are proven', () => {
     const turned = { ...problem, verifyMode: 'off' as const }
     const reduced = reduce(turned, startOf(turned))

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cautious, guessFor } from '../../../../src/core/infer/choose/guess.ts'
 import { reduce } from '../../../../src/core/infer/choose/reduce.ts'
-import { search } from '../../../../src/core/infer/choose/search.ts'
+import { type Step, search } from '../../../../src/core/infer/choose/search.ts'
 import { drawBuild, drawProblem } from './draw-problem.ts'
 import { handProblem, startOf } from './hand-problem.ts'
 import { optimum, optimumWithoutNoise } from './optimum.ts'
@@ -42,9 +42,9 @@ describe('a search to the end', () => {
 describe('a search that is cut short', () => {
   const { problem } = drawProblem(5152, 'plain', false)
   const reduced = reduce(problem, startOf(problem))
-  const exact = optimum(problem, 'on')
 
   it('has the optimum between its values, and closes in on it with more nodes', () => {
+    const exact = optimum(problem, 'on')
     let gap = Number.POSITIVE_INFINITY
     for (const nodes of [0, 200, 1000, 5000]) {
       const found = search(reduced, { ...PLAIN, nodes })
@@ -63,6 +63,44 @@ describe('a search that is cut short', () => {
     const { nodes: first } = search(reduced, { ...PLAIN, nodes: 0 })
     for (const nodes of [500, 2000])
       expect(search(reduced, { ...PLAIN, nodes }).nodes).toBeLessThan(nodes + 2 * first)
+  })
+
+  it.each([
+    { hope: 0, looks: 'probably' as const },
+    { hope: 1, looks: 'at least' as const },
+  ])(
+    'looks first behind the step that takes $looks the fewest minutes, at a hope of $hope',
+    ({ hope, looks }) => {
+      for (const seed of [5152, 5153, 5154]) {
+        const drawn = drawProblem(seed, 'plain', false).problem
+        const small = reduce(drawn, startOf(drawn))
+        const once = search(small, { ...PLAIN, hope, nodes: 0 })
+        const value = (s: Step): number => (looks === 'probably' ? s.guess : s.least)
+        const first = once.steps.reduce((a, b) => (value(b) < value(a) ? b : a))
+        const { steps } = search(small, { ...PLAIN, hope, nodes: once.nodes + 1 })
+        expect(
+          steps.filter((s, i) => s.least !== once.steps[i]!.least || s.most !== once.steps[i]!.most),
+        ).toEqual([expect.objectContaining({ kind: first.kind, index: first.index })])
+      }
+    },
+  )
+
+  it('counts the leaf values and the states that it made', () => {
+    // A sure check with two answers and two repairs: a leaf value for each answer and each repair, and the first state.
+    const two = handProblem({
+      priors: [0.5, 0.5],
+      checks: [
+        {
+          minutes: 1,
+          rows: [
+            [1, 0],
+            [0, 1],
+          ],
+        },
+      ],
+      repairs: [0, 1].map((s) => ({ minutes: 9, cures: [s] })),
+    })
+    expect(search(reduce(two, startOf(two)), { ...PLAIN, nodes: 0 }).nodes).toBe(4 + 1)
   })
 
   it('values every first step even with no nodes at all', () => {

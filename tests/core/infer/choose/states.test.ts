@@ -36,6 +36,17 @@ describe('states of the search', () => {
     expect(states.count()).toBe(5)
   })
 
+  it('stay apart, and are found again, where their hashes happen to agree', () => {
+    // With power as for the proof, 1 in the first word times the multiplier of the hash is undone by the second word.
+    const states = fresh()
+    const weight = Float64Array.of(0.5, 0.25, 0.25)
+    const one = states.reach(weight, 1, 0, Int32Array.of(0, 0))
+    const two = states.reach(weight, 1, 0, Int32Array.of(1, 0x01000193))
+    expect(two).not.toBe(one)
+    expect(states.reach(weight, 1, 0, Int32Array.of(0, 0))).toBe(one)
+    expect(states.reach(weight, 1, 0, Int32Array.of(1, 0x01000193))).toBe(two)
+  })
+
   it('drop a class that is as good as ruled out', () => {
     const states = fresh()
     const state = states.reach(Float64Array.of(1, 9e-11, 2e-10), 1, 0, none)

@@ -126,6 +126,24 @@ describe('opening a state', () => {
     expect(opened(written, { checks: 4, repairs: 4 }).names).toHaveLength(8)
   })
 
+  it('follows the best of many checks where there are few repairs, in the order in which they are written', () => {
+    // Certain answers, so the shorter check gathers more a minute: the last two are the best two, the very last the best.
+    // A third answer that nobody expects changes nothing.
+    const certain = [
+      [1, 0, 0],
+      [0, 1, 0],
+    ]
+    const { names } = opened(
+      {
+        priors: [0.5, 0.5],
+        checks: [4, 3, 2, 1].map((minutes) => ({ minutes, rows: certain })),
+        repairs: [{ minutes: 9, cures: [0, 1] }],
+      },
+      { checks: 2, repairs: 1 },
+    )
+    expect(names).toEqual(['check 2', 'check 3', 'repair 0'])
+  })
+
   it('knows checks beyond the first thirty-two apart', () => {
     const rows = (p: number) => [
       [p, 1 - p],
@@ -162,6 +180,25 @@ describe('where an action leads', () => {
     expect(c1!.children!.map((s) => s.mode)).toEqual([1, 1])
     // A check that cannot err needs no mark: asking it again would tell nothing.
     expect([...c1!.children![0]!.asked]).toEqual([0])
+  })
+
+  it('is no state for an answer that cannot be', () => {
+    const { root, opener } = opened({
+      ...two,
+      checks: [
+        {
+          minutes: 1,
+          rows: [
+            [0.9, 0, 0.1],
+            [0.2, 0, 0.8],
+          ],
+        },
+      ],
+    })
+    const [c0] = root.actions!
+    opener.unfold(root, c0!)
+    expect(c0!.odds!.map((p) => p.toFixed(12))).toEqual(['0.620000000000', '0.380000000000'])
+    expect(c0!.children).toHaveLength(2)
   })
 
   it('is, after a repair, the belief without what it cures, with power as for the proof; nothing where all is cured', () => {
@@ -226,9 +263,9 @@ describe('carrying values back', () => {
 
   it('takes the best of the actions and of handing over', () => {
     const s = state(1, 50, 40)
-    s.actions = [action(5, 12), action(8, 9)]
+    s.actions = [{ ...action(5, 12), guess: 8 }, action(8, 9)]
     settle(s, 30)
-    expect(s).toMatchObject({ least: 5, most: 9, guess: 9 })
+    expect(s).toMatchObject({ least: 5, most: 9, guess: 8 })
     const dear = state(1, 50, 40)
     dear.actions = [action(35, 60)]
     settle(dear, 30)
