@@ -3,7 +3,7 @@
  * whatever is killed meanwhile. Where the test must strike in the middle, it holds a row back that the program waits for.
  */
 import { type ChildProcess, spawn } from 'node:child_process'
-import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import pg from 'pg'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
@@ -104,6 +104,33 @@ describe.skipIf(!hasPostgres)('a store', () => {
       join('jobs', readdirSync(join(folder, 'state', 'whichlead', 'jobs'))[0] ?? ''),
     )
     expect(call(ownFolder(), ['jobs'], { env: env() }).out).toMatch(/\n {2}store:[0-9a-f]{32}\n/)
+  })
+
+  test('that is away is learnt from as it last was; another one is not taken for it', async () => {
+    handIn(benchWith(numbers(1, 4).map((n) => ({ id: idOf(n), day: n }))))
+    const folder = benchWith([])
+    /** The closed jobs that the newest job of this bench began with. */
+    const learnedFrom = (): unknown => {
+      const jobs = join(folder, 'state', 'whichlead', 'jobs')
+      const log = readdirSync(jobs)
+        .filter((name) => name.endsWith('.ndjson'))
+        .sort((a, b) => statSync(join(jobs, a)).mtimeMs - statSync(join(jobs, b)).mtimeMs)
+        .at(-1)
+      const [opened] = readFileSync(join(jobs, log ?? ''), 'utf8').split('\n')
+      return JSON.parse(opened ?? '').options['learned-from']
+    }
+    // The same store, which does not speak TLS and so cannot be had.
+    const away = { WHICHLEAD_STORE: `${url}&sslmode=require` }
+    await leave(folder)
+    expect(learnedFrom()).toBe(3)
+    const left = await leave(folder, away)
+    expect([left.code, left.stderr]).toEqual([0, expect.stringMatching(/what this machine has/)])
+    expect(learnedFrom()).toBe(3)
+    await leave(folder, { WHICHLEAD_STORE: 'postgres://x@127.0.0.1:1/h' })
+    expect(learnedFrom()).toBeUndefined()
+    call(folder, ['jobs', '--forget'], { env: env() })
+    await leave(folder, away)
+    expect(learnedFrom()).toBeUndefined()
   })
 
   test('with an address that is none is said, and the job goes on', async () => {

@@ -2,6 +2,7 @@
 import type { Query, StoreTrouble } from '../../job/history/history.ts'
 import { learnFrom } from '../../job/history/learn.ts'
 import { forget } from '../../job/history/memory.ts'
+import { dropShared } from '../../job/history/shared-counts.ts'
 import type { Summary } from '../../job/report/summary.ts'
 import { wrap } from '../../plain/wrap.ts'
 import { clean } from '../../wording/clean.ts'
@@ -35,8 +36,11 @@ async function learned({ history, shared }: Opened, given: Given, shell: Shell):
     const now = new Date().toISOString()
     const done = await history.forget(now)
     if (!done.ok) return refuse(done.trouble, shell)
-    // When the store is away, what this bench learnt by itself counts.
-    if (shared !== undefined) await forget(folderOf(shell), now)
+    // When the store is away, what this bench learnt from it or by itself counts.
+    if (shared !== undefined) {
+      await dropShared(folderOf(shell))
+      await forget(folderOf(shell), now)
+    }
     shell.out(shared === undefined ? words.jobs.forgotten : storeWordsOf(shell.language).forgotten(shared))
     return 0
   }

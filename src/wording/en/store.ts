@@ -82,7 +82,7 @@ export const storeWords: StoreWords = {
     return `${at(trouble)}: ${is(trouble.facts)}. ${todo(trouble.facts)}`
   },
   goingOn: (trouble) =>
-    `${storeWords.trouble(trouble)} Going on with the jobs of this machine; what is new is handed in later.`,
+    `${storeWords.trouble(trouble)} Going on with what this machine has; what is new is handed in later.`,
   handedIn: ({ taken, known }, where) =>
     `${jobs(taken)} handed in to ${clean(where)}${known > 0 ? `; ${known} ${known === 1 ? 'was' : 'were'} there already` : ''}.`,
   waiting: (n) =>
