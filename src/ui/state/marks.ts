@@ -36,8 +36,11 @@ export function allMarked(cursor: Cursor, rows: readonly Row[]): Cursor {
   const here = highlighted(cursor, rows)
   if (here === undefined || !isSpot(here)) return cursor
   const alike = rows.filter(isSpot).filter((row) => row.spot.look === here.spot.look)
-  const open = alike.filter((row) => cursor.marked[row.id] === undefined)
   const own = here.spot.marks[markOn(here, cursor.marked)]
+  // A plug cannot sit elsewhere in its own socket: who can't have that mark is not waited for.
+  const canHave = (row: SpotRow): boolean =>
+    own === undefined || like(row, own.observe.what, own.value) !== undefined
+  const open = alike.filter((row) => cursor.marked[row.id] === undefined && canHave(row))
   const [to, which] =
     open.length === 0 ? [nextOf(here, cursor.marked), alike] : [own ?? here.spot.marks[0], open]
   const marks = which.reduce<Cursor['marked']>(

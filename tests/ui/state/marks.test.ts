@@ -45,3 +45,15 @@ test('a fan that stands still and is dark can be marked for both, on a row each'
   await at.type('⏎')
   expect(at.session.said).toEqual([{ say: 'answer', ids: ['F1:spins-no', 'F1:lit-part'] }])
 })
+
+test('a plug that cannot have the mark of the highlighted one does not hold up the others', async () => {
+  const goes = (at: string, sockets: readonly string[]) =>
+    sockets.map((value) => ({ id: `${at}:${value}`, observe: { what: 'goes' as const, at }, value }))
+  // The light of F1 belongs into socket 1, so it sits elsewhere only in 2.
+  const marks = [...goes('F1.light', ['H1.2']), ...goes('F2.light', ['H1.1']), ...goes('F3.light', ['H1.1'])]
+  const at = screenAt([{ prompt: { ...askMany, marks } }])
+  await at.type('2a')
+  expect(at.text()).toContain('2 marked')
+  await at.type('a')
+  expect(at.text()).toContain('Nothing marked yet')
+})
