@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Edit } from '../../../src/core/bench/edit.ts'
-import type { Evidence } from '../../../src/core/infer/evidence.ts'
+import type { Evidence, One } from '../../../src/core/infer/evidence.ts'
 import { answerOdds } from '../../../src/core/infer/likelihood.ts'
 import { agree, oddsAgain, saidBefore, saidBy, saidLast } from '../../../src/core/infer/repeated.ts'
 
@@ -58,6 +58,17 @@ describe('a look counts as made before', () => {
   test('not with the mains off, nor after a plug was moved, nor at another fan', () => {
     const before = saidBefore([look('no'), look('no', [off]), look('no', [reseat]), look('no', [], 'F9')])
     expect(before).toEqual([[undefined], [undefined], [undefined], [undefined]])
+    expect(saidBefore([look('no', [reseat]), look('no', [off, reseat])])).toEqual([[undefined], [undefined]])
+  })
+
+  test('of two things at once where both were looked at together, and as one answer', () => {
+    const both: Evidence = {
+      ...(look('no/no') as One),
+      id: 'try and look spins F1, spins F2',
+      observe: ['F1', 'F2'].map((at) => ({ what: 'spins', at })),
+      answers: ['no/no', 'no/full'].map((id) => ({ id, means: id.split('/') })),
+    }
+    expect(saidBefore([look('no'), both, both])).toEqual([[undefined], [undefined], [{ is: 'no/no' }]])
   })
 
   test('as it was said last', () => {

@@ -83,4 +83,7 @@ it('the host program speaks as it was last told to, whatever else was set since,
   expect(speaks('set headers/SYS1/drive = dc', 'power off')).toBe(planned)
   expect(speaks('set host/program = absent', 'set headers/SYS1/drive = dc', 'reseat F1.motor')).toBe('absent')
   expect(speaks('set host/program = absent', 'set host/program = running')).toBe('running')
+  const without = compile(build().plainFan('F1').host({ program: 'absent' }).plan())
+  expect(hostAfter(without, [])).toBe('absent')
+  expect(hostAfter(without, [editOf('set host/program = running')])).toBe('running')
 })
