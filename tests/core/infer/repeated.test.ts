@@ -71,6 +71,15 @@ describe('a look counts as made before', () => {
     expect(saidBefore([look('no'), both, both])).toEqual([[undefined], [undefined], [{ is: 'no/no' }]])
   })
 
+  test('with "something else" as none of what was named', () => {
+    const goes: Evidence = {
+      ...(look('other') as One),
+      observe: [{ what: 'goes', at: 'F1.motor' }],
+      answers: ['board.SYS1', 'none', 'other'].map((id) => ({ id, means: [id === 'other' ? null : id] })),
+    }
+    expect(saidBefore([goes, goes])).toEqual([[undefined], [{ noneOf: ['board.SYS1', 'none'] }]])
+  })
+
   test('as it was said last', () => {
     expect([...saidLast([look('no'), look('full')]).values()]).toEqual([{ is: 'full' }])
   })
@@ -81,6 +90,8 @@ test('two looks agree where both name one value, or one names what the other wou
   expect(agree({ is: 'no' }, { is: 'full' })).toBe(false)
   expect(agree({ noneOf: ['no', 'slow'] }, { is: 'full' })).toBe(true)
   expect(agree({ is: 'slow' }, { noneOf: ['no', 'slow'] })).toBe(false)
+  expect(agree({ noneOf: ['no', 'slow'] }, { is: 'slow' })).toBe(false)
+  expect(agree({ noneOf: ['no'] }, { noneOf: ['slow'] })).toBe(true)
 })
 
 describe('the odds of a second look', () => {
@@ -97,6 +108,18 @@ describe('the odds of a second look', () => {
       const odds = oddsAgain(answerOdds(answers, ['slow'], 0.06), before, says)
       expect(odds.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12)
     }
+  })
+
+  test('are shared by all that say what was said, and as ever where none does', () => {
+    const odds = answerOdds(answers, ['slow'], 0.06)
+    // Marked neither as still nor as slow: it was normal or full, a quarter each, beside half of what is seen now.
+    expect([...oddsAgain(odds, { noneOf: ['no', 'slow'] }, says)]).toEqual([
+      0.01,
+      0.47,
+      0.25 + 0.01,
+      0.25 + 0.01,
+    ])
+    expect(oddsAgain(odds, { is: 'twitches' }, says)).toEqual(odds)
   })
 
   test('make of two that differ no difference between the two: it does not count which came first', () => {
