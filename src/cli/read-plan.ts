@@ -9,14 +9,14 @@ export interface PlanGiven {
   readonly texts: PlanTexts
 }
 
-/** The plan with its texts, or undefined once its problems have been told; notes are told too. */
+/** The plan with its texts, or undefined once its problems have been told. */
 export function planWithTexts(path: string, shell: Shell): PlanGiven | undefined {
   const { read, texts } = readPlanTexts(
     isAbsolute(path) || shell.cwd === process.cwd() ? path : join(shell.cwd, path),
   )
-  for (const problem of read.ok ? read.notes : read.problems)
-    for (const line of shell.language.problem(problem)) shell.err(line)
-  return read.ok ? { plan: read.value, texts } : undefined
+  if (read.ok) return { plan: read.value, texts }
+  for (const problem of read.problems) for (const line of shell.language.problem(problem)) shell.err(line)
+  return undefined
 }
 
 export const planFrom = (path: string, shell: Shell): Plan | undefined => planWithTexts(path, shell)?.plan

@@ -43,9 +43,10 @@ export const run: Run = async (given, shell): Promise<ExitCode> => {
     return 2
   }
   const read = readPlanFile(isAbsolute(path) || shell.cwd === process.cwd() ? path : join(shell.cwd, path))
-  for (const problem of read.ok ? read.notes : read.problems)
-    for (const line of shell.language.problem(problem)) shell.err(line)
-  if (!read.ok) return 2
+  if (!read.ok) {
+    for (const problem of read.problems) for (const line of shell.language.problem(problem)) shell.err(line)
+    return 2
+  }
   const columns = Number(
     given.values.get('width') ?? (shell.stdout.isTTY ? shell.stdout.columns : Number.POSITIVE_INFINITY),
   )

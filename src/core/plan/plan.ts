@@ -331,7 +331,7 @@ export interface Plan {
   readonly assumed: ReadonlySet<string>
 }
 
-/** Something in a file that cannot be used as it stands, or should be known. */
+/** Something in a file that cannot be used as it stands. */
 export interface Problem {
   readonly at: Place
   readonly found: string
@@ -340,5 +340,5 @@ export interface Problem {
 }
 
 export type Read<T> =
-  | { readonly ok: true; readonly value: T; readonly notes: readonly Problem[] }
+  | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problems: readonly Problem[] }

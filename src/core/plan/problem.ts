@@ -1,12 +1,11 @@
 /**
- * The notebook of one reading: problems and notes as they come up, where each thing stands, and what had to be
+ * The notebook of one reading: problems as they come up, where each thing stands, and what had to be
  * assumed. A person mends a file in one go, so reading never stops at the first problem.
  */
 import type { Place, Problem } from './plan.ts'
 
 export interface Notebook {
   readonly problems: Problem[]
-  readonly notes: Problem[]
   /** Problems of one value or key by itself, which hold whatever the rest of the file says. */
   readonly local: Set<Problem>
   readonly places: Map<string, Place>
@@ -15,7 +14,6 @@ export interface Notebook {
 
 export const notebook = (): Notebook => ({
   problems: [],
-  notes: [],
   local: new Set(),
   places: new Map(),
   assumed: new Set(),
@@ -37,10 +35,6 @@ export const reportLocal: typeof report = (book, at, found, expected, todo) => {
   const problem = { at, found, expected, todo }
   book.problems.push(problem)
   book.local.add(problem)
-}
-
-export const remark = (book: Notebook, at: Place, found: string, expected: string, todo: string): void => {
-  book.notes.push({ at, found, expected, todo })
 }
 
 /** The given value, or the usual one with its path marked as assumed. */

@@ -160,7 +160,7 @@ export function readPlan(text: string, file: string, include?: Include): Read<Pl
     if (root?.is === 'map') book.problems.push(...problemsAbove(brokenAt, root, file))
   } else if (root?.is === 'map') {
     const plan = readRoot(book, root, file, include)
-    if (book.problems.length === 0) return { ok: true, value: plan, notes: tidy(book.notes, file) }
+    if (book.problems.length === 0) return { ok: true, value: plan }
   } else if (root) {
     const empty = root.is === 'scalar' && root.value === null
     const found = empty

@@ -94,12 +94,9 @@ const folder = new URL('../../../docs/examples/', import.meta.url)
 
 describe('the examples', () => {
   test.each(readdirSync(folder).filter((name) => name.endsWith('.build.yaml')))(
-    '%s reads without problems or notes',
+    '%s reads without problems',
     (name) => {
-      expect(readPlan(readFileSync(new URL(name, folder), 'utf8'), name)).toMatchObject({
-        ok: true,
-        notes: [],
-      })
+      expect(readPlan(readFileSync(new URL(name, folder), 'utf8'), name)).toMatchObject({ ok: true })
     },
   )
 
