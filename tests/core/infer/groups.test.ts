@@ -48,6 +48,10 @@ describe('suspects that nothing tells apart', () => {
     expect(groupsOf(problem, { checksLeft: [0], repairsLeft: [] }, [3, 1, 0])).toEqual([[3], [1, 0]])
   })
 
+  it('are told apart from one that differs by too little for a first glance, and still found after it', () => {
+    expect(groupsOf(problem, { checksLeft: [0], repairsLeft: [] }, [0, 3, 1])).toEqual([[0, 1], [3]])
+  })
+
   // The groups in the fixture were worked out by another program, from the checks alone.
   it.each(sequencing.problems.filter((p) => 'ambiguity_groups' in p && p.ambiguity_groups))(
     'are those of the published problem $id',
