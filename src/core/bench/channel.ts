@@ -200,7 +200,7 @@ export function answersAt(moment: Moment, reference: Moment, socket: number): st
   const lit = chainOf(moment, channel)
     .filter((entry) => {
       const shown = now(moment, entry)
-      return shown !== undefined && entry.start < to && entry.start + shown.reached > from
+      return shown !== undefined && shown.lit > 0 && entry.start < to && entry.start + shown.reached > from
     })
     .map((entry) => entry.part)
   const ids = build.parts.flatMap((part, i) => (lit.includes(i) ? [part.part.id] : []))

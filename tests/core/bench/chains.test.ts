@@ -118,10 +118,96 @@ describe('a running effect', () => {
     expect(b.edit('set channels/L1/profile = [13]').see('effect board.L1')).toBe('runs-off')
   })
 
+  it('over a hub in parallel is whole with LEDs told for an empty port', () => {
+    const b = onHub(['F1', 'F2'], { ports: 3, chain: 'parallel' }, [8, 8, 8], (p) => p.fan('F1..F2'))
+    expect(b.see('effect H1')).toBe('whole')
+  })
+
   it('is whole where the same LEDs are told for a later, empty port', () => {
     const b = onHub(['F1', 'F2'], { ports: 4 }, [8, 8], (p) => p.fan('F1..F2'))
     expect(b.edit('set channels/H1/profile = [8,0,8]').see('effect H1')).toBe('whole')
     expect(b.edit('set channels/H1/profile = [6,10]').see('effect H1')).toBe('jumps')
+  })
+})
+
+describe('a port lit alone', () => {
+  const chained = onHub(['F1', 'F3'], {}, [16, 8], (b) =>
+    b
+      .fan('F1', { light: { passes_on: true } })
+      .fan('F2..F3')
+      .lead('F2.light', 'F1.light_out'),
+  )
+
+  it('lights only what its data reaches', () => {
+    expect(chained.fault('F2.light:open-DATA').seeAll('answers', 'H1.1', 'H1.2')).toEqual(['F1', 'none'])
+    expect(chained.fault('F1:lights-dead').seeAll('answers', 'H1.1', 'H1.2')).toEqual(['none', 'none'])
+    expect(chained.fault('F1:led-dead-3').see('answers H1.1')).toBe('F1')
+  })
+
+  it('lights no part behind the LEDs that it is told', () => {
+    const b = benchOf(
+      build()
+        .lightHeader('L1')
+        .fan('F1', { light: { passes_on: true } })
+        .fan('F2')
+        .lead('F1.light', 'board.L1')
+        .lead('F2.light', 'F1.light_out')
+        .channel('L1', { profile: [8] })
+        .plan(),
+    )
+    expect(b.seeAll('lit', 'F1', 'F2')).toEqual(['whole', 'dark'])
+    expect(b.see('answers board.L1')).toBe('F1')
+    expect(b.edit('set channels/L1/profile = [16]').see('answers board.L1')).toBe('F1+F2')
+  })
+
+  it('lights nothing where its one LED stays dark', () => {
+    const one = benchOf(
+      build()
+        .lightHeader('L1')
+        .part('S1', { kind: 'strip', light: { leds: 1 } })
+        .lead('S1.light', 'board.L1')
+        .channel('L1', { profile: [1] })
+        .plan(),
+    )
+    expect([one.see('answers board.L1'), one.fault('S1:led-dark-1').see('answers board.L1')]).toEqual([
+      'S1',
+      'none',
+    ])
+  })
+})
+
+describe('LEDs that nobody has told', () => {
+  const header = (chain: string) =>
+    benchOf(
+      build()
+        .supply('SA')
+        .lightHeader('L1')
+        .fan('F1', { light: { leds: 12 } })
+        .fan('F2')
+        .lightHub('H1', ['F1', 'F2'], { host: 'header', chain })
+        .lead('H1.in', 'board.L1')
+        .lead('H1.power', 'supply.SA.1')
+        .plan(),
+    )
+
+  it('behind a header that tells a hub are all of them in series, and the longest port in parallel', () => {
+    expect(header('series').see('setting channels/L1/profile')).toBe('[20]')
+    expect(header('parallel').see('setting channels/L1/profile')).toBe('[12]')
+  })
+
+  it('on a hub over USB are counted port by port, up to the last in use', () => {
+    const b = benchOf(
+      build()
+        .supply('SA')
+        .usbHeader('U1')
+        .fan('F1', { light: { leds: 12 } })
+        .fan('F2')
+        .lightHub('H1', ['F1', 'F2'], { ports: 4 })
+        .lead('H1.power', 'supply.SA.1')
+        .lead('H1.usb', 'board.U1.a')
+        .plan(),
+    )
+    expect(b.see('setting channels/H1/profile')).toBe('[12,8]')
   })
 })
 
