@@ -118,8 +118,7 @@ export function compile(plan: Plan): Build {
   const supplyLead = new Int32Array(n).fill(NOWHERE)
 
   ports.forEach((port, i) => {
-    partOf[i] =
-      port.part === 'supply' ? SUPPLY : port.part === 'board' ? BOARD : (partAt.get(port.part) ?? BOARD)
+    partOf[i] = port.part === 'supply' ? SUPPLY : (partAt.get(port.part) ?? BOARD)
     for (const c of port.pins) pins[i] = (pins[i] ?? 0) | (1 << conductorIndex[c])
     if ((partOf[i] ?? 0) < 0) for (const c of port.pins) up[i * WIDTH + conductorIndex[c]] = SOURCE
   })

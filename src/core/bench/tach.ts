@@ -57,7 +57,7 @@ function reportsByUsb(moment: Moment, port: number): boolean {
   const { build } = moment
   const index = build.partOf[port] ?? NOWHERE
   const part = build.parts[index]?.part
-  if (part?.kind !== 'controller' || part.host !== 'usb' || part.fanControl !== 'own') return false
+  if (part?.kind !== 'controller' || part.fanControl !== 'own') return false
   return (build.ports[port]?.name.startsWith('fan') ?? false) && hostSpeaksTo(moment, index)
 }
 
@@ -91,5 +91,5 @@ export function alarm(moment: Moment, port: number): 'yes' | 'no' | null {
   const shown = reading(moment, port)
   if (shown === null) return null
   if ((moment.world.port[port] ?? 0) & PORT.alarm) return 'yes'
-  return limit > 0 && shown !== 'erratic' && shown < limit ? 'yes' : 'no'
+  return shown !== 'erratic' && shown < limit ? 'yes' : 'no'
 }

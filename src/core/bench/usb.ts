@@ -70,7 +70,6 @@ function link(moment: Moment, index: number, below: number): Listed {
     if (above < 0) return own
     if (build.parts[above]?.part.kind === 'usb-hub') return worse(own, link(moment, above, hubs))
     plug = build.up[socket * WIDTH + USB] ?? NOWHERE
-    if (plug < 0) return 'no'
   }
   return 'no'
 }

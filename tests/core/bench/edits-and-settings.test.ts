@@ -52,6 +52,8 @@ describe('edits as text', () => {
     'reseat A B',
     'substitute A B',
     'free A B',
+    'unplug A -> B',
+    'carefree A',
     'set x',
     'set x =',
     'pull F1',
@@ -67,6 +69,8 @@ describe('edits on a build', () => {
 
   it('of things that are there are done, by plug or by the socket that it sits in', () => {
     for (const text of [
+      'power off',
+      'power on',
       'unplug F1.motor',
       'unplug board.SYS2',
       'unplug supply.SA',
@@ -124,7 +128,9 @@ describe('settings as text', () => {
     ['headers/SYS2/curve', '[[20,0],[60,100]]'],
     ['headers/SYS1/pulses', '1'],
     ['headers/SYS1/alarm_below', '300'],
+    ['headers/SYS1/alarm_below', '0'],
     ['channels/H1/profile', '[8,8,12]'],
+    ['channels/H1/profile', '[8,0,12]'],
     ['channels/H1/colours', 'RGB'],
     ['channels/C1.light1/profile', '[6]'],
     ['host/program', 'absent'],
@@ -147,6 +153,7 @@ describe('settings as text', () => {
     ['channels/H1/profile', '[8,-1]'],
     ['channels/H1/colours', 'grb'],
     ['host/program', 'on'],
+    ['host/global_effect', 'running'],
     ['host/anything', 'on'],
     ['ports/board.U1.a/enabled', '1'],
     ['headers/SYS1/colours', 'GRB'],
@@ -177,6 +184,40 @@ describe('settings as text', () => {
     expect(b.see('setting headers/CPU/alarm_below')).toBe('200')
     expect(b.see('setting headers/SYS1/alarm_below')).toBe('0')
     expect(b.see('setting headers/XX/curve')).toBeNull()
+  })
+
+  it('where nothing is plugged in a header drives by PWM, and so does a controller’s own port', () => {
+    const b = benchOf(
+      build()
+        .supply('SA')
+        .usbHeader('U1')
+        .header('SYS1')
+        .fan('F1')
+        .controller('C1', ['F1'], { fan_control: 'own' })
+        .lead('C1.power', 'supply.SA.1')
+        .lead('C1.usb', 'board.U1.a')
+        .plan(),
+    )
+    expect(b.seeAll('setting', 'headers/SYS1/drive', 'headers/C1.fan1/drive')).toEqual(['pwm', 'pwm'])
+  })
+
+  it('a header has its own settings, not those of one whose name is the beginning of its', () => {
+    const b = benchOf(
+      build()
+        .header('SYS')
+        .header('SYS1')
+        .plainFan('F1')
+        .lead('F1.motor', 'board.SYS1')
+        .set('SYS', { pulses: 1 })
+        .plan(),
+    )
+    expect(b.seeAll('setting', 'headers/SYS/pulses', 'headers/SYS1/pulses')).toEqual(['1', '2'])
+  })
+
+  it('a curve without points leaves a header at its usual one', () => {
+    const b = benchOf(build().header('SYS1').plainFan('F1').lead('F1.motor', 'board.SYS1').plan())
+    const empty = b.edit('set headers/SYS1/curve = []')
+    expect([empty.see('spins F1'), empty.see('rpm board.SYS1')]).toEqual(['normal', 'plausible'])
   })
 
   it('a USB port is on unless it is turned off, and what is no USB port cannot be', () => {

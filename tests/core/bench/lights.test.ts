@@ -455,6 +455,65 @@ describe('plain 12 V lights', () => {
     expect(rgb.fault('S1.light:open-R', 'S1.light:open-G', 'S1.light:open-B').see('lit S1')).toBe('dark')
   })
 
+  const strip = (passes_on = false): Keys => ({
+    kind: 'strip',
+    light: { volts: 12, leds: 18, amps: 0.4, passes_on },
+  })
+
+  it('one behind the other or behind a splitter lose together what is lost before them', () => {
+    const chain = benchOf(
+      build()
+        .lightHeader('R1', { volts: 12, amps: 2 })
+        .part('S1', strip(true))
+        .part('S2', strip())
+        .lead('S1.light', 'board.R1')
+        .lead('S2.light', 'S1.light_out')
+        .plan(),
+    )
+    const split = benchOf(
+      build()
+        .lightHeader('R1', { volts: 12, amps: 2 })
+        .part('S1', strip())
+        .part('S2', strip())
+        .lightSplitter('X1', ['S1', 'S2'], { volts: 12 })
+        .lead('X1.in', 'board.R1')
+        .plan(),
+    )
+    for (const [b, first] of [
+      [chain, 'S1.light'],
+      [split, 'X1.in'],
+    ] as const) {
+      expect(b.seeAll('lit', 'S1', 'S2')).toEqual(['whole', 'whole'])
+      expect(b.seeAll('shows', 'S1', 'S2')).toEqual(['set', 'set'])
+      expect(b.fault(`${first}:open-12V`).seeAll('lit', 'S1', 'S2')).toEqual(['dark', 'dark'])
+      expect(b.fault(`${first}:open-G`).seeAll('shows', 'S1', 'S2')).toEqual([
+        'wrong-colours',
+        'wrong-colours',
+      ])
+      expect(b.fault('S2.light:open-G').seeAll('shows', 'S1', 'S2')).toEqual(['set', 'wrong-colours'])
+    }
+  })
+
+  it('on a hub or a controller have their 12 V from its supply plug and their colours from its host', () => {
+    const from = (b: ReturnType<typeof build>, id: string) =>
+      benchOf(b.lead(`${id}.power`, 'supply.SA.1').lead(`${id}.usb`, 'board.U1.a').plan())
+    const start = () => build().supply('SA').usbHeader('U1').part('S1', strip())
+    const hub = from(start().lightHub('H1', ['S1'], { volts: 12, chain: 'parallel' }), 'H1')
+    const controller = from(
+      start().controller('C1', [], { fan_control: 'own', volts: 12 }).lead('S1.light', 'C1.light1'),
+      'C1',
+    )
+    for (const [b, id] of [
+      [hub, 'H1'],
+      [controller, 'C1'],
+    ] as const) {
+      expect([b.see('lit S1'), b.see('shows S1')], id).toEqual(['whole', 'set'])
+      expect(b.fault(`${id}.power:open-12V`).see('lit S1'), id).toBe('dark')
+      expect(b.fault(`${id}.power:open-5V`).see('lit S1'), id).toBe('whole')
+      expect(b.fault(`${id}.usb:unplugged`).see('shows S1'), id).toBe('stored')
+    }
+  })
+
   it('in a 5 V header stay dark and take no harm', () => {
     const b = rgb.fault('S1.light:in-board.L1')
     expect(b.see('lit S1')).toBe('dark')

@@ -24,6 +24,11 @@ describe('a look', () => {
       expect(b.see(`${what} ${at}`), at).toBeNull()
   })
 
+  it('at a setting of no section has no value', () => {
+    expect(b.see('setting headers/SYS1/drive')).toBe('pwm')
+    expect(b.see('setting nothing/SYS1/drive')).toBeNull()
+  })
+
   it('at the lights of a fan without lights has no value, nor at the blades of a strip', () => {
     expect([b.see('lit F1'), b.see('shows F1'), b.see('spins S1'), b.see('listed F1')]).toEqual([
       null,
@@ -63,21 +68,24 @@ it('the power that is asked for has the last word', () => {
   const off = [{ do: 'power', to: 'off' }] as const
   const rpm = { what: 'rpm', at: 'board.SYS1' } as const
   expect(run(made, { plants: [], edits: off }).see(rpm)).toBeNull()
-  expect(run(made, { plants: [], edits: off, power: 'on' }).see(rpm)).toBe('plausible')
+  const on = run(made, { plants: [], edits: off, power: 'on' })
+  expect(on.see(rpm)).toBe('plausible')
+  expect(on.see({ what: 'volts', at: 'board.SYS1/12V' })).toBe('right')
 })
 
-it('each light header has the colours of its own lights', () => {
+it('each light header has the colours and the count of its own lights', () => {
   const b = benchOf(
     build()
       .lightHeader('L1')
       .lightHeader('L2')
       .fan('F1', { light: { colours: 'GRB' } })
-      .fan('F2', { light: { colours: 'RGB' } })
+      .fan('F2', { light: { leds: 12, colours: 'RGB' } })
       .lead('F1.light', 'board.L1')
       .lead('F2.light', 'board.L2')
       .plan(),
   )
   expect(b.seeAll('setting', 'channels/L1/colours', 'channels/L2/colours')).toEqual(['GRB', 'RGB'])
+  expect(b.seeAll('setting', 'channels/L1/profile', 'channels/L2/profile')).toEqual(['[8]', '[12]'])
   expect(b.see('setting channels/L1/nothing')).toBeNull()
   expect(b.edit('set channels/L1/colours = GRBWX').see('setting channels/L1/colours')).toBe('GRB')
 })

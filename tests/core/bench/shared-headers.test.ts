@@ -254,6 +254,12 @@ describe('chained fans', () => {
     expect(chain.fault('F1.motor:open-GND').seeAll('spins', ...FANS)).toEqual(['no', 'no', 'no'])
   })
 
+  it('two that hang on each other’s outs stand still', () => {
+    const ring = chain.edit('plug F1.motor -> F2.motor_out')
+    expect(ring.seeAll('spins', 'F1', 'F2')).toEqual(['no', 'no'])
+    expect(ring.see('rpm board.SYS1')).toBe('zero')
+  })
+
   it('a fan that stands still for itself still passes supply on', () => {
     expect(chain.fault('F1:seized').seeAll('spins', ...FANS)).toEqual(['twitches', 'normal', 'normal'])
   })
@@ -377,5 +383,11 @@ describe('loads', () => {
     )
     expect(b.see('spins F1')).toBe('normal')
     expect(b.fault('F3.motor:in-Y1.3').seeAll('spins', 'F1', 'F2', 'F3')).toEqual(['no', 'no', 'no'])
+    // What is added up for one bench is not left for the next.
+    expect(b.edit('reseat F1.motor').seeAll('spins', 'F1', 'F2', 'F3')).toEqual([
+      'normal',
+      'normal',
+      'normal',
+    ])
   })
 })

@@ -80,6 +80,38 @@ it('of several tachs on one line the one that turns is read, against what is ask
   expect(one.edit('set headers/SYS1/pulses = 4').see('rpm board.SYS1')).toBe('low')
 })
 
+it('a fan at its lowest on a header that sags is slow', () => {
+  // 0.5 A on 0.42: a fifth over, so 0.88 of the volts and of its 450 RPM: 396.
+  const header = (amps: number) =>
+    benchOf(
+      build()
+        .header('SYS1', { drive: 'pwm', amps })
+        .plainFan('F1', { motor: { amps: 0.5, start_amps: 0.5 } })
+        .lead('F1.motor', 'board.SYS1')
+        .set('SYS1', { curve: [[0, 20]] })
+        .plan(),
+    ).see('spins F1')
+  expect([header(1), header(0.42)]).toEqual(['normal', 'slow'])
+})
+
+it('a controller shows the speeds of its ports only where it sets them itself and a host asks it', () => {
+  const c = (keys: Keys) => {
+    const b = build()
+      .supply('SA')
+      .header('SYS1', { drive: 'pwm' })
+      .usbHeader('U1')
+      .fan('F1')
+      .controller('C1', ['F1'], keys)
+      .lead('C1.power', 'supply.SA.1')
+      .set('C1.fan1', { curve: [[0, 50]] })
+    if (keys.host === 'usb') b.lead('C1.usb', 'board.U1.a')
+    return benchOf(b.plan()).seeAll('rpm', 'C1.fan1')[0]
+  }
+  expect(c({ fan_control: 'own', host: 'usb' })).toBe('plausible')
+  expect(c({ fan_control: 'header', host: 'usb' })).toBe('none')
+  expect(c({ fan_control: 'own', host: 'none' })).toBe('none')
+})
+
 it('a controller’s light ports show no speed, its fan ports do', () => {
   const b = benchOf(
     build()

@@ -12,11 +12,11 @@ const LEVEL = ['right', 'low', 'none'] as const
 const limits = (load: number): number[] => [load, load / 1.2, load / 1.3]
 
 describe('a supply lead', () => {
-  const hubs = (supply: Keys) =>
+  const hubs = (supply: Keys, second: Keys = {}) =>
     benchOf(
       build()
         .supply('SA', { plugs: 2, ...supply })
-        .supply('SB', { plugs: 1 })
+        .supply('SB', { plugs: 1, ...second })
         .usbHeader('U1')
         .fan('F1..F2', AMPS)
         .plainFan('F3')
@@ -39,6 +39,10 @@ describe('a supply lead', () => {
     limits(0.8).forEach((amps, i) => {
       const b = hubs({ amps_12v: 5, amps_5v: amps })
       expect(b.see('volts H1.1/5V'), `${amps} A`).toBe(LEVEL[i])
+    })
+    limits(0.25).forEach((amps, i) => {
+      const second = hubs({}, { amps_12v: amps })
+      expect(second.seeAll('volts', 'G1.1/12V', 'G2.1/12V'), `${amps} A`).toEqual(['right', LEVEL[i]])
     })
     const both = hubs({ amps_12v: 0.5, amps_5v: 5 })
     expect(both.seeAll('volts', 'G1.1/12V', 'G2.1/12V')).toEqual(['none', 'right'])
@@ -159,6 +163,22 @@ it('a 12 V light loads its header’s 12 V', () => {
         .plan(),
     )
     expect(b.see('volts board.R1/12V'), `${amps} A`).toBe(LEVEL[i])
+  })
+})
+
+it('a hub of 12 V lights loads the 12 V of its supply lead, not the 5 V', () => {
+  limits(0.9).forEach((amps, i) => {
+    const b = benchOf(
+      build()
+        .supply('SA', { amps_12v: amps, amps_5v: 0.1 })
+        .usbHeader('U1')
+        .part('S1', { kind: 'strip', light: { volts: 12, leds: 18, amps: 0.9 } })
+        .lightHub('H1', ['S1'], { volts: 12, chain: 'parallel' })
+        .lead('H1.power', 'supply.SA.1')
+        .lead('H1.usb', 'board.U1.a')
+        .plan(),
+    )
+    expect(b.see('volts H1.1/12V'), `${amps} A`).toBe(LEVEL[i])
   })
 })
 

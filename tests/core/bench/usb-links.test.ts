@@ -98,6 +98,7 @@ describe('a USB hub', () => {
     const b = behindHub('sata', [100]).fault('N1.power:open-12V')
     expect(b.seeAll('listed', 'N1', 'H1')).toEqual(['yes', 'yes'])
     expect(b.fault('N1.power:open-5V').see('listed N1')).toBe('no')
+    expect(behindHub('sata', [100]).fault('N1.power:open-5V').see('listed N1')).toBe('yes')
   })
 
   it('that is steady has parts over the current of their own port come and go', () => {
@@ -157,6 +158,32 @@ describe('depth', () => {
     const b = deep(6)
     expect(b.seeAll('listed', 'N5', 'N6', 'H1')).toEqual(['yes', 'no', 'no'])
   })
+
+  it('all that hangs on hubs fed by the bus, down to the last one, loads the port of the board', () => {
+    // Five hubs of 100 mA each and a part of 100 mA: 600 mA, a fifth over the 500 of the port.
+    const chain = (last: boolean) => {
+      const b = build().supply('SA').usbHeader('U1')
+      for (let n = 1; n <= 5; n++)
+        b.part(`N${n}`, { kind: 'usb-hub', ports: 1, power: 'bus' }).lead(
+          `N${n}.usb`,
+          n === 1 ? 'board.U1.a' : `N${n - 1}.1`,
+        )
+      if (last) lightHub(b, 'H1', 'N5.1', 100, 'supply.SA.1')
+      return benchOf(b.plan()).see('listed N1')
+    }
+    expect([chain(false), chain(true)]).toEqual(['yes', 'comes-and-goes'])
+  })
+
+  it('hubs that hang on each other are not listed', () => {
+    const b = build().usbHeader('U1')
+    for (const [id, at] of [
+      ['N1', 'board.U1.a'],
+      ['N2', 'N1.1'],
+    ] as const)
+      b.part(id, { kind: 'usb-hub', ports: 2, power: 'bus' }).lead(`${id}.usb`, at)
+    const ring = benchOf(b.plan()).edit('plug N1.usb -> N2.1')
+    expect(ring.seeAll('listed', 'N1', 'N2')).toEqual(['no', 'no'])
+  })
 })
 
 describe('adapters between', () => {
@@ -171,5 +198,17 @@ describe('adapters between', () => {
     expect(bench.see('listed H1')).toBe('yes')
     expect(bench.fault('A1.in:unplugged').see('listed H1')).toBe('no')
     expect(bench.fault('A1.in:open-USB').see('listed H1')).toBe('no')
+  })
+
+  it('leave the budget of the USB 3 header what it is', () => {
+    // 300 mA on 250: a fifth over.
+    const b = build()
+      .supply('SA')
+      .usbHeader('U3', { kind: 'usb3', milliamps: 250 })
+      .part('A1', { kind: 'adapter', from: 'usb3', to: 'usb2' })
+      .lead('A1.in', 'board.U3')
+    expect(benchOf(lightHub(b, 'H1', 'A1.out', 300, 'supply.SA.1').plan()).see('listed H1')).toBe(
+      'comes-and-goes',
+    )
   })
 })

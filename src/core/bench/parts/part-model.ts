@@ -44,8 +44,6 @@ export type PartModels = { readonly [K in PartKindName]: PartModel<Extract<Part,
 export const names = (n: number, prefix = ''): string[] =>
   Array.from({ length: n }, (_, i) => `${prefix}${i + 1}`)
 
-export const POWER: readonly Conductor[] = ['12V', '5V', '3V3', 'GND']
-
 /** Every conductor in every socket from one port. */
 export const allFrom = (
   sockets: readonly string[],
