@@ -9,5 +9,6 @@ export const firstBoot = flow({
   scoping: [],
   walk: true,
   crossChecks: [],
-  cautions: ['manuals-first', 'five-volt-on-twelve', 'burnt-smell'],
+  // They stand at the gates: in full at the one that the walk begins with.
+  cautions: [],
 })

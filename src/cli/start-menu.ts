@@ -66,7 +66,8 @@ async function callFrom(jobs: readonly Summary[], choose: Choose, shell: Shell):
     { id: 'new', label: start.create, hint: start.createHint },
     { id: 'help', label: start.help, hint: start.helpHint },
   ]
-  const above = builds.length + jobs.length === 0 ? start.welcome : [shell.language.program.summary]
+  const above =
+    builds.length + jobs.length === 0 ? start.welcome(demo !== undefined) : [shell.language.program.summary]
   for (;;) {
     const taken = await choose(choices, { title: start.title, above })
     if (taken.id === null) return taken.code as ExitCode
@@ -75,7 +76,7 @@ async function callFrom(jobs: readonly Summary[], choose: Choose, shell: Shell):
     if (taken.id.startsWith('job ')) return { command: 'resume', arguments: [taken.id.slice(4)] }
     const doing =
       taken.id === 'demo' && demo !== undefined
-        ? await doingFor(demo, start.demo, choose, shell)
+        ? await doingFor(demo, start.demoBuild, choose, shell)
         : await doingFor(taken.id.slice(6), taken.id.slice(6), choose, shell)
     if (doing !== null) return doing
   }

@@ -58,8 +58,10 @@ export interface ScreenWords {
   readonly power: Readonly<Record<'on' | 'off', string>>
   /** As wide as the others. */
   readonly powerUnknown: string
-  /** How far a first boot is; with the minutes where there is room. */
-  readonly walked: (n: number, of: number, minutes: string | null) => string
+  /** How far a first boot is. */
+  readonly walked: (n: number, of: number) => string
+  /** Beside how far a job is: these minutes are behind, not ahead. */
+  readonly spent: (minutes: string) => string
   readonly hands: Readonly<Record<'in' | 'out', string>>
   /** The same for narrow screens. */
   readonly handsShort: Readonly<Record<'in' | 'out', string>>
@@ -153,14 +155,16 @@ export type BuildDoing = 'diagnose' | 'first-boot' | 'check' | 'draw' | 'practic
 /** The first screen: what the program is asked to do when it is called by its name alone. */
 export interface StartWords {
   readonly title: string
-  /** Where there is nothing yet: what the program is for, in a sentence or two. */
-  readonly welcome: readonly string[]
+  /** Where there is nothing yet: what the program is for; with the demo build where it is at hand. */
+  readonly welcome: (demo: boolean) => readonly string[]
   readonly resume: (build: string, symptom: string) => string
   readonly resumeHint: (began: string, minutes: string, log: string) => string
   readonly build: (file: string) => string
   readonly buildHint: string
   readonly demo: string
   readonly demoHint: string
+  /** Its name inside a sentence. */
+  readonly demoBuild: string
   readonly create: string
   readonly createHint: string
   readonly help: string

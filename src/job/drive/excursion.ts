@@ -10,7 +10,7 @@ import { readPointId } from '../../core/checks/boot/point.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
 import { aboutAsk } from './about-ask.ts'
-import { flowsCautions } from './cautions.ts'
+import { flowsCautions, gateCautions } from './cautions.ts'
 import { crossCheck } from './cross-check.ts'
 import { type Job, powerOf } from './job.ts'
 import { askStep } from './steps.ts'
@@ -59,7 +59,7 @@ export function opening(job: Job): readonly Note[] {
   if (!flow) return []
   const known = bearing(job)
   const looks = known.filter((e) => e.kind !== 'about').length
-  const told = new Set(job.ground.flow.cautions)
+  const told = new Set([...gateCautions('off', false), ...gateCautions('on', false)])
   return [
     { show: 'note', kind: 'opens', facts: { symptom: flow.id, looks } },
     ...flowsCautions(flow).filter((note) => !told.has(String(note.facts.caution))),

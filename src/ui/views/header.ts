@@ -3,6 +3,7 @@
  * narrow screens the symptom gives way, never the power.
  */
 import { type Line, line, lineWidth, span, spread } from '../text/line.ts'
+import { width } from '../text/width.ts'
 import { type Model, marksOf, say } from './model.ts'
 
 export function header(model: Model): Line {
@@ -20,16 +21,8 @@ export function header(model: Model): Line {
     span(chip, on ? 'picked' : 'strong'),
     span(`  ${hands}`, view.hands === 'in' ? 'strong' : 'plain'),
   )
-  const minutes = language.labels.minutes(view.minutes)
-  const far = view.end
-    ? language.labels.outcome[view.end.outcome]
-    : view.walk && view.opened === null
-      ? words.walked(view.walk.n, view.walk.of, narrow ? null : minutes)
-      : view.minutes === 0
-        ? language.labels.left(view.left)
-        : narrow
-          ? words.farShort(view.left, view.minutes)
-          : `${language.labels.left(view.left)}, ${minutes}`
+  const fits = (text: string): boolean => lineWidth(power) + width(say(model, text)) + 2 <= model.size.columns
+  const far = farTexts(model).find((text, i, all) => fits(text) || i === all.length - 1) ?? ''
   const right = line(span(say(model, far), 'strong'))
   const symptom = say(
     model,
@@ -39,6 +32,16 @@ export function header(model: Model): Line {
   const named = line(...power, span(`   ${symptom}`, 'dim'))
   const left = lineWidth(named) + lineWidth(right) + 2 <= model.size.columns ? named : power
   return spread(left, right, model.size.columns, marks.cut)
+}
+
+/** How far the job is, in full and shorter. */
+function farTexts({ view, words, language: { labels } }: Model): readonly string[] {
+  if (view.end) return [labels.outcome[view.end.outcome]]
+  const walk = view.opened === null ? view.walk : null
+  const far = walk ? words.walked(walk.n, walk.of) : labels.left(view.left)
+  if (view.minutes === 0) return [far]
+  const short = walk ? far : words.farShort(view.left, view.minutes)
+  return [`${far}, ${words.spent(labels.minutes(view.minutes))}`, short]
 }
 
 export const rule = (model: Model, columns = model.size.columns): Line =>

@@ -4,9 +4,10 @@ import type { StartWords } from '../screen.ts'
 
 export const startWords: StartWords = {
   title: 'What do you want to do?',
-  welcome: [
-    'whichlead finds what is wrong with the fan and light wiring of a build. It needs a wiring plan: a file that ends in .build.yaml, of which there is none in this folder.',
-    'The demo build lets you try everything without a machine; a new plan is written from a few questions about yours.',
+  welcome: (demo) => [
+    'whichlead finds what is wrong with the fan and light wiring of a build. It needs a wiring plan: a file that ends in .build.yaml, which says what is plugged in where. There is none in this folder.',
+    ...(demo ? ['The demo build lets you try everything without a machine.'] : []),
+    'A new plan is written from a few questions about your build.',
   ],
   resume: (build, symptom) => `Go on with ${clean(build)}: ${symptom}`,
   resumeHint: (began, minutes, log) =>
@@ -19,6 +20,7 @@ export const startWords: StartWords = {
   createHint: 'Makes a wiring plan in this folder, to be changed to the build at hand.',
   help: 'Show all commands',
   helpHint: 'Prints the help and ends. "whichlead help COMMAND" has examples for each.',
+  demoBuild: 'the demo build',
   whatWith: (file) => `What is to be done with ${clean(file)}?`,
   doing: {
     diagnose: [
