@@ -4,7 +4,7 @@ import type { Block, Cell, PageMatter } from './report-block.ts'
 import { replied } from './report-steps.ts'
 
 export function bootBlocks(matter: PageMatter): Block[] {
-  const { report, words, language } = matter
+  const { report, words, language, short } = matter
   const { boot } = report
   if (!boot) return []
   // Why it is looked at was for the bench.
@@ -18,7 +18,7 @@ export function bootBlocks(matter: PageMatter): Block[] {
       { text: point },
       { text: asExpected ? words.boot.asExpected : said },
       { text: language.labels.moment(at) },
-      { text: String(step), right: true },
+      ...(short ? [] : [{ text: String(step), right: true } as const]),
     ]
   })
   const { signed, summary } = boot
@@ -35,7 +35,7 @@ export function bootBlocks(matter: PageMatter): Block[] {
         { text: words.boot.point },
         { text: words.table.answer },
         { text: words.table.time },
-        { text: words.table.step, right: true },
+        ...(short ? [] : [{ text: words.table.step, right: true } as const]),
       ],
       rows,
     },

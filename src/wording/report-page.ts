@@ -42,7 +42,8 @@ export function reportPage(matter: PageMatter): Block[] {
       items: report.notes.map((note) => `${matter.language.labels.moment(note.at)}: ${clean(note.text)}`),
     })
   page.push(section(words, 'path'), ...path(matter))
-  if (report.rankings.length > 0) page.push(section(words, 'suspects'), ...suspectsOverTime(matter))
+  const suspects = suspectsOverTime(matter)
+  if (suspects.length > 0) page.push(section(words, 'suspects'), ...suspects)
   const fromPlan = told(matter)
   if (fromPlan.length > 0) page.push(section(words, 'plan'), { is: 'list', items: fromPlan })
   page.push(section(words, 'cautions'), ...cautions(matter))

@@ -4,7 +4,7 @@ import { clean } from './clean.ts'
 import { type Alike, alikeIn, sharedValue } from './report-alike.ts'
 import type { Block, PageMatter } from './report-block.ts'
 import { asked, flat, promptWords, replied, upper } from './report-steps.ts'
-import { isNone, names, ranked } from './report-suspects.ts'
+import { isNone, names, ranked, WORTH_NAMING } from './report-suspects.ts'
 
 export const isClosed = (report: PageMatter['report']): boolean =>
   report.outcome === 'fixed' || report.outcome === 'nothing-wrong'
@@ -42,6 +42,10 @@ export function facts({
   ]
 }
 
+/** Which steps it is from; a customer's page has no steps. */
+const from = ({ short, words }: PageMatter, steps: readonly number[]): string =>
+  short ? '' : ` (${words.stepRefs(steps)})`
+
 export function result({ report, language, words, scene }: PageMatter): Block[] {
   const blocks: Block[] = [{ is: 'text', text: words.ended[report.outcome], strong: true }]
   const [first] = report.suspects
@@ -52,12 +56,14 @@ export function result({ report, language, words, scene }: PageMatter): Block[] 
     return i === 0 ? is : `${words.alsoWrong}: ${is}`
   })
   blocks.push({ is: 'text', text: said.join(' ') })
-  if (first.alike.length > 0)
+  // Older logs do not have how far each of them was believed.
+  const alike = first.alike.filter(({ p = 1 }) => p >= WORTH_NAMING)
+  if (alike.length > 0)
     blocks.push(
       { is: 'text', text: words.alike },
       {
         is: 'list',
-        items: first.alike.map(({ faults }) =>
+        items: alike.map(({ faults }) =>
           upper(language.list(faults.map((fault) => language.fault(fault, scene).name))),
         ),
       },
@@ -65,7 +71,8 @@ export function result({ report, language, words, scene }: PageMatter): Block[] 
   return blocks
 }
 
-export function seen({ report, language, words, scene }: PageMatter): Block[] {
+export function seen(matter: PageMatter): Block[] {
+  const { report, language, words, scene } = matter
   if (report.seen.length === 0) return [{ is: 'text', text: words.nothingSeen }]
   const say = ({ seen: [first, ...others], steps }: Alike): string => {
     if (first === undefined) return ''
@@ -74,7 +81,7 @@ export function seen({ report, language, words, scene }: PageMatter): Block[] {
       others.length === 0
         ? language.sighting(observe, value, power, scene)
         : sharedValue([first, ...others], power, language, scene)
-    return `${upper(clean(said))} (${words.stepRefs(steps)})`
+    return `${upper(clean(said))}${from(matter, steps)}`
   }
   return (['scope', 'check', 'proof'] as const).flatMap((stage): Block[] => {
     const items = alikeIn(report.seen.filter((s) => s.stage === stage)).map(say)
@@ -92,10 +99,10 @@ export function repair(matter: PageMatter): Block[] {
   if (report.repairs.length === 0) return [{ is: 'text', text: words.noRepair }]
   const step = (n: number): ReportStep => report.steps[n - 1] as ReportStep
   const items = report.repairs.map(({ step: at, proof }) => {
-    const done = `${asked(step(at), matter)} (${words.stepRefs([at])})`
+    const done = `${asked(step(at), matter)}${from(matter, [at])}`
     if (proof.length === 0) return `${done} – ${words.notProven}.`
     const looks = proof.map(
-      (n) => `${asked(step(n), matter)} ${replied(step(n), matter)} (${words.stepRefs([n])})`,
+      (n) => `${asked(step(n), matter)} ${replied(step(n), matter)}${from(matter, [n])}`,
     )
     return `${done} – ${words.proven}: ${looks.join('; ')}`
   })

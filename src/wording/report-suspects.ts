@@ -6,7 +6,7 @@ import type { Block, Cell, PageMatter } from './report-block.ts'
 import { upper } from './report-steps.ts'
 
 /** Suspects under this are counted together. */
-const WORTH_NAMING = 0.02
+export const WORTH_NAMING = 0.02
 const NAMED = 5
 
 export const isNone = (suspect: Suspect): boolean =>
@@ -25,7 +25,10 @@ export function ranked(suspects: readonly Suspect[]): { named: readonly Suspect[
 }
 
 export function suspectsOverTime({ report, language, words, scene }: PageMatter): Block[] {
-  const rows = report.rankings.map(({ step, minutes, suspects }): Cell[] => [
+  // While a first boot is as expected nothing is suspected.
+  const rankings = report.rankings.filter(({ suspects }) => suspects.length > 0)
+  if (rankings.length === 0) return []
+  const rows = rankings.map(({ step, minutes, suspects }): Cell[] => [
     { text: step === 0 ? words.start : String(step), right: true },
     { text: words.figure(minutes), right: true },
     {

@@ -20,6 +20,10 @@ describe('notes', () => {
     expect(say('cross-check', { what: 'shared', parts: ['F1', 'F2'], at: 'H1' })).toBe(
       'By the plan: F1 (front-bottom) and F2 (front-top) share H1 (behind the board tray), and nothing else does.',
     )
+    const also = (parts: readonly string[]) =>
+      say('cross-check', { what: 'shared-too', parts: ['F1', 'F2'], at: 'H1', also: [...parts] })
+    expect(also(['F3'])).toMatch(/; F3 \(top-rear\) hangs there too and is right\.$/)
+    expect(also(['F3', 'F4'])).toMatch(/F4 \([a-z-]+\) hang there too and are right\.$/)
     expect(say('cross-check', { what: 'fed', at: 'F3', from: 'supply.SA.1' })).toContain(
       'is fed from plug 1 of supply lead SA',
     )

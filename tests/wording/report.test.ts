@@ -124,6 +124,22 @@ describe('the Markdown page', () => {
     expect(short).toContain('Push the light lead of F1 home.')
     for (const inner of ['%', 'SHA-256', '.ndjson', 'Suspects', 'Path of the diagnosis', 'whichlead'])
       expect(short).not.toContain(inner)
+    expect(short).not.toMatch(/\bsteps? \d/)
+  })
+
+  test('names what could not be told from the cause as far as it was believed at all', () => {
+    const bodies = jobBodies.map((body): LogBody => {
+      if (body.e !== 'ended') return body
+      const [first] = body.end.suspects
+      const alike = [
+        { faults: [{ at: 'F1.light', mode: 'unplugged' }], p: 0.3 },
+        { faults: [{ at: 'build', mode: 'nothing-wrong' }], p: 0.001 },
+      ]
+      return { ...body, end: { ...body.end, suspects: first ? [{ ...first, alike }] : [] } }
+    })
+    const page = markdown(bodies)
+    expect(page).toContain('- The light plug of F1 (front-bottom) not plugged in')
+    expect(page).not.toContain('Nothing is wrong')
   })
 
   test('can be made without the plan, from the log alone', () => {

@@ -86,7 +86,7 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
   shared: (f, s) =>
     `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}, and nothing else does.`,
   'shared-too': (f, s) =>
-    `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}; ${names(f.also, s)} hangs there too and is right.`,
+    `${names(f.parts ?? f.refs, s)} share ${names(f.at ?? f.shared, s)}; ${names(f.also, s)} ${many(f.also).length > 1 ? 'hang there too and are' : 'hangs there too and is'} right.`,
   'nothing-shared': (f, s) => `${names(f.parts ?? f.refs, s)} share nothing.`,
   fed: (f, s) => `${names(f.at, s)} is fed from ${names(f.from, s)}.`,
   driven: (f, s) => `${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
