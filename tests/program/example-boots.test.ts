@@ -13,6 +13,12 @@ import { planOf } from '../../src/job/log/plan-copy.ts'
 import { playBack } from '../../src/job/play-back.ts'
 import { assembleReport } from '../../src/job/report/record.ts'
 import type { Reply } from '../../src/job/view.ts'
+import { english } from '../../src/wording/en/english.ts'
+import { logWords } from '../../src/wording/en/log.ts'
+import { reportWords } from '../../src/wording/en/report.ts'
+import { markdownReport } from '../../src/wording/report-markdown.ts'
+import { reportPage } from '../../src/wording/report-page.ts'
+import { sceneOf } from '../../src/wording/report-scene.ts'
 import { personAt } from '../support/bench-person.ts'
 import { EXAMPLE_BOOTS, type ExampleBoot, WHERE, WHO } from '../support/example-boots.ts'
 import { groundFor } from '../support/run-job.ts'
@@ -62,7 +68,18 @@ describe.each(EXAMPLE_BOOTS.map((boot) => [boot.name, boot] as const))('%s', (_,
     expect([...new Set(ids)]).toEqual(bootWalk(compile(plan)).map((p) => p.ask.id))
     expect(report?.boot?.signed?.by).toBe(WHO)
     expect([report?.who, report?.where]).toEqual([WHO, WHERE])
+    if (report === undefined) throw new Error('no report')
+    const short = reportPage({
+      report,
+      log: '',
+      language: english,
+      words: reportWords,
+      logWords,
+      scene: sceneOf(plan, report.build),
+      short: true,
+    })
     const page = readFileSync(new URL(`../../docs/examples/${boot.name}.md`, import.meta.url), 'utf8')
     expect(page).toContain(`Signed off by ${WHO}`)
+    expect(page).toBe(markdownReport(short))
   })
 })
