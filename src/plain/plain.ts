@@ -58,14 +58,10 @@ function thingLines(prompt: Extract<Ask, { many: true }>, view: View, language: 
   ]
 }
 
-const capital = (text: string): string => text.replace(/^\p{Ll}/u, (c) => c.toUpperCase())
-
 function headLine(view: View, prompt: Prompt, language: Language): string {
-  const { labels } = language
-  const n = view.trail.length + 1
-  const left = view.suspects.length > 0 ? ` ${capital(labels.left(view.left))}.` : ''
   const power = prompt.show === 'do' ? view.power : prompt.power
-  return `${labels.step} ${n}. Power ${labels.power[power]}, ${labels.hands[prompt.hands]}; ${labels.minutes(prompt.minutes)}.${left}`
+  const left = view.suspects.length > 0 ? view.left : null
+  return language.dialogue.head(view.trail.length + 1, power, prompt.hands, prompt.minutes, left)
 }
 
 function promptLines(view: View, language: Language): string[] {

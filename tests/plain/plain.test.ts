@@ -59,7 +59,9 @@ describe('the job line by line', () => {
 
   it('says power, hands, minutes and what is left before each question', async () => {
     const { text } = await talk(['F3', 'new'])
-    expect(text).toContain('Step 3. Power on, hands out of the case; 1 minute. 2 causes still to tell apart.')
+    expect(text).toContain(
+      'Step 3. Power on, hands out of the case; it takes 1 minute. 2 causes still to tell apart.',
+    )
   })
 
   it('marks headers by their own names, and never all of the board by one word', async () => {

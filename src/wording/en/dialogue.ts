@@ -2,7 +2,9 @@
 import type { View } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
 import type { Dialogue } from '../language.ts'
+import { upper } from '../report-steps.ts'
 import { shellWord } from '../shell-word.ts'
+import { labels } from './labels.ts'
 import { symptomNames } from './symptoms.ts'
 
 const said = (text: string): string => `"${shorten(clean(text), 40)}"`
@@ -71,6 +73,10 @@ export const dialogue: Dialogue = {
     'Type ? for help.',
   ],
   help: (kind) => [...HELP[kind]],
+  head: (n, power, hands, minutes, left) => {
+    const causes = left === null ? '' : ` ${upper(labels.left(left))}.`
+    return `${labels.step} ${n}. Power ${labels.power[power]}, ${labels.hands[hands]}; it takes ${labels.minutes(minutes)}.${causes}`
+  },
   ways: (kind, canUndo) => `(${WAYS[kind]}, why, path${canUndo ? ', undo' : ''}, leave, ? for help)`,
   notUnderstood: (text) => `${said(text)} is not one of the answers. The question stands; type ? for help.`,
   whichOf: (text, choices) => `${said(text)} may be: ${choices.join('; ')}. Which one?`,
