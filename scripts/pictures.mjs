@@ -80,10 +80,11 @@ async function watch(prompt) {
     await pty.until('All of this is done')
     take('gate')
   }
-  if (prompt.show !== 'ask' || prompt.many || prompt.hands !== 'in' || taken.has('inside')) return
+  if (prompt.show !== 'ask' || prompt.many || prompt.hands !== 'in' || taken.has('inside')) return []
   take('inside')
   await takeOver('d', 'Wiring of the build', 'wiring')
   await takeOver('e', 'Seen, and what the plan says', 'seen')
+  return []
 }
 
 try {

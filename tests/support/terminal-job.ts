@@ -11,8 +11,8 @@ import { english } from '../../src/wording/en/english.ts'
 import { personAt } from './bench-person.ts'
 import { envIn, NODE, PROGRAM } from './program.ts'
 import { openPty, type Pty } from './pty.ts'
-import { CONTROLS, type Control, use } from './terminal-controls.ts'
-import { eventsIn, type Hands, workAt } from './terminal-person.ts'
+import type { Turn } from './terminal-controls.ts'
+import { eventsIn, type Hands, standing, workAt } from './terminal-person.ts'
 
 export interface TerminalJob {
   readonly planFile: string
@@ -24,8 +24,8 @@ export interface TerminalJob {
   readonly hands: Hands
   /** An empty folder of the job's own. */
   readonly folder: string
-  /** Which control is used first; each question takes the next. */
-  readonly firstControl: number
+  /** Each question takes the next control. */
+  readonly turn: Turn
   readonly more?: readonly string[]
 }
 
@@ -34,8 +34,6 @@ export interface TerminalJobRun {
   readonly meant: readonly (string | readonly string[])[]
   readonly recorded: readonly (string | readonly string[])[]
   readonly outcome: string | undefined
-  readonly used: ReadonlySet<string>
-  readonly questions: number
   readonly code: number
 }
 
@@ -71,14 +69,20 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
       flaws.push(`a frame as tall as the terminal:\n${pty.rows().join('\n')}`)
   })
   const person = personAt(plan, job.faults, { past: PAST })
-  const used = new Set<string>()
-  const told = await workAt(pty, log, person, plan, job.hands, async (prompt, nth) => {
+  const told = await workAt(pty, log, person, plan, job.hands, async (prompt) => {
     flaws.push(...flawsOf(pty, prompt, plan))
-    const control = CONTROLS[(job.firstControl + nth) % CONTROLS.length] as Control
-    await use(control, { pty, prompt, asked: () => asked(pty, prompt, plan) })
-    used.add(control)
-    flaws.push(...flawsOf(pty, prompt, plan))
+    const before = standing(eventsIn(log))?.seq
+    const said = await job.turn.next(prompt, answersIn(log)).use({ pty, prompt, plan, log })
+    if (standing(eventsIn(log))?.seq === before) {
+      await asked(pty, prompt, plan)
+      flaws.push(...flawsOf(pty, prompt, plan))
+    }
+    return said ?? []
   })
+  await pty.until(/Enter end/u)
+  pty.write('?')
+  await pty.until(english.screen.head.help)
+  pty.write('?')
   await pty.until(/Enter end/u)
   pty.write('\r')
   const { code } = await pty.ended
@@ -92,10 +96,16 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
       e.e === 'replied' ? [typeof e.reply === 'string' ? e.reply : [...e.reply].sort()] : [],
     ),
     outcome: events.find((e) => e.e === 'ended')?.end.outcome,
-    used,
-    questions: told.length,
     code,
   }
+}
+
+/** Answers that could be taken back. */
+function answersIn(log: string): number {
+  const events = eventsIn(log)
+  const asks = new Set(events.flatMap((e) => (e.e === 'shown' && e.prompt.show === 'ask' ? [e.seq] : [])))
+  const gone = new Set(events.flatMap((e) => (e.e === 'undone' ? [e.of] : [])))
+  return events.filter((e) => e.e === 'replied' && asks.has(e.to) && !gone.has(e.seq)).length
 }
 
 const said = (reply: Reply): string | readonly string[] =>

@@ -80,7 +80,8 @@ export interface Told {
 
 /**
  * Does the job to its end. Resolves to what was meant to be said, in order; compare it with what the log says.
- * @param watch called when a question stands on the screen, before it is answered; may use controls and come back to it
+ * @param watch called when a question stands on the screen, before it is answered; may use controls. What it has answered with
+ *   them it hands back; another question may stand there afterwards.
  */
 export async function workAt(
   pty: Pty,
@@ -88,7 +89,7 @@ export async function workAt(
   person: Person,
   plan: Plan,
   hands: Hands,
-  watch: (prompt: Prompt, nth: number) => void | Promise<void> = () => {},
+  watch: (prompt: Prompt) => Promise<readonly Told[]> = async () => [],
 ): Promise<Told[]> {
   const told: Told[] = []
   for (let seq = 0; ; ) {
@@ -101,9 +102,11 @@ export async function workAt(
     seq = now.seq
     const { prompt } = now
     // The log has it before the screen: what was said last stands there as soon as the next question does.
-    if (told.length > 0) await pty.until((rows) => rows.some((row) => row.startsWith('Recorded: ')))
+    if (told.length > 0)
+      await pty.until((rows) => rows.some((row) => /^(?:Recorded: |\d+ answers? taken back)/u.test(row)))
     await readOn(pty, opening(prompt, plan))
-    await watch(prompt, told.length)
+    told.push(...(await watch(prompt)))
+    if (standing(eventsIn(log))?.seq !== seq) continue
     if (prompt.show === 'do') person.did(prompt.edits)
     const reply: Reply = prompt.show === 'do' ? { say: 'done' } : person.answer(prompt)
     told.push({ prompt, reply })
