@@ -89,6 +89,8 @@ describe('repairs', () => {
     expect(plain?.edits.map((e) => e.do === 'set' && e.setting)).toEqual(['channels/H1/colours'])
     expect(late?.edits).toEqual([editOf('set host/program = running'), ...(plain?.edits ?? [])])
     expect((late?.minutes ?? 0) - (plain?.minutes ?? 0)).toBe(8)
+    const effect = repairsOffered(known, silent, alive('host/global_effect:left-on'))[0]
+    expect(effect?.edits[0]).toEqual(editOf('set host/program = running'))
     // A fan's plug needs no program, nor does a board header, which the firmware sets.
     expect(repairsOffered(known, silent, alive('F1.motor:unplugged'))[0]?.edits[0]?.do).toBe('reseat')
     const curve = 'headers/SYS1/curve:flat-out'
