@@ -33,24 +33,28 @@ const WORTH = 1.15
 const isWorth = (factor: number): boolean => factor >= WORTH || factor <= 1 / WORTH
 
 /**
- * The classes that are suspected more than usual, then those that are suspected less, farthest from usual first; one of a
- * wider class only where it differs from that.
+ * The classes that are farthest from usual, those that are suspected more first; one of a wider class only where it differs
+ * from that.
  */
 export function learnedLines(
   { lessons, learned, since }: { lessons: number; learned: Learned; since: string | null },
   words: ReportWords,
 ): string[] {
   if (lessons === 0) return [words.jobs.nothingLearnt]
-  const told = [...learned]
-    .filter(
-      ([key, f]) => isWorth(f) && (key === widerOf(key) || isWorth(f / (learned.get(widerOf(key)) ?? 1))),
-    )
-    .sort(([a, f], [b, g]) => g - f || (a < b ? -1 : 1))
+  const worth = [...learned].filter(
+    ([key, f]) => isWorth(f) && (key === widerOf(key) || isWorth(f / (learned.get(widerOf(key)) ?? 1))),
+  )
+  const byName = ([a]: readonly [string, number], [b]: readonly [string, number]): number => (a < b ? -1 : 1)
+  const told = worth
+    .sort((a, b) => Math.abs(Math.log(b[1])) - Math.abs(Math.log(a[1])) || byName(a, b))
+    .slice(0, MOST_ROWS)
+    .sort((a, b) => b[1] - a[1] || byName(a, b))
   return [
     words.jobs.learnt(lessons, since),
     ...told.map(([key, factor]) => {
       const [mode = '', kind = '', spot] = key.split('|')
       return `  ${words.jobs.factor(factor, mode.replace(/-$/, ''), kind, spot)}`
     }),
+    ...(worth.length > told.length ? [`  ${words.jobs.moreLearnt(worth.length - told.length)}`] : []),
   ]
 }

@@ -15,8 +15,8 @@ const COLUMNS = [
   'where',
 ] as const
 
-/** Spreadsheets run cells that begin so; an apostrophe makes them text. */
-const FORMULA = /^[=+\-@\t\r]/
+/** Spreadsheets run cells that begin so, wide forms too; an apostrophe makes them text. (OWASP, CSV injection.) */
+const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/
 
 function csvCell(text: string): string {
   const safe = FORMULA.test(text) ? `'${text}` : text

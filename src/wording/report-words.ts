@@ -118,6 +118,7 @@ export interface JobsWords {
   readonly learnt: (jobs: number, since: string | null) => string
   /** One class of fault with its factor: "2.4 times as much: loose (fan, light lead)". `spot`: kind of lead, or a setting. */
   readonly factor: (factor: number, mode: string, kind: string, spot: string | undefined) => string
+  readonly moreLearnt: (classes: number) => string
   readonly forgotten: string
 }
 

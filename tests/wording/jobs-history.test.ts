@@ -24,6 +24,17 @@ test('what was learnt is told farthest from usual first, and of one kind of lead
   ])
 })
 
+test('what is nearer to usual than a dozen others is only counted', () => {
+  const less = Array.from({ length: 20 }, (_, i) => [`never-${i}|fan`, 0.8] as const)
+  const lines = learnedLines(
+    { lessons: 40, learned: new Map([...less, ['loose|fan', 3]]), since: null },
+    words,
+  )
+  expect(lines).toHaveLength(14)
+  expect(lines[1]).toBe('  3 times as much: loose (fan)')
+  expect(lines.at(-1)).toMatch(/^ {2}and 9 more/)
+})
+
 test('while nothing was learnt, that is said', () => {
   expect(learnedLines({ lessons: 0, learned: new Map(), since: null }, words)).toEqual([
     words.jobs.nothingLearnt,

@@ -30,6 +30,10 @@ export function jobLines(job: Summary, language: Language): string[] {
   ]
 }
 
+/** A line for a person, broken between words at a terminal. */
+const tell = (line: string, { out, stdout }: Shell): void =>
+  out(wrap(line, stdout.isTTY ? stdout.columns : undefined))
+
 async function learned({ history, shared }: Opened, given: Given, shell: Shell): Promise<ExitCode> {
   const words = reportWordsOf(shell.language)
   if (given.flags.has('forget')) {
@@ -41,7 +45,7 @@ async function learned({ history, shared }: Opened, given: Given, shell: Shell):
       await dropShared(folderOf(shell))
       await forget(folderOf(shell), now)
     }
-    shell.out(shared === undefined ? words.jobs.forgotten : storeWordsOf(shell.language).forgotten(shared))
+    tell(shared === undefined ? words.jobs.forgotten : storeWordsOf(shell.language).forgotten(shared), shell)
     return 0
   }
   const read = await history.taught()
@@ -51,7 +55,8 @@ async function learned({ history, shared }: Opened, given: Given, shell: Shell):
   if (given.flags.has('json'))
     shell.out(JSON.stringify({ jobs: counts.jobs, since, factors: Object.fromEntries(factors) }, null, 1))
   else
-    for (const line of learnedLines({ lessons: counts.jobs, learned: factors, since }, words)) shell.out(line)
+    for (const line of learnedLines({ lessons: counts.jobs, learned: factors, since }, words))
+      tell(line, shell)
   return 0
 }
 
@@ -90,9 +95,8 @@ async function listed(opened: Opened, given: Given, shell: Shell): Promise<ExitC
   if (given.flags.has('sums')) {
     const read = await history.sums(query)
     if (!read.ok) return refuse(read.trouble, shell)
-    const json = given.flags.has('json')
-    for (const line of json ? [JSON.stringify(read.sums, null, 1)] : sumLines(read.sums, words))
-      shell.out(line)
+    if (given.flags.has('json')) shell.out(JSON.stringify(read.sums, null, 1))
+    else for (const line of sumLines(read.sums, words)) tell(line, shell)
     return 0
   }
   const read = await history.find(query)
@@ -101,11 +105,10 @@ async function listed(opened: Opened, given: Given, shell: Shell): Promise<ExitC
   for (const path of unreadable) shell.err(words.jobs.unreadable(path))
   if (given.flags.has('json')) shell.out(JSON.stringify(jobs, null, 1))
   else if (given.flags.has('csv')) shell.stdout.write(jobsCsv(jobs))
-  else if (jobs.length === 0) shell.out(noneFound(query, shared ?? folderOf(shell), language))
+  else if (jobs.length === 0) tell(noneFound(query, shared ?? folderOf(shell), language), shell)
   else {
-    const columns = shell.stdout.isTTY ? shell.stdout.columns : undefined
-    for (const job of jobs) for (const line of jobLines(job, language)) shell.out(wrap(line, columns))
-    shell.out(words.jobs.total(jobs.length, jobs.filter((job) => job.outcome !== 'open').length))
+    for (const job of jobs) for (const line of jobLines(job, language)) tell(line, shell)
+    tell(words.jobs.total(jobs.length, jobs.filter((job) => job.outcome !== 'open').length), shell)
   }
   if (more) shell.err(storeWordsOf(language).more(jobs.length))
   return 0

@@ -154,6 +154,7 @@ export const reportWords: ReportWords = {
         ? `${figures().number(factor, 1)} times as much: ${mode} (${where})`
         : `${figures().number(1 / factor, 1)} times less: ${mode} (${where})`
     },
+    moreLearnt: (classes) => `and ${classes} more that are nearer to usual; --json has them all`,
     forgotten: 'From now on jobs that begin later teach. The logs are as they were.',
   },
   figure: (minutes) => figures().number(minutes, 1),
