@@ -1,31 +1,33 @@
 /** What was told since the last reply: verdicts first, then remarks. Short ones stand above the question, long ones have a page. */
 import type { Note, Verdict } from '../../core/checks/prompt.ts'
 import type { View } from '../../job/view.ts'
-import { BLANK, type Line } from '../text/line.ts'
+import { BLANK, type Line, type Tone } from '../text/line.ts'
 import { type Model, marksOf, sayLines } from './model.ts'
 
 const lineTexts = (model: Model, told: Note | Verdict): string[] =>
   told.show === 'verdict' ? model.language.verdict(told, model.view) : model.language.note(told, model.view)
 
-/** Everything, one block a remark. */
-export function toldLines(model: Model, columns: number): Line[] {
+/** One remark; a caution bears the mark that it has at a step, and is never dimmed. */
+function remark(model: Model, told: Note | Verdict, columns: number, usual: Tone): Line[] {
   const marks = marksOf(model)
-  return model.view.told.flatMap((told, i) => {
-    const [first = '', ...rest] = lineTexts(model, told)
-    const verdict = told.show === 'verdict'
-    return [
-      ...(i > 0 ? [BLANK] : []),
-      ...sayLines(model, first, columns, verdict ? 'strong' : 'plain', verdict ? '' : `${marks.bullet} `),
-      ...rest.flatMap((text) => sayLines(model, text, columns, 'plain', verdict ? '' : '  ')),
-    ]
-  })
+  const verdict = told.show === 'verdict'
+  const caution = told.show === 'note' && told.kind === 'caution'
+  const [first = '', ...rest] = lineTexts(model, told)
+  const tone = caution ? 'plain' : usual
+  const lead = verdict ? '' : `${caution ? marks.warn : marks.bullet} `
+  return [
+    ...sayLines(model, first, columns, verdict || caution ? 'strong' : tone, lead),
+    ...rest.flatMap((text) => sayLines(model, text, columns, tone, verdict ? '' : '  ')),
+  ]
 }
+
+/** Everything, one block a remark. */
+export const toldLines = (model: Model, columns: number): Line[] =>
+  model.view.told.flatMap((told, i) => [...(i > 0 ? [BLANK] : []), ...remark(model, told, columns, 'plain')])
 
 /** The same without blank lines, for the room above a question. */
 export const toldShort = (model: Model, columns: number): Line[] =>
-  toldLines(model, columns)
-    .filter((l) => l.length > 0)
-    .map((l) => l.map((s) => (s.tone === 'plain' ? { ...s, tone: 'dim' as const } : s)))
+  model.view.told.flatMap((told) => remark(model, told, columns, 'dim')).filter((l) => l.length > 0)
 
 /** Explanations are among what is told. */
 export const canFold = (view: View): boolean =>

@@ -251,3 +251,15 @@ describe('a wide terminal', () => {
     expect(at.text()).toMatch(/1\. Look at the lights/)
   })
 })
+
+test('a caution above a question bears the mark that it has at a step, a remark does not', () => {
+  const note = (kind: 'caution' | 'cross-check', facts: Record<string, string>) =>
+    ({ show: 'note', kind, facts }) as const
+  const told = [
+    note('caution', { caution: 'blades' }),
+    note('cross-check', { what: 'fed', at: 'F3', from: 'H1' }),
+  ]
+  const at = screenAt([{ told, prompt: askLit }], { columns: 100, rows: 40 })
+  expect(at.text()).toMatch(/^! Caution: Mind the blades\./mu)
+  expect(at.text()).toMatch(/^• By the plan/mu)
+})
