@@ -192,7 +192,7 @@ const MAP_HINT: Readonly<Partial<Record<Observable['what'], string>>> = {
   answers: 'Set all the others to black first.',
 }
 
-const MARK_ALL = 'Mark all; none is an answer too.'
+const MARK_ALL = 'Mark every one you find; none is an answer too.'
 
 function mapHints(marks: Extract<Ask, { many: true }>['marks']): string[] {
   const [first] = marks
