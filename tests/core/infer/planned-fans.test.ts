@@ -100,6 +100,31 @@ describe('fans that the plan gets wrong', () => {
     expect(meant(plan, 'follows board.SYS1')).toBe('yes')
   })
 
+  it('a tenth of its top speed beside what is asked is as asked', () => {
+    // A three-pin fan on a PWM header runs at 1500 RPM: at 92 % 1380 are asked and 150 allowed, at 88 % 1320.
+    const full = (duty: number) => troubles(onHeader({ drive: 'pwm' }, { pins: 3 }, { curve: [[0, duty]] }))
+    expect([full(92), full(88)]).toEqual([[], ['F1:not-controlled']])
+    // At 40 % of 12 V it runs at 600 RPM; its lowest speed less 150 is 550 for the one, 750 for the other.
+    const slow = (lowest: number) =>
+      troubles(
+        onHeader({ drive: 'dc' }, { pins: 3, start_volts: 4, rpm: [lowest, 1500] }, { curve: [[0, 40]] }),
+      )
+    expect([slow(700), slow(900)]).toEqual([[], ['headers/SYS1/curve:under-start']])
+  })
+
+  it('a fan without volts, or without a header that it should obey, is not badly driven', () => {
+    const plan = build()
+      .supply('SA', { kind: 'peripheral' })
+      .header('SYS1', { drive: 'pwm' })
+      .pump('P1', { motor: { feed: 'sata' } })
+      .lead('P1.motor', 'board.SYS1')
+      .plainFan('F1', { motor: { pins: 3, feed: 'peripheral', tach: 'none' } })
+      .lead('F1.power', 'supply.SA.1')
+      .plan()
+    expect(benchOf(plan).seeAll('spins', 'P1', 'F1')).toEqual(['no', 'normal'])
+    expect(troubles(plan)).toEqual([])
+  })
+
   it('a fan that hardly changes its speed is not meant to, whatever is wrong with another', () => {
     const plan = build()
       .header('SYS1', { drive: 'pwm' })

@@ -4,7 +4,7 @@ import type { Finding } from '../../../src/core/audit/finding.ts'
 import { compile } from '../../../src/core/bench/build.ts'
 import { type Alive, aliveOf } from '../../../src/core/infer/alive.ts'
 import type { PlannedCheck } from '../../../src/core/infer/foresee.ts'
-import { type Hypothesis, hypotheses, pairOf } from '../../../src/core/infer/hypothesis.ts'
+import { HEALTHY, type Hypothesis, hypotheses, pairOf } from '../../../src/core/infer/hypothesis.ts'
 import { suspectsOf } from '../../../src/core/infer/suspects.ts'
 import { build } from '../../support/build.ts'
 
@@ -143,6 +143,26 @@ describe('what is believed before any answer', () => {
     expect(times(finding('will-damage', 'F1.motor'), finding('untidy', 'F1.motor'))).toBeCloseTo(4, 9)
     expect(times(finding('untidy', 'F1.motor'), finding('unknown', 'F1.motor'))).toBeCloseTo(1, 9)
     expect(times(finding('will-not-work', 'board.SYS1'))).toBeCloseTo(1, 9)
+  })
+
+  it('is highest for the plan where that cannot work, as a load; else nothing may be wrong at all', () => {
+    const own = (of: typeof made) => hypotheses(of, () => true, []).slice(-2)
+    const [plan, unknown] = own(made)
+    expect(plan).toMatchObject({ id: 'as-planned', faults: [{ mode: 'nothing-wrong' }], families: ['none'] })
+    expect(unknown).toMatchObject({ id: 'none-of-these', families: ['none'] })
+    const loaded = compile(
+      build()
+        .header('SYS1', { amps: 0.2, drive: 'pwm' })
+        .plainFan('F1')
+        .lead('F1.motor', 'board.SYS1')
+        .plan(),
+    )
+    const [over] = own(loaded)
+    expect(over).toMatchObject({ faults: [{ at: 'board.SYS1', mode: 'overloaded' }], families: ['load'] })
+    for (const h of hypotheses(loaded, () => true, [])) expect(h.prior).toBeLessThanOrEqual(over?.prior ?? 0)
+    // Neither does anything to the build, nor comes and goes.
+    for (const h of [plan, unknown, over, HEALTHY])
+      expect(h).toMatchObject({ plants: [], intermittent: false })
   })
 
   it('is of what is near only', () => {
