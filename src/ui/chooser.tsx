@@ -137,7 +137,7 @@ export function openMenus(options: ChooserOptions): Menus {
         sayLines({ ascii }, t, Math.min(size.columns, MOST_COLUMNS)).map(lineText),
       )
       const room = roomAbove(title, choices.length, ascii, size)
-      const goOn = [{ id: 'go-on', label: language.screen.key['take-on'] }]
+      const goOn = [{ id: 'go-on', label: language.screen.choose.readOn }]
       // What has no room above the rows is read on pages before; the last of it stands there.
       while (lines.length > room) {
         const page = lines.splice(0, Math.min(roomAbove(title, 1, ascii, size), lines.length - 1))

@@ -124,7 +124,13 @@ export interface ScreenWords {
   readonly tooSmall: (columns: number, rows: number) => readonly string[]
   readonly zones: Readonly<Record<'top' | 'rear' | 'middle' | 'front' | 'bottom', string>>
   readonly record: { readonly head: string; readonly log: string; readonly resume: string }
-  readonly choose: { readonly symptom: string; readonly how: string; readonly several: string }
+  readonly choose: {
+    readonly symptom: string
+    /** Where what stands above a menu goes on. */
+    readonly readOn: string
+    readonly how: string
+    readonly several: string
+  }
   readonly start: StartWords
   readonly seen: {
     readonly nothing: string

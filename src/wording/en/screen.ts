@@ -175,6 +175,7 @@ export const screen: ScreenWords = {
   record: { head: 'Record of the job', log: 'Log', resume: 'Take it up again with: whichlead resume' },
   choose: {
     symptom: 'What is wrong?',
+    readOn: 'Read on',
     how: 'Enter takes it, ↑↓ choose, / find, Esc back, q leave',
     several: 'Enter takes it, Space marks several, ↑↓ choose, / find, q leave',
   },
