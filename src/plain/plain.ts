@@ -59,7 +59,9 @@ function thingLines(prompt: Extract<Ask, { many: true }>, view: View, language: 
 }
 
 function headLine(view: View, prompt: Prompt, language: Language): string {
-  const power = prompt.show === 'do' ? view.power : prompt.power
+  // Before a first boot nobody knows.
+  const unknown = prompt.show === 'do' && prompt.task === 'never-on'
+  const power = unknown ? null : prompt.show === 'do' ? view.power : prompt.power
   const left = view.suspects.length > 0 ? view.left : null
   return language.dialogue.head(view.trail.length + 1, power, prompt.hands, prompt.minutes, left)
 }

@@ -174,8 +174,17 @@ export interface Dialogue {
   readonly enter: string
   readonly hello: (view: View) => string[]
   readonly help: (kind: 'do' | 'one' | 'many' | 'ended') => string[]
-  /** Above each step: what it takes; `left` are the causes still to tell apart, null while nobody is suspected. */
-  readonly head: (n: number, power: Power, hands: Hands, minutes: number, left: number | null) => string
+  /**
+   * Above each step: what it takes.
+   * @param power null where nobody knows   @param left causes still to tell apart, null while nobody is suspected
+   */
+  readonly head: (
+    n: number,
+    power: Power | null,
+    hands: Hands,
+    minutes: number,
+    left: number | null,
+  ) => string
   readonly ways: (kind: 'do' | 'one' | 'many', canUndo: boolean) => string
   readonly notUnderstood: (said: string) => string
   readonly whichOf: (said: string, choices: readonly string[]) => string

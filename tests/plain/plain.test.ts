@@ -64,6 +64,13 @@ describe('the job line by line', () => {
     )
   })
 
+  it('says before a first boot that the power is not known, and offers nothing that a step does not take', async () => {
+    const { text } = await talk(['?'], fakeSession([{ prompt: { ...doPowerOff, task: 'never-on' } }]))
+    expect(text).toContain('Step 1. Power not known, hands')
+    expect(text).toContain("can't do         this cannot be done here")
+    expect(text).not.toContain("can't tell")
+  })
+
   it('marks headers by their own names, and never all of the board by one word', async () => {
     const headers = {
       ...askMany,

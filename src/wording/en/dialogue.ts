@@ -9,8 +9,9 @@ import { symptomNames } from './symptoms.ts'
 
 const said = (text: string): string => `"${shorten(clean(text), 40)}"`
 
+const CANNOT_TELL = "  can't tell       you looked and cannot say (also: unsure)"
+
 const ALWAYS = [
-  "  can't tell       you looked and cannot say (also: unsure)",
   "  can't do         this cannot be done here (also: cannot, skip); it is not asked again",
   '  why              why this step, and what each answer would mean',
   '  path             what was done and seen so far',
@@ -27,10 +28,11 @@ const ALWAYS = [
 
 const HELP: Readonly<Record<'do' | 'one' | 'many' | 'ended', readonly string[]>> = {
   do: ['When it is done, type: done (or 1).', ...ALWAYS],
-  one: ['Type the number of the answer, or the beginning of its words.', ...ALWAYS],
+  one: ['Type the number of the answer, or the beginning of its words.', CANNOT_TELL, ...ALWAYS],
   many: [
     'Type the names or numbers of all of them, with blanks between: F2 F5, or 1 4, or F1..F3.',
     'To say how one is, add the word after it: F3 part. If there is none, type: none.',
+    CANNOT_TELL,
     ...ALWAYS,
   ],
   ended: ['The job has ended.'],
@@ -75,7 +77,7 @@ export const dialogue: Dialogue = {
   help: (kind) => [...HELP[kind]],
   head: (n, power, hands, minutes, left) => {
     const causes = left === null ? '' : ` ${upper(labels.left(left))}.`
-    return `${labels.step} ${n}. Power ${labels.power[power]}, ${labels.hands[hands]}; it takes ${labels.minutes(minutes)}.${causes}`
+    return `${labels.step} ${n}. Power ${power === null ? 'not known' : labels.power[power]}, ${labels.hands[hands]}; it takes ${labels.minutes(minutes)}.${causes}`
   },
   ways: (kind, canUndo) => `(${WAYS[kind]}, why, path${canUndo ? ', undo' : ''}, leave, ? for help)`,
   notUnderstood: (text) => `${said(text)} is not one of the answers. The question stands; type ? for help.`,
