@@ -5,8 +5,8 @@
 import { clean } from './clean.ts'
 import type { Block, PageMatter } from './report-block.ts'
 import { bootBlocks } from './report-boot.ts'
-import { facts, isClosed, left, repair, result, seen } from './report-result.ts'
-import { flat, path } from './report-steps.ts'
+import { facts, isClosed, isToGet, left, repair, result, seen } from './report-result.ts'
+import { path, toldNotes } from './report-steps.ts'
 import { suspectsOverTime } from './report-suspects.ts'
 import type { ReportWords } from './report-words.ts'
 import { shellWord } from './shell-word.ts'
@@ -61,16 +61,9 @@ const section = (words: ReportWords, id: keyof ReportWords['section']): Block =>
 /** Cautions have a section of their own, the points of a first boot too. */
 const TOLD_ELSEWHERE: ReadonlySet<string> = new Set(['caution', 'expect', 'opens', 'returns'])
 
-/** Notes of the program itself, each once: findings, cross-checks, what did not fit together. Cautions stand apart. */
-function told({ report, language, scene }: PageMatter): string[] {
-  const all = [...report.steps.flatMap((step) => step.told), ...report.toldLast]
-  const lines = all.flatMap(({ record, text }) =>
-    record.show === 'note' && !TOLD_ELSEWHERE.has(record.kind)
-      ? [text === undefined ? language.note(record, scene).map(clean).join(' ') : flat(text)]
-      : [],
-  )
-  return [...new Set(lines)]
-}
+/** Findings, cross-checks, what did not fit together. */
+const told = (matter: PageMatter): string[] =>
+  toldNotes(matter, (note) => !TOLD_ELSEWHERE.has(note.kind) && !isToGet(note))
 
 function cautions({ report, language }: PageMatter): Block[] {
   const shown = report.steps.flatMap(({ prompt }) => (prompt.show === 'do' ? prompt.cautions : []))

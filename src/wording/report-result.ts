@@ -1,9 +1,10 @@
 /** How a job ended, in a report: the facts, the cause, what was seen, what was repaired and what is left to do. */
+import type { Note } from '../core/checks/prompt.ts'
 import type { ReportStep } from '../job/report/record.ts'
 import { clean } from './clean.ts'
 import { type Alike, alikeIn, sharedValue } from './report-alike.ts'
 import type { Block, PageMatter } from './report-block.ts'
-import { asked, flat, promptWords, replied, upper } from './report-steps.ts'
+import { asked, flat, promptWords, replied, toldNotes, upper } from './report-steps.ts'
 import { isNone, names, ranked, WORTH_NAMING } from './report-suspects.ts'
 
 export const isClosed = (report: PageMatter['report']): boolean =>
@@ -109,6 +110,9 @@ export function repair(matter: PageMatter): Block[] {
   return [{ is: 'list', items, numbered: true }]
 }
 
+/** What has to be got before it can be mended. */
+export const isToGet = (note: Note): boolean => note.facts.what === 'to-get'
+
 export function left(matter: PageMatter): Block[] {
   const { report, language, words, scene } = matter
   if (isClosed(report)) return [{ is: 'text', text: words.nothingLeft }]
@@ -133,5 +137,6 @@ export function left(matter: PageMatter): Block[] {
       { is: 'list', items: verdict.repair.edits.map((edit) => language.edit(edit, scene)), numbered: true },
     )
   } else if (verdict !== undefined) blocks.push({ is: 'text', text: words.nothingToMend })
+  blocks.push(...toldNotes(matter, isToGet).map((text): Block => ({ is: 'text', text })))
   return blocks
 }

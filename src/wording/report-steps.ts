@@ -1,4 +1,5 @@
 /** The steps of a job in a report: what was asked, what was answered, and the table of all of them. */
+import type { Note } from '../core/checks/prompt.ts'
 import type { ReportStep } from '../job/report/record.ts'
 import { clean } from './clean.ts'
 import { figuresIn } from './localised.ts'
@@ -14,6 +15,20 @@ export function promptWords(prompt: ReportStep['prompt'], { language, scene }: P
   if (prompt.show === 'ask') return language.question(prompt, scene).title
   const { title, lines } = language.step(prompt, scene)
   return [title, ...(prompt.edits.length > 1 ? lines : [])].join(' ')
+}
+
+/** Notes of the program itself, each once. */
+export function toldNotes(
+  { report, language, scene }: PageMatter,
+  isWanted: (note: Note) => boolean,
+): string[] {
+  const all = [...report.steps.flatMap((step) => step.told), ...report.toldLast]
+  const lines = all.flatMap(({ record, text }) =>
+    record.show === 'note' && isWanted(record)
+      ? [text === undefined ? language.note(record, scene).map(clean).join(' ') : flat(text)]
+      : [],
+  )
+  return [...new Set(lines)]
 }
 
 /** As it was shown, where the log has it. */

@@ -127,6 +127,33 @@ describe('the Markdown page', () => {
     expect(short).not.toMatch(/\bsteps? \d/)
   })
 
+  test('of a job that was handed over says what has to be got where it says what is left to do, also to a customer', () => {
+    const to: LogBody = {
+      e: 'told',
+      record: {
+        show: 'note',
+        kind: 'cross-check',
+        facts: { what: 'to-get', at: 'board.SYS1', parts: ['F1.motor'] },
+      },
+      text: 'To get: a fan splitter.',
+    }
+    const bodies = jobBodies.flatMap((body): LogBody[] => {
+      if (body.e !== 'ended') return [body]
+      const { suspects } = body.end
+      const verdict: LogBody = {
+        e: 'told',
+        record: { show: 'verdict', suspects, repair: null },
+        text: 'Dead.',
+      }
+      return [to, verdict, { ...body, end: { ...body.end, outcome: 'handed-over' } }]
+    })
+    for (const short of [true, false]) {
+      const [before = '', after = ''] = markdown(bodies, { short }).split('## What is left to do')
+      expect(after).toMatch(/Nothing more can be mended at this bench\.\n\nTo get: a fan splitter\./)
+      expect(before + after.replace('To get:', '')).not.toContain('To get:')
+    }
+  })
+
   test('names what could not be told from the cause as far as it was believed at all', () => {
     const bodies = jobBodies.map((body): LogBody => {
       if (body.e !== 'ended') return body
