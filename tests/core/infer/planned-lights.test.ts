@@ -61,6 +61,18 @@ describe('lights that the plan gets wrong', () => {
     expect(cured(plan, 'lit F1', 'shows F1')).toBe(true)
   })
 
+  it('a 12 V light belongs on a 12 V header, and a light without a lead is in no wrong one', () => {
+    const on = (header: string) =>
+      build()
+        .lightHeader('R1', { volts: 12 })
+        .lightHeader('L1')
+        .part('S1', { kind: 'strip', light: { volts: 12, leds: 8 } })
+        .fan('F1')
+        .lead('S1.light', `board.${header}`)
+        .plan()
+    expect([troubles(on('R1')), troubles(on('L1'))]).toEqual([[], ['S1.light:in-board.L1']])
+  })
+
   it('an empty port in a series is one, and closing it up cures it', () => {
     const plan = build()
       .supply('SA')
