@@ -7,6 +7,7 @@ import { fansHunting } from './fans-hunting.ts'
 import { firstBoot } from './first-boot.ts'
 import { globalEffect } from './global-effect.ts'
 import { lightsDark } from './lights-dark.ts'
+import { lightsFlicker } from './lights-flicker.ts'
 import { lightsOrder } from './lights-order.ts'
 import { lightsStuck } from './lights-stuck.ts'
 import { notListed } from './not-listed.ts'
@@ -30,6 +31,7 @@ export const flows: readonly Flow[] = [
   fansFull,
   oddReading,
   fansHunting,
+  lightsFlicker,
   alarm,
   allDead,
   worksThenStops,

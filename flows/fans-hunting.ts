@@ -1,10 +1,10 @@
-/** Fans that pulse, tick or hunt: by themselves, by their reading, and whether their setting lets them rest. */
+/** Fans that stop now and then, pulse, tick or hunt: watched for a minute first, then their reading and their past. */
 import { flow } from './shared/flow.ts'
 
 export const fansHunting = flow({
   id: 'fans-hunting',
   scoping: [
-    { name: 'howTheFansTurn', map: 'spins' },
+    { name: 'howTheyGoOn', map: 'steady' },
     { name: 'whatIsReported', map: 'rpm' },
     { name: 'doesItComeAndGo', about: 'comes-and-goes' },
     { name: 'sinceWhen', about: 'since' },

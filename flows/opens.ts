@@ -12,6 +12,8 @@ const OPENS: readonly (readonly [what: Observable['what'], seen: string, symptom
   ['spins', 'twitches', 'fan-still'],
   ['spins', 'full', 'fans-full'],
   ['spins', '*', 'odd-reading'],
+  ['steady', '*', 'fans-hunting'],
+  ['flickers', '*', 'lights-flicker'],
   ['alarm', '*', 'alarm'],
   ['rpm', 'zero', 'zero-rpm'],
   ['rpm', 'none', 'zero-rpm'],
@@ -28,6 +30,9 @@ const OPENS: readonly (readonly [what: Observable['what'], seen: string, symptom
   ['answers', '*', 'lights-order'],
 ]
 
+/** What only a watch over a minute shows has a flow of its own, warm or not. */
+const WATCHED: readonly Observable['what'][] = ['steady', 'flickers']
+
 /** After a soak it was right before and is not any more. */
 const AFTER_SOAK = 'works-then-stops'
 
@@ -37,11 +42,12 @@ const AFTER_SOAK = 'works-then-stops'
  * @returns undefined where no flow is about it
  */
 export function opens(seen: readonly Deviation[], warm: boolean, looked: number): string | undefined {
-  const [first] = OPENS.flatMap(([what, value, symptom]) =>
-    seen.some((d) => d.observe.what === what && (value === '*' || d.value === value)) ? [symptom] : [],
+  const row = OPENS.find(([what, value]) =>
+    seen.some((d) => d.observe.what === what && (value === '*' || d.value === value)),
   )
-  if (first === undefined) return undefined
-  if (warm) return AFTER_SOAK
+  if (row === undefined) return undefined
+  const [what, , first] = row
+  if (warm && !WATCHED.includes(what)) return AFTER_SOAK
   const dead = seen.filter((d) => d.value === 'no' || d.value === 'dark').length
   return dead > 1 && dead === looked ? 'all-dead' : first
 }

@@ -46,13 +46,19 @@ export const QUESTIONS: Readonly<Record<string, readonly GuideAnswer[]>> = {
     'flat-out': [to('fans-full'), some('spins', 'full')],
     'same-speed-always': [to('fans-full'), some('follows', 'no', 'some')],
     'too-slow': [to('odd-reading'), some('spins', 'slow')],
-    'up-and-down': [to('fans-hunting')],
+    'up-and-down': [to('fans-hunting'), some('steady', 'swings', 'ticks')],
+    'stop-now-and-then': [
+      to('fans-hunting'),
+      some('steady', 'comes-and-goes'),
+      past('comes-and-goes', 'yes'),
+    ],
   }),
   whatTheLightsDo: answers({
     dark: [to('lights-dark'), some('lit', 'dark')],
     'part-of-them': [to('lights-order'), some('lit', 'part')],
     'wrong-way-round': [to('lights-order'), some('effect', 'jumps')],
     'other-colours': [to('wrong-colours'), some('shows', 'wrong-colours')],
+    flicker: [to('lights-flicker'), some('flickers', 'yes'), past('comes-and-goes', 'yes')],
     'own-will': [ask('whosePattern')],
   }),
   whosePattern: answers({

@@ -9,8 +9,10 @@ const scene = { plan: archivePlan, inForce: [] }
 
 const placeOf: Readonly<Record<What, string>> = {
   spins: 'F2',
+  steady: 'F2',
   rpm: 'board.SYS1',
   lit: 'F2',
+  flickers: 'F2',
   shows: 'F2',
   effect: 'H1',
   answers: 'H1.3',
@@ -19,6 +21,7 @@ const placeOf: Readonly<Record<What, string>> = {
   follows: 'board.SYS1',
   volts: 'board.SYS1/12V',
   seated: 'F2.light',
+  'when-moved': 'F2.light',
   setting: 'headers/SYS1/drive',
   alarm: 'board.CPU',
 }

@@ -23,19 +23,53 @@ export function headerPlace(build: Build, port: number): string {
 
 export function headerSetting(build: Build, settings: Settings, port: number): HeaderSetting {
   const place = headerPlace(build, port)
-  const whole = place.includes('.') ? settings.headers[place.slice(0, place.indexOf('.'))] : undefined
-  return { ...whole, ...settings.headers[place] }
+  const own = settings.headers[place] ?? AS_IT_COMES
+  const dot = place.indexOf('.')
+  return dot < 0 ? own : { ...settings.headers[place.slice(0, dot)], ...own }
 }
+
+const AS_IT_COMES: HeaderSetting = {}
 
 /** What the settings ask of a port, duty in percent. */
 export function askedDuty(moment: Moment, port: number): number {
-  const { build, forced } = moment
-  const { settings } = moment.world
-  if (forced?.port === port) return forced.duty
+  if (moment.forced?.port === port) return moment.forced.duty
+  // What comes and goes has a second moment; a curve that hunts is at its upper end by then.
+  return (moment.world.contact && swing(moment, port)?.high) || dutyAfter(moment, port, 0)
+}
+
+/** Duty at the temperature of the settings, or so much above it. */
+function dutyAfter({ build, world: { settings } }: Moment, port: number, warmer: number): number {
   const { curve } = headerSetting(build, settings, port)
-  if (curve && curve.length > 0) return dutyAt(curve, settings.celsius)
+  if (curve && curve.length > 0) return dutyAt(curve, settings.celsius + warmer)
   const header = build.fanHeaders.get(port)
-  return header?.role === 'pump' ? 100 : dutyAt(USUAL_CURVE, settings.celsius)
+  return header?.role === 'pump' ? 100 : dutyAt(USUAL_CURVE, settings.celsius + warmer)
+}
+
+/** A temperature under the control of its own fans wavers by this, °C (common practice, no source). */
+const WAVERS = 2
+/** A processor's own figure jumps by this with each short load, °C (common practice, no source). */
+const JUMPS = 10
+/** Where the firmware does not say otherwise it follows a rise this late, seconds (common practice, no source). */
+export const USUAL_DELAY = 3
+/** Points of duty by which a curve must swing before anybody sees it. */
+const SEEN_FROM = 10
+
+const delayAt = ({ build, world }: Moment, port: number): number =>
+  headerSetting(build, world.settings, port).delay ?? USUAL_DELAY
+
+/**
+ * Between which duties a port hunts, percent, as its curve goes with the temperature; undefined where it is steady.
+ * @param delay seconds, as set where it is left out
+ */
+export function swing(
+  moment: Moment,
+  port: number,
+  delay = delayAt(moment, port),
+): { readonly low: number; readonly high: number } | undefined {
+  const low = dutyAfter(moment, port, 0)
+  const high = dutyAfter(moment, port, delay > 0 ? WAVERS : JUMPS)
+  const starts = low <= 0 && high > 0
+  return starts || high - low > SEEN_FROM ? { low, high } : undefined
 }
 
 const CONTROL_BIT = 1 << conductorIndex.CONTROL

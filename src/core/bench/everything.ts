@@ -7,6 +7,7 @@ import { channelsOf, lightablePorts } from './channel.ts'
 import { hasLights } from './look.ts'
 import { type Observable, pinRef } from './observable.ts'
 import { settingRef } from './setting.ts'
+import { mayBeMoved } from './steady.ts'
 
 const refAt = (build: Build, port: number): string => build.ports[port]?.ref ?? ''
 
@@ -14,8 +15,8 @@ const ofParts = (build: Build): Observable[] =>
   build.parts.flatMap((entry): Observable[] => {
     const at = entry.part.id
     return [
-      ...(entry.motor ? [{ what: 'spins', at } as const] : []),
-      ...(hasLights(entry) ? [{ what: 'lit', at } as const, { what: 'shows', at } as const] : []),
+      ...(entry.motor ? [{ what: 'spins', at } as const, { what: 'steady', at } as const] : []),
+      ...(hasLights(entry) ? (['lit', 'shows', 'flickers'] as const).map((what) => ({ what, at })) : []),
       ...(entry.usbPlug >= 0 ? [{ what: 'listed', at } as const] : []),
     ]
   })
@@ -41,6 +42,7 @@ const ofPlugs = (build: Build): Observable[] =>
       return [
         { what: 'seated', at },
         { what: 'goes', at },
+        ...(mayBeMoved(build, p) ? [{ what: 'when-moved', at } as const] : []),
       ]
     })
 
@@ -55,7 +57,8 @@ function ofSettings(build: Build): Observable[] {
   const { settings } = build.plan
   const at: string[] = []
   for (const place of Object.keys(settings.headers))
-    for (const key of ['drive', 'curve', 'pulses', 'alarm_below']) at.push(settingRef('headers', place, key))
+    for (const key of ['drive', 'curve', 'delay', 'pulses', 'alarm_below'])
+      at.push(settingRef('headers', place, key))
   for (const place of Object.keys(settings.channels))
     for (const key of ['profile', 'colours']) at.push(settingRef('channels', place, key))
   at.push('host/program', 'host/global_effect')

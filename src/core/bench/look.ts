@@ -10,6 +10,7 @@ import { grounded, type Moment, walk } from './moment.ts'
 import { follows, spin, volts12 } from './motor.ts'
 import type { Observable, Value, What } from './observable.ts'
 import { settingNow } from './setting-now.ts'
+import { comesAndGoes, steady, whenMoved } from './steady.ts'
 import { alarm, rpmWord } from './tach.ts'
 import { listed } from './usb.ts'
 import { JOINT, SUPPLY_END_OUT, supplyLeadAt } from './world.ts'
@@ -18,6 +19,8 @@ export interface Scene {
   readonly now: Moment
   readonly reference: Moment
   readonly retry: (forced: NonNullable<Moment['forced']>) => Moment
+  /** The same with everything that comes and goes in its good moment. */
+  readonly holding: () => Moment
 }
 
 type Look = (scene: Scene, at: string) => Value | null
@@ -33,18 +36,18 @@ const live =
 
 const looks: Readonly<Record<What, Look>> = {
   spins: ({ now, reference }, at) => spin(now, reference, part(now.build, at)),
+  steady: live((scene, at) => steady(scene, part(scene.now.build, at))),
   rpm: live(({ now, reference }, at) => {
     const socket = port(now.build, at)
     return socket < 0 ? null : rpmWord(now, reference, socket)
   }),
-  lit: ({ now }, at) => {
+  lit: ({ now }, at) => lit(now, part(now.build, at)),
+  flickers: live(({ now, holding }, at) => {
     const index = part(now.build, at)
-    const entry = now.build.parts[index]
-    if (!entry || !hasLights(entry)) return null
-    const lights = entry.lights.map((light) => lightNow(now, index, light))
-    if (lights.every((l) => l.lit === 0)) return 'dark'
-    return lights.every((l) => l.lit === l.leds) ? 'whole' : 'part'
-  },
+    const as = picture(now, index)
+    if (as === null) return null
+    return comesAndGoes(now) && picture(holding(), index) !== as ? 'yes' : 'no'
+  }),
   shows: live(({ now }, at) => shows(now, part(now.build, at))),
   effect: live(({ now, reference }, at) => {
     const channel = channelsOf(now.build).find((c) => c.ref === at)
@@ -70,6 +73,7 @@ const looks: Readonly<Record<What, Look>> = {
     if ((now.world.socketOf[plug] ?? NOWHERE) < 0 || now.world.joint[plug] === JOINT.ownEnd) return 'no'
     return now.world.joint[plug] === JOINT.sound ? 'yes' : 'doubtful'
   },
+  'when-moved': live(({ now }, at) => whenMoved(now, port(now.build, at))),
   setting: live(({ now }, at) => settingNow(now, at) ?? null),
   alarm: live(({ now }, at) => {
     const socket = port(now.build, at)
@@ -81,6 +85,20 @@ export const hasLights = (entry: BuildPart): boolean => entry.lights.length > 0
 
 /** The value of one observable, or null. */
 export const look = (scene: Scene, { what, at }: Observable): Value | null => looks[what](scene, at)
+
+function lit(now: Moment, index: number): Value | null {
+  const entry = now.build.parts[index]
+  if (!entry || !hasLights(entry)) return null
+  const lights = entry.lights.map((light) => lightNow(now, index, light))
+  if (lights.every((l) => l.lit === 0)) return 'dark'
+  return lights.every((l) => l.lit === l.leds) ? 'whole' : 'part'
+}
+
+/** How far its lights are lit, and what they show. */
+function picture(now: Moment, index: number): string | null {
+  const far = lit(now, index)
+  return far === null ? null : `${far} ${shows(now, index)}`
+}
 
 function shows(now: Moment, index: number): Value | null {
   const entry = now.build.parts[index]

@@ -73,7 +73,7 @@ export function across(moment: Moment, plug: number, conductor: number): number 
   if (!joined(moment, plug)) return NOWHERE
   const bit = 1 << conductor
   const socket = world.socketOf[plug] ?? NOWHERE
-  if ((world.cut[plug] ?? 0) & bit) return NOWHERE
+  if ((world.cut[plug] ?? 0) & bit || (!world.contact && (world.frayed[plug] ?? 0) & bit)) return NOWHERE
   return (build.pins[plug] ?? 0) & bit && (build.pins[socket] ?? 0) & bit ? socket : NOWHERE
 }
 
@@ -103,6 +103,9 @@ const BROKEN: Reach = { source: NOWHERE, left: 0 }
 const MOST_STEPS = 64
 const RAILS = (1 << conductorIndex['12V']) | (1 << conductorIndex['5V'])
 
+const givenUp = ({ world }: Moment, socket: number): boolean =>
+  !world.contact && ((world.port[socket] ?? 0) & PORT.recovers) !== 0
+
 /** Follows a conductor up from a port to the socket that feeds it. */
 export function walk(moment: Moment, port: number, conductor: number): Reach {
   const { build, strain } = moment
@@ -116,7 +119,7 @@ export function walk(moment: Moment, port: number, conductor: number): Reach {
     if (!working(moment, at)) return BROKEN
     left = Math.min(left, strain[at] ?? 1)
     // A source that has given up under its load feeds nothing; its other wires are still there.
-    if (left <= 0 && RAILS & (1 << conductor)) return BROKEN
+    if (RAILS & (1 << conductor) && (left <= 0 || givenUp(moment, at))) return BROKEN
     const next = build.up[at * WIDTH + conductor] ?? NOWHERE
     if (next === SOURCE) return { source: at, left }
     at = next

@@ -65,6 +65,7 @@ function turn(moment: Moment, index: number): Turning {
   const asked = heard ? drivenBy(part.motor, duty) : { rpm: part.motor.rpm[1], twitches: false }
   if (asked.rpm === 0) return asked
   if (state === 'seized' || state === 'blocked') return TWITCHES
+  if (state === 'sticks' && !moment.world.contact) return TWITCHES
   if (volts < part.motor.startVolts) return TWITCHES
   return { rpm: asked.rpm * (volts / 12) * (state === 'worn' ? WORN : 1), twitches: false }
 }
@@ -114,6 +115,7 @@ export function spin(moment: Moment, reference: Moment, index: number): Spin | n
 
 function bladeByHand(moment: Moment, index: number): Spin {
   const { motor } = stateOf(moment, index)
+  if (motor === 'sticks') return 'slow'
   return motor === 'seized' ? 'no' : motor === 'blocked' ? 'twitches' : 'normal'
 }
 

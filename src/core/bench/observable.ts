@@ -7,9 +7,13 @@ import type { Conductor } from '../plan/ports.ts'
 export const valuesOf = {
   /** What a fan does; with the mains off, what its blade does under a finger. */
   spins: ['no', 'twitches', 'slow', 'normal', 'full'],
+  /** The same fan watched for a minute: whether it goes on as it is. */
+  steady: ['yes', 'comes-and-goes', 'swings', 'ticks'],
   /** What the board or a controller reports for a port. */
   rpm: ['none', 'zero', 'low', 'plausible', 'high', 'erratic'],
   lit: ['dark', 'part', 'whole', 'flicker'],
+  /** Lights watched for a minute: whether they go out, or show something else, in between. */
+  flickers: ['yes', 'no'],
   shows: ['nothing', 'stored', 'global', 'set', 'wrong-colours', 'frozen'],
   /** A running effect, watched over all parts of a channel. */
   effect: ['whole', 'stops-short', 'runs-off', 'jumps'],
@@ -21,6 +25,8 @@ export const valuesOf = {
   follows: ['yes', 'no', 'some'],
   volts: ['none', 'low', 'right', 'high'],
   seated: ['yes', 'no', 'doubtful'],
+  /** What its part does while a motor or light lead is moved a little at this plug. */
+  'when-moved': ['same', 'changes'],
   /** The value found, as `settingText` writes it. */
   setting: null,
   alarm: ['yes', 'no'],

@@ -23,7 +23,7 @@ export interface Run {
   readonly edits: readonly Edit[]
   /** The last word on power; without it the edits decide, and a build starts switched on. */
   readonly power?: 'on' | 'off'
-  /** Loose joints make contact just now. */
+  /** What comes and goes holds just now: loose joints make contact. */
   readonly contact?: boolean
 }
 
@@ -78,10 +78,15 @@ function laidAsIs(build: Build, world: World, reference: Moment): Moment {
 /** @param reference from `referenceOf` with the same edits and power; made anew where it is not given. */
 export function run(build: Build, what: Run, reference?: Moment): Sight {
   const world = worldOf(build, what)
+  let held: Moment | undefined
   const scene: Scene = {
     now: momentOf(build, world),
     reference: laidAsIs(build, world, reference ?? referenceOf(build, what.edits, what.power)),
     retry: (forced) => momentOf(build, world, forced),
+    holding: () => {
+      held ??= momentOf(build, { ...world, contact: true })
+      return held
+    },
   }
   return { see: (o) => look(scene, o) }
 }

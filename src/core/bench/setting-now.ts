@@ -5,7 +5,7 @@
 import { USUAL_PULSES } from '../electrics/tach.ts'
 import { type Build, NOWHERE } from './build.ts'
 import { chainOf, channelsOf, wiredProfile } from './channel.ts'
-import { driveMode, headerSetting, USUAL_CURVE } from './drive.ts'
+import { driveMode, headerSetting, USUAL_CURVE, USUAL_DELAY } from './drive.ts'
 import { idealMomentOf, type Moment } from './moment.ts'
 import { settingText } from './setting.ts'
 import { alarmLimit } from './tach.ts'
@@ -63,6 +63,8 @@ function ofHeader(moment: Moment, port: number, key: string): string | undefined
       return driveMode(moment, port)
     case 'pulses':
       return String(headerSetting(build, world.settings, port).pulses ?? USUAL_PULSES)
+    case 'delay':
+      return String(headerSetting(build, world.settings, port).delay ?? USUAL_DELAY)
     case 'alarm_below':
       return String(alarmLimit(moment, port))
     case 'curve': {

@@ -8,10 +8,12 @@ import type { Settings } from '../plan/plan.ts'
 type Json = string | number | boolean | readonly unknown[]
 
 const KEYS: Readonly<Record<string, readonly string[]>> = {
-  headers: ['drive', 'curve', 'pulses', 'alarm_below'],
+  headers: ['drive', 'curve', 'delay', 'pulses', 'alarm_below'],
   channels: ['profile', 'colours'],
   ports: ['enabled'],
 }
+
+const NUMBERS: readonly string[] = ['delay', 'pulses', 'alarm_below']
 
 const FIELD: Readonly<Record<string, string>> = { alarm_below: 'alarmBelow' }
 
@@ -75,7 +77,7 @@ function parse(key: string, text: string): Json | undefined {
     return undefined
   }
   if (key === 'enabled') return typeof value === 'boolean' ? value : undefined
-  if (key === 'pulses' || key === 'alarm_below') return isNumber(value) && value >= 0 ? value : undefined
+  if (NUMBERS.includes(key)) return isNumber(value) && value >= 0 ? value : undefined
   if (!Array.isArray(value)) return undefined
   if (key === 'profile') return value.every((x) => isNumber(x) && x >= 0) ? value : undefined
   return value.every((x) => Array.isArray(x) && x.length === 2 && x.every(isNumber)) ? value : undefined

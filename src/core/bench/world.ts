@@ -26,10 +26,13 @@ export const PORT = {
   alarm: 128,
   /** Counts slow fans as standing still. */
   coarse: 256,
+  /** Gives up under its load and comes back: feeds now and then. */
+  recovers: 512,
 } as const
 
 export interface PartState {
-  readonly motor?: 'dead' | 'seized' | 'blocked' | 'worn'
+  /** `sticks`: starts at times, and stops again. */
+  readonly motor?: 'dead' | 'seized' | 'blocked' | 'worn' | 'sticks'
   readonly tachDead?: boolean
   readonly lightsDead?: boolean
   /** Number of the first LED that neither lights nor hands data on, from 1. */
@@ -54,16 +57,20 @@ export interface World {
   joint: Uint8Array
   /** By plug: bit c is set where conductor c of its lead is open. */
   cut: Uint16Array
+  /** The same for conductors that touch now and then. */
+  frayed: Uint16Array
   port: Uint16Array
-  readonly parts: Map<number, PartState>
+  parts: ReadonlyMap<number, PartState>
   /** By lead of the supply: how it sits at the supply; `sound`, `loose`, or out. */
   supplyEnd: Uint8Array
   settings: Settings
   power: boolean
-  /** Loose joints make contact at this moment. */
+  /** What comes and goes holds at this moment: a loose joint makes contact, a source that gives up feeds. */
   contact: boolean
+  /** Something here may come and go. */
+  unsteady: boolean
   /** Plugs that a hand has moved (pulled, plugged or exchanged), wherever they were before. */
-  readonly moved: Set<number>
+  moved: ReadonlySet<number>
   /** A hand is moving plugs just now, not a fault. */
   handling: boolean
   /** Arrays that are this world's own; the others are shared with every world of the build until written to. */
@@ -76,7 +83,7 @@ export interface World {
 
 export const SUPPLY_END_OUT = 9
 
-type Field = 'socketOf' | 'plugIn' | 'joint' | 'cut' | 'port' | 'supplyEnd'
+type Field = 'socketOf' | 'plugIn' | 'joint' | 'cut' | 'frayed' | 'port' | 'supplyEnd'
 const OWN: Readonly<Record<Field, number>> = {
   socketOf: 1,
   plugIn: 2,
@@ -84,6 +91,7 @@ const OWN: Readonly<Record<Field, number>> = {
   cut: 8,
   port: 16,
   supplyEnd: 32,
+  frayed: 64,
 }
 
 /** Thousands of worlds differ from the plan in one place or two: an array is copied when it is first written to. */
@@ -97,7 +105,7 @@ function write(world: World, field: Field, index: number, value: number): void {
   world[field][index] = value
 }
 
-type Blank = Pick<World, 'joint' | 'cut' | 'port' | 'supplyEnd'>
+type Blank = Pick<World, 'joint' | 'cut' | 'frayed' | 'port' | 'supplyEnd'>
 const blanks = new WeakMap<Build, Blank>()
 
 function blankOf(build: Build): Blank {
@@ -107,6 +115,7 @@ function blankOf(build: Build): Blank {
   const blank = {
     joint: new Uint8Array(n),
     cut: new Uint16Array(n),
+    frayed: new Uint16Array(n),
     port: new Uint16Array(n),
     supplyEnd: new Uint8Array(build.plan.supply.leads.length),
   }
@@ -115,34 +124,56 @@ function blankOf(build: Build): Blank {
 }
 
 const NOTHING_HELD: ReadonlyMap<number, number> = new Map()
+const NOTHING_ALTERED: ReadonlyMap<number, PartState> = new Map()
+const NOTHING_MOVED: ReadonlySet<number> = new Set()
 
 /** The build exactly as planned, with power on, to be altered by the functions of this file only. */
-export const asPlanned = (build: Build): World => ({
-  ...blankOf(build),
-  socketOf: build.socketOf,
-  plugIn: build.plugIn,
-  parts: new Map(),
-  settings: build.plan.settings,
-  power: true,
-  contact: false,
-  moved: new Set(),
-  handling: false,
-  own: 0,
-  rewired: false,
-  held: NOTHING_HELD,
-})
+export function asPlanned(build: Build): World {
+  const { joint, cut, frayed, port, supplyEnd } = blankOf(build)
+  // Field by field: an object begun by a spread is slow to make, and thousands of worlds are made for one reply.
+  return {
+    socketOf: build.socketOf,
+    plugIn: build.plugIn,
+    joint,
+    cut,
+    frayed,
+    port,
+    supplyEnd,
+    parts: NOTHING_ALTERED,
+    settings: build.plan.settings,
+    power: true,
+    contact: false,
+    unsteady: false,
+    moved: NOTHING_MOVED,
+    handling: false,
+    own: 0,
+    rewired: false,
+    held: NOTHING_HELD,
+  }
+}
 
 export const alterPart = (world: World, part: number, change: PartState): void => {
-  world.parts.set(part, { ...world.parts.get(part), ...change })
+  if (change.motor === 'sticks') world.unsteady = true
+  setPart(world, part, { ...world.parts.get(part), ...change })
+}
+
+/** @param state without one the part is as good as new */
+function setPart(world: World, part: number, state: PartState | undefined): void {
+  const parts = new Map(world.parts)
+  if (state) parts.set(part, state)
+  else parts.delete(part)
+  world.parts = parts
 }
 
 /** Leaves a plug in its socket as `JOINT` says. */
 export function seatBadly(world: World, plug: number, how: number): void {
+  if (how === JOINT.loose) world.unsteady = true
   write(world, 'joint', plug, how)
 }
 
 /** Leaves a lead of the supply as `JOINT` says, or SUPPLY_END_OUT, at the supply's own end. */
 export function seatAtSupply(world: World, lead: number, how: number): void {
+  if (how === JOINT.loose) world.unsteady = true
   write(world, 'supplyEnd', lead, how)
 }
 
@@ -150,15 +181,24 @@ export function openConductor(world: World, plug: number, conductor: number): vo
   write(world, 'cut', plug, (world.cut[plug] ?? 0) | (1 << conductor))
 }
 
+/** Leaves a conductor of a lead broken inside its insulation: its ends touch now and then. */
+export function frayConductor(world: World, plug: number, conductor: number): void {
+  world.unsteady = true
+  write(world, 'frayed', plug, (world.frayed[plug] ?? 0) | (1 << conductor))
+}
+
+const UNSTEADY = PORT.flaky | PORT.weak | PORT.recovers
+
 /** Marks what does not work at a socket, bits of `PORT`. */
 export function spoilPort(world: World, socket: number, bits: number): void {
+  if (bits & UNSTEADY) world.unsteady = true
   write(world, 'port', socket, (world.port[socket] ?? 0) | bits)
 }
 
 /** Pulls a plug out of wherever it is. */
 export function pull(world: World, plug: number): void {
   const socket = world.socketOf[plug] ?? NOWHERE
-  if (world.handling) world.moved.add(plug)
+  if (world.handling && !world.moved.has(plug)) world.moved = new Set([...world.moved, plug])
   if (socket >= 0) write(world, 'plugIn', socket, NOWHERE)
   write(world, 'socketOf', plug, NOWHERE)
   write(world, 'joint', plug, JOINT.sound)
@@ -211,12 +251,17 @@ const plugAt = (build: Build, world: World, ref: string): number => {
   return build.ports[port]?.gender === 'plug' ? port : (world.plugIn[port] ?? NOWHERE)
 }
 
+function mendLead(world: World, plug: number): void {
+  write(world, 'cut', plug, 0)
+  write(world, 'frayed', plug, 0)
+}
+
 function substitutePart(build: Build, world: World, index: number): void {
-  world.parts.delete(index)
+  if (world.parts.has(index)) setPart(world, index, undefined)
   const part = build.parts[index]
   if (!part) return
   for (const plug of part.plugs) {
-    write(world, 'cut', plug, 0)
+    mendLead(world, plug)
     reseat(build, world, plug)
   }
   for (const socket of part.sockets) {
@@ -232,11 +277,12 @@ const CLEARED = PORT.tripped | PORT.alarm
 function powerOff(world: World): void {
   world.power = false
   world.held = NOTHING_HELD
-  for (let i = 0; i < world.port.length; i++) write(world, 'port', i, (world.port[i] ?? 0) & ~CLEARED)
+  for (let i = 0; i < world.port.length; i++)
+    if ((world.port[i] ?? 0) & CLEARED) write(world, 'port', i, (world.port[i] ?? 0) & ~CLEARED)
   for (const [index, state] of world.parts) {
     if (!state.hung && !state.asleep) continue
     const { hung: _, asleep: __, ...rest } = state
-    world.parts.set(index, rest)
+    setPart(world, index, rest)
   }
 }
 
@@ -290,7 +336,7 @@ function change(build: Build, world: World, edit: Edit): boolean {
       }
       const plug = build.portAt.get(edit.what) ?? NOWHERE
       if (plug < 0) return false
-      write(world, 'cut', plug, 0)
+      mendLead(world, plug)
       reseat(build, world, plug)
       return true
     }
@@ -300,7 +346,7 @@ function change(build: Build, world: World, edit: Edit): boolean {
       const state = world.parts.get(part)
       if (state?.motor === 'blocked') {
         const { motor: _, ...rest } = state
-        world.parts.set(part, rest)
+        setPart(world, part, rest)
       }
       return true
     }

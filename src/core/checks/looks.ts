@@ -32,7 +32,9 @@ const inside = (minutes: number, error: number): LookCost => ({
 
 export const lookCost: Readonly<Record<What, LookCost>> = {
   spins: outside(0.5, 0.04),
+  steady: outside(1.2, 0.05),
   lit: outside(0.5, 0.04),
+  flickers: outside(1.2, 0.05),
   shows: outside(0.5, 0.05),
   alarm: outside(1, 0.04),
   rpm: outside(1.5, 0.06),
@@ -43,6 +45,8 @@ export const lookCost: Readonly<Record<What, LookCost>> = {
   follows: outside(3, 0.06),
   seated: inside(1, 0.12),
   goes: inside(1, 0.06),
+  // A cord is laid round the lead with the mains off; it is moved by the cord's end, with hands out.
+  'when-moved': outside(3, 0.1),
   // Probes are clipped on with the mains off and read with hands out.
   volts: { ...outside(5, 0.08), tools: ['meter'] },
 }

@@ -18,6 +18,8 @@ import type { Ask, Mark } from './prompt.ts'
 export const MAP_KINDS = [
   'spins',
   'lit',
+  'steady',
+  'flickers',
   'shows',
   'rpm',
   'listed',
@@ -55,6 +57,9 @@ const portsWhere =
       .filter((port) => has(build, port))
       .map((port) => refOf(build, port))
 
+const turns = (entry: Build['parts'][number]): boolean =>
+  entry.motor !== undefined && entry.motorPlug !== NOWHERE
+
 const hasWiredLights = (entry: Build['parts'][number], build: Build): boolean =>
   entry.lights.some((l) => (build.socketOf[l.plug] ?? NOWHERE) >= 0) ||
   (entry.part.kind === 'pump' && entry.lights.length > 0)
@@ -74,10 +79,16 @@ function onSameChannel(build: Build, at: string): readonly string[] {
 
 const FORMS: Readonly<Record<MapKind, MapForm>> = {
   spins: {
-    things: partsWith((entry) => entry.motor !== undefined && entry.motorPlug !== NOWHERE),
+    things: partsWith(turns),
     markable: always('no', 'twitches', 'slow', 'full'),
     minutesEach: 0.05,
   },
+  steady: {
+    things: partsWith(turns),
+    markable: always('comes-and-goes', 'swings', 'ticks'),
+    minutesEach: 0.05,
+  },
+  flickers: { things: partsWith(hasWiredLights), markable: always('yes'), minutesEach: 0.05 },
   lit: { things: partsWith(hasWiredLights), markable: always('dark', 'part', 'flicker'), minutesEach: 0.05 },
   shows: {
     things: partsWith(hasWiredLights),

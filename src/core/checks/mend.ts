@@ -158,6 +158,6 @@ function plugRepairs(build: Build, plug: number, mode: string): RepairDef[] {
       })),
     ]
   }
-  if (mode.startsWith('open-')) return leadRepairs(build, plug)
+  if (mode.startsWith('open-') || mode.startsWith('frayed-')) return leadRepairs(build, plug)
   return [inside(build, plug, [{ do: 'reseat', plug: ref }], 1.2)]
 }

@@ -8,7 +8,9 @@ import { channelsOf, lightablePorts } from '../bench/channel.ts'
 import type { Edit } from '../bench/edit.ts'
 import { editText } from '../bench/edit.ts'
 import { type Observable, observableKey, pinRef } from '../bench/observable.ts'
+import { mayBeMoved } from '../bench/steady.ts'
 import { supplyLeadAt } from '../bench/world.ts'
+import { comesAndGoes } from '../faults/catalogue.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { governedPorts } from '../faults/setting.ts'
@@ -30,7 +32,7 @@ const lookAt = (build: Build, o: Observable, cost: LookCost = lookCost[o.what]):
   minutes: cost.minutes * (cost.hands === 'in' ? reachOf(build, o.at) : 1),
   error: cost.error,
   tools: cost.tools,
-  fit: o.what === 'volts',
+  fit: o.what === 'volts' || o.what === 'when-moved',
 })
 
 const attempt = (edits: readonly Edit[], observe: readonly Observable[], minutes: number): CheckDef => ({
@@ -52,6 +54,8 @@ export interface Touched {
   readonly sockets: ReadonlySet<number>
   readonly settings: ReadonlySet<string>
   readonly supplyLeads: ReadonlySet<string>
+  /** Plugs at which something may come and go. */
+  readonly unsteady: ReadonlySet<number>
 }
 
 export function touchedBy(build: Build, faults: readonly Fault[]): Touched {
@@ -60,7 +64,8 @@ export function touchedBy(build: Build, faults: readonly Fault[]): Touched {
   const sockets = new Set<number>()
   const settings = new Set<string>()
   const supplyLeads = new Set<string>()
-  const note = (ref: string): void => {
+  const unsteady = new Set<number>()
+  const note = (ref: string, gives = false): void => {
     if (ref.includes('/')) settings.add(ref)
     else if (supplyLeadAt(build, ref) >= 0) supplyLeads.add(ref)
     else if (build.partAt.has(ref)) parts.add(ref)
@@ -71,15 +76,16 @@ export function touchedBy(build: Build, faults: readonly Fault[]): Touched {
     const socket = isPlug ? (build.socketOf[port] ?? NOWHERE) : port
     if (plug >= 0) plugs.add(plug)
     if (socket >= 0) sockets.add(socket)
+    if (gives && plug >= 0 && mayBeMoved(build, plug)) unsteady.add(plug)
     const owner = build.ports[plug >= 0 ? plug : port]?.part
     if (owner && build.partAt.has(owner)) parts.add(owner)
   }
   for (const { at, mode } of faults) {
-    note(at)
+    note(at, comesAndGoes(mode))
     const arg = /^(?:swapped-with|in)-(.+)$/.exec(mode)?.[1]
     if (arg) note(arg)
   }
-  return { parts, plugs, sockets, settings, supplyLeads }
+  return { parts, plugs, sockets, settings, supplyLeads, unsteady }
 }
 
 const entryOf = (build: Build, id: string): BuildPart | undefined =>
@@ -108,10 +114,12 @@ function looks(build: Build, touched: Touched): CheckDef[] {
     if (entry.motor) {
       add({ what: 'spins', at: id })
       add({ what: 'spins', at: id }, BLADE)
+      add({ what: 'steady', at: id })
     }
     if (entry.lights.length > 0) {
       add({ what: 'lit', at: id })
       add({ what: 'shows', at: id })
+      add({ what: 'flickers', at: id })
     }
     if (entry.usbPlug >= 0) add({ what: 'listed', at: id })
   }
@@ -122,6 +130,7 @@ function looks(build: Build, touched: Touched): CheckDef[] {
     for (const rail of ['12V', '5V'] as const)
       if ((build.pins[plug] ?? 0) & (1 << conductorIndex[rail])) add({ what: 'volts', at: pinRef(ref, rail) })
   }
+  for (const plug of touched.unsteady) add({ what: 'when-moved', at: refOf(build, plug) })
   for (const lead of touched.supplyLeads) add({ what: 'seated', at: lead })
   for (const socket of headersNear(build, touched)) {
     const at = refOf(build, socket)

@@ -4,7 +4,7 @@
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { channelsOf, wiredProfile } from '../bench/channel.ts'
-import { driveMode, headerPlace } from '../bench/drive.ts'
+import { driveMode, headerPlace, USUAL_DELAY } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import { plannedMoment } from '../bench/run.ts'
 import { refOf } from '../faults/entry.ts'
@@ -75,6 +75,8 @@ function asWired(build: Build, ref: string): string | undefined {
       ])
     case 'pulses':
       return build.plan.settings.headers[place]?.pulses === 1 ? '2' : '1'
+    case 'delay':
+      return String(USUAL_DELAY)
     case 'alarm_below':
       return '200'
     default:

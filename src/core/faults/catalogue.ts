@@ -22,6 +22,12 @@ export const catalogue: readonly FaultEntry[] = [
   ...settingEntries,
 ]
 
+const unsteady = catalogue.flatMap((e) => (e.intermittent ? [e.mode] : []))
+
+/** Whether a mode makes contact now and then; one that has an argument is known by its stem. */
+export const comesAndGoes = (mode: string): boolean =>
+  unsteady.some((known) => (known.endsWith('-') ? mode.startsWith(known) : mode === known))
+
 export interface KnownFault {
   readonly fault: Fault
   readonly family: Family

@@ -1,6 +1,6 @@
-/** One conductor of a lead open: pinched, pulled out of its contact, broken. */
+/** One conductor of a lead open: pinched, pulled out of its contact, broken, or broken inside so that it touches at times. */
 import { type Build, conductorIndex, WIDTH } from '../bench/build.ts'
-import { openConductor } from '../bench/world.ts'
+import { frayConductor, openConductor, type World } from '../bench/world.ts'
 import type { Conductor } from '../plan/ports.ts'
 import { type FaultEntry, portAt, refOf, seat, wiredPlugs } from './entry.ts'
 
@@ -20,25 +20,45 @@ const BREAKS: Readonly<Record<Conductor, number>> = {
   USB: 0.25,
 }
 
+/**
+ * A wire breaks inside its insulation first and touches for a while; fewer come to the bench by then. One conductor stands
+ * for all that show alike: 12 V for ground, data for the supply of lights (common practice, no source).
+ */
+const FRAYS: Readonly<Partial<Record<Conductor, number>>> = {
+  '12V': 0.08,
+  TACH: 0.07,
+  CONTROL: 0.07,
+  DATA: 0.12,
+  USB: 0.08,
+}
+
+const seatsBy = (weights: Readonly<Partial<Record<Conductor, number>>>) => (build: Build) =>
+  wiredPlugs(build).flatMap((plug) => {
+    const socket = build.socketOf[plug] ?? 0
+    const both = (build.pins[plug] ?? 0) & (build.pins[socket] ?? 0)
+    return (Object.entries(weights) as [Conductor, number][])
+      .filter(([c, weight]) => weight > 0 && both & (1 << conductorIndex[c]) && carries(build, plug, c))
+      .map(([c, weight]) => seat(refOf(build, plug), weight, c))
+  })
+
+const onConductor =
+  (does: (world: World, plug: number, conductor: number) => void) =>
+  (build: Build, at: string, arg: string) => {
+    const plug = portAt(build, at)
+    const conductor = conductorIndex[arg as Conductor]
+    if (plug === undefined || conductor === undefined) return undefined
+    if (!((build.pins[plug] ?? 0) & (1 << conductor))) return undefined
+    return (world: World) => does(world, plug, conductor)
+  }
+
 export const leadFaults: readonly FaultEntry[] = [
+  { mode: 'open-', family: 'lead', seats: seatsBy(BREAKS), plant: onConductor(openConductor) },
   {
-    mode: 'open-',
+    mode: 'frayed-',
     family: 'lead',
-    seats: (build) =>
-      wiredPlugs(build).flatMap((plug) => {
-        const socket = build.socketOf[plug] ?? 0
-        const both = (build.pins[plug] ?? 0) & (build.pins[socket] ?? 0)
-        return (Object.entries(BREAKS) as [Conductor, number][])
-          .filter(([c, weight]) => weight > 0 && both & (1 << conductorIndex[c]) && carries(build, plug, c))
-          .map(([c, weight]) => seat(refOf(build, plug), weight, c))
-      }),
-    plant: (build, at, arg) => {
-      const plug = portAt(build, at)
-      const conductor = conductorIndex[arg as Conductor]
-      if (plug === undefined || conductor === undefined) return undefined
-      if (!((build.pins[plug] ?? 0) & (1 << conductor))) return undefined
-      return (world) => openConductor(world, plug, conductor)
-    },
+    intermittent: true,
+    seats: seatsBy(FRAYS),
+    plant: onConductor(frayConductor),
   },
 ]
 

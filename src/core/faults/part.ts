@@ -66,6 +66,8 @@ export const partFaults: readonly FaultEntry[] = [
   plain('seized', 'part', { motor: 'seized' }, motor(0.1)),
   plain('blocked', 'connection', { motor: 'blocked' }, fanLike(0.4)),
   plain('worn', 'part', { motor: 'worn' }, motor(0.06)),
+  // Dry, but not yet fast: it starts at times, and gives up again.
+  { ...plain('sticking', 'part', { motor: 'sticks' }, motor(0.06)), intermittent: true },
   {
     ...plain('tach-dead', 'part', { tachDead: true }, motor(0.12)),
     seats: (build) => seats(build, (entry) => (entry.motor?.tach === 'pulses' ? 0.12 : 0)),

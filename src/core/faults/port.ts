@@ -47,6 +47,21 @@ export const portFaults: readonly FaultEntry[] = [
     plant: onHeader(PORT.tripped),
   },
   {
+    // A fuse that heals by itself: it gives up warm, under its load, and feeds again once it has cooled.
+    mode: 'trips-again',
+    family: 'load',
+    intermittent: true,
+    seats: (build) =>
+      inUse(build)
+        .filter((s) => build.fanHeaders.get(s)?.protected || build.lightHeaders.has(s))
+        .map((s) => seat(refOf(build, s), 0.06)),
+    plant: (build, at) => {
+      const socket = portAt(build, at) ?? NOWHERE
+      const onBoard = build.fanHeaders.has(socket) || build.lightHeaders.has(socket)
+      return onBoard ? bit(PORT.recovers)(build, at) : undefined
+    },
+  },
+  {
     mode: 'control-dead',
     family: 'part',
     seats: (build) =>

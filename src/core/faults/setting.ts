@@ -5,7 +5,7 @@
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { channelsOf } from '../bench/channel.ts'
-import { driveMode, headerPlace, headerSetting } from '../bench/drive.ts'
+import { driveMode, headerPlace, headerSetting, swing } from '../bench/drive.ts'
 import { governor } from '../bench/motor.ts'
 import { plannedMoment } from '../bench/run.ts'
 import { settingRef, settingText, withSetting } from '../bench/setting.ts'
@@ -32,6 +32,8 @@ interface SettingFault {
   readonly mode: string
   readonly family: Family
   readonly weight: number
+  /** Is seen now in one way, now in another. */
+  readonly intermittent?: true
   /** References to settings that can be wrong in this way. */
   refs(build: Build): readonly string[]
   /** The wrong value, or undefined where this way of being wrong makes no difference. */
@@ -118,6 +120,31 @@ const settingFaults: readonly SettingFault[] = [
         ? JSON.stringify([[0, Math.max(1, Math.floor(lowest / 2))]])
         : undefined
     },
+  },
+  {
+    // Under the step the fans rest, above it they start and cool until they rest again.
+    mode: 'steps-at-start',
+    family: 'setting',
+    weight: 0.12,
+    intermittent: true,
+    refs: headerRefs('curve'),
+    wrong: ({ plan: { settings } }) =>
+      JSON.stringify([
+        [settings.celsius, 0],
+        [settings.celsius + 1, 70],
+      ]),
+  },
+  {
+    // Each short load is heard, because nothing lets the temperature settle before the fans follow it.
+    mode: 'follows-at-once',
+    family: 'setting',
+    weight: 0.12,
+    intermittent: true,
+    refs: headerRefs(
+      'delay',
+      (build, port) => build.fanHeaders.has(port) && swing(plannedMoment(build), port, 0) !== undefined,
+    ),
+    wrong: () => '0',
   },
   {
     mode: 'flat-out',
@@ -237,9 +264,10 @@ function lowestStart(
 }
 
 export const settingEntries: readonly FaultEntry[] = settingFaults.map(
-  ({ mode, family, weight, refs, wrong }) => ({
+  ({ mode, family, weight, intermittent, refs, wrong }) => ({
     mode,
     family,
+    ...(intermittent ? { intermittent } : {}),
     seats: (build): readonly Seat[] =>
       refs(build).flatMap((ref) => {
         const value = wrong(build, ref)

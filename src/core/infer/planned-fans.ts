@@ -3,7 +3,7 @@
  * little to start, tachs that are joined, pulses or alarm limits that do not fit.
  */
 import { type Build, NOWHERE } from '../bench/build.ts'
-import { askedDuty, driveMode, headerPlace, headerSetting } from '../bench/drive.ts'
+import { askedDuty, driveMode, headerPlace, headerSetting, swing, USUAL_DELAY } from '../bench/drive.ts'
 import type { Moment } from '../bench/moment.ts'
 import { askedRpm, governor, turning } from '../bench/motor.ts'
 import { alarm, reading, tachSources } from '../bench/tach.ts'
@@ -48,6 +48,16 @@ export const drives = (build: Build, moment: Moment): Fault[] => {
   }
   return [...found.values()]
 }
+
+/** Headers that make their fans stop and start, or go up and down, with every small change of temperature. */
+export const hunts = (build: Build, moment: Moment): Fault[] =>
+  governedPorts(build).flatMap((port): Fault[] => {
+    if (!swing(moment, port)) return []
+    const place = headerPlace(build, port)
+    return swing(moment, port, USUAL_DELAY)
+      ? [{ at: `headers/${place}/curve`, mode: 'steps-at-start' }]
+      : [{ at: `headers/${place}/delay`, mode: 'follows-at-once' }]
+  })
 
 /** The splitter or hub on the way down to a port's tachs that joins several. */
 function joining(build: Build, moment: Moment, socket: number): number {

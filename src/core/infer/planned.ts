@@ -17,7 +17,7 @@ import { asPlanned } from '../bench/world.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import type { Settings } from '../plan/plan.ts'
-import { doing, drives, readings, unwatched } from './planned-fans.ts'
+import { doing, drives, hunts, readings, unwatched } from './planned-fans.ts'
 import { counts, fallsShort, gaps, misfit, unfed, voltages } from './planned-lights.ts'
 
 const known = new WeakMap<Build, readonly Fault[]>()
@@ -35,6 +35,7 @@ export function plannedTroubles(build: Build): readonly Fault[] {
     ...gaps(build),
     ...unfed(build),
     ...drives(build, ideal),
+    ...hunts(build, ideal),
     ...readings(build, ideal),
     ...unwatched(build, ideal),
   ]
@@ -119,7 +120,7 @@ export const wantedAfter = (build: Build, o: Observable, history: readonly Edit[
 function meant(moment: Moment, o: Observable): Value | null {
   const { build } = moment
   const retry = (forced: NonNullable<Moment['forced']>): Moment => idealMomentOf(build, moment.world, forced)
-  const value = look({ now: moment, reference: moment, retry }, o)
+  const value = look({ now: moment, reference: moment, retry, holding: () => moment }, o)
   return value === null ? null : (intended(build, moment, o, value) ?? value)
 }
 
@@ -140,6 +141,8 @@ function intended(build: Build, moment: Moment, { what, at }: Observable, value:
     }
     case 'follows':
       return fansAt(moment, port).some((i) => doing(moment, i) === 'too-fast') ? 'yes' : undefined
+    case 'steady':
+      return 'yes'
     case 'alarm':
       return 'no'
     case 'lit':

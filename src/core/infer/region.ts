@@ -48,10 +48,10 @@ export function plugsBehind(build: Build, { what, at }: Observable): readonly nu
       : motorsBelow(build, port)
   }
   if (!entry) return []
-  if (what === 'spins') return wired([entry.motorPlug, entry.motorPower])
+  if (what === 'spins' || what === 'steady') return wired([entry.motorPlug, entry.motorPower])
   const lights = entry.lights.map((light) => light.plug)
   const own = wired([entry.usbPlug, entry.power])
-  if (what === 'lit' || what === 'shows')
+  if (what === 'lit' || what === 'shows' || what === 'flickers')
     return lights.some((l) => (build.socketOf[l] ?? NOWHERE) >= 0) ? lights : [...lights, ...own]
   if (what === 'listed') return own
   // A channel named by its driver: the driver, and what hangs on it.

@@ -76,6 +76,7 @@ const unitOf: Partial<Record<Dimension, string>> = {
   gauge: ' AWG',
   percent: ' %',
   temperature: ' °C',
+  time: ' s',
   power: ' W',
   airflow: ' CFM',
 }

@@ -281,6 +281,8 @@ export interface HeaderSetting {
   readonly drive?: 'pwm' | 'dc'
   /** Duty in percent over degrees Celsius, rising. */
   readonly curve?: readonly (readonly [celsius: number, duty: number])[]
+  /** So late it follows a temperature that rises, seconds; 0: at once. */
+  readonly delay?: number
   readonly pulses?: number
   /** Below this the board raises an alarm, RPM; 0 means it never does. */
   readonly alarmBelow?: number

@@ -25,6 +25,12 @@ const header = z.strictObject({
       },
     ),
   ),
+  delay: z.optional(
+    measure('how late the curve follows a temperature that rises; 0 for at once', 'time', {
+      min: 0,
+      max: 600,
+    }),
+  ),
   pulses: z.optional(count('tach pulses a turn that the board counts with', 1, 8)),
   alarm_below: z.optional(
     measure('speed under which an alarm is raised; 0 for never', 'speed', {
@@ -200,6 +206,7 @@ export function settingsOf(
       return {
         ...given('drive', h.drive),
         ...given('curve', curve),
+        ...given('delay', h.delay),
         ...given('pulses', h.pulses),
         ...given('alarmBelow', h.alarm_below),
       }

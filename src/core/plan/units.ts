@@ -12,6 +12,7 @@ export type Dimension =
   | 'gauge'
   | 'percent'
   | 'temperature'
+  | 'time'
   | 'power'
   | 'airflow'
   | 'count'
@@ -41,6 +42,7 @@ export const scales: Readonly<Record<Dimension, Scale>> = {
   gauge: { name: 'a wire gauge', sample: '24 AWG', units: { awg: 1 } },
   percent: { name: 'a share', sample: '30 %', units: { '%': 1, percent: 1 } },
   temperature: { name: 'a temperature', sample: '40 °C', units: { '°c': 1, c: 1, celsius: 1, degc: 1 } },
+  time: { name: 'a time', sample: '3 s', units: { s: 1, sec: 1, second: 1, seconds: 1, ms: 0.001 } },
   power: { name: 'a power', sample: '650 W', units: { w: 1, watt: 1, watts: 1, kw: 1000 } },
   airflow: {
     name: 'an air flow',

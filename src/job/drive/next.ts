@@ -4,6 +4,7 @@
  */
 
 import { isInside, isOutside, type WorkStep } from '../../../flows/shared/step.ts'
+import type { What } from '../../core/bench/observable.ts'
 import { SWITCH_MINUTES } from '../../core/checks/looks.ts'
 import { type MapKind, mapAsk } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
@@ -183,7 +184,14 @@ const doingOutside = (step: WorkStep): Do => ({
 })
 
 const handsInCautions = (ask: Ask | null): readonly string[] =>
-  ask?.tools.includes('meter') ? ['meter-live', 'no-probe-across-pins'] : ['pull-by-the-plug']
+  ask?.tools.includes('meter')
+    ? ['meter-live', 'no-probe-across-pins']
+    : looksAt(ask, 'when-moved')
+      ? ['cord-on-the-lead', 'blades']
+      : ['pull-by-the-plug']
+
+const looksAt = (ask: Ask | null, what: What): boolean =>
+  ask !== null && 'observe' in ask && ask.observe.some((o) => o.what === what)
 
 function proof(job: Job): Ask {
   const kinds: readonly MapKind[] = scopeKinds(job)

@@ -6,9 +6,10 @@ import type { EndStep, FlowStep, WorkStep } from '../../../flows/shared/step.ts'
 import { MAP_KINDS, type MapKind, mapAsk, mappedAll } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
 import type { Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
-import type { RepairDef } from '../../core/checks/step.ts'
+import type { CheckDef, RepairDef } from '../../core/checks/step.ts'
 import { toGet } from '../../core/checks/to-get.ts'
 import type { Assessment } from '../../core/infer/assess.ts'
+import { lastLook } from '../../core/infer/last-look.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
 import { flowsQuestion, opening, returning, stepsIn } from './excursion.ts'
 import { evidenceNow, type Job } from './job.ts'
@@ -31,6 +32,8 @@ const MOST_STEPS = 60
 const GLANCES: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']
 /** Looked over, one after the other, where nothing was seen to be wrong so far. */
 const SURVEY: readonly MapKind[] = [...GLANCES, 'listed', 'alarm', 'effect']
+/** What is only there now and then is watched for as well, before it is said that nothing is wrong. */
+const WATCHED: readonly MapKind[] = [...GLANCES, 'steady', 'flickers', 'listed', 'alarm', 'effect']
 
 const ending = (outcome: EndStep['outcome']): EndStep => ({ kind: 'end', outcome })
 
@@ -87,14 +90,18 @@ export function propose(job: Job): Proposal {
   const { step } = thought.outlook
   if (step.kind === 'hand-over' || stepsIn(job) > MOST_STEPS) {
     const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
+    const look = declined || stepsIn(job) > MOST_STEPS ? undefined : lastLook(thought.outlook)
+    if (look) return { told, step: stepFor(look, thought), ...rest }
     const last = [...told, ...needed(job, thought), verdict(null)]
     return { told: last, step: ending(declined ? 'declined' : 'handed-over'), ...rest }
   }
   if (step.kind === 'repair')
     return { told: [...told, verdict(step.repair)], step: repairStep(job, step.repair), ...rest }
-  const planned = thought.outlook.checks.find((c) => c.check.id === step.check.id)
-  return { told, step: checkStep(step.check, planned?.answers ?? []), ...rest }
+  return { told, step: stepFor(step.check, thought), ...rest }
 }
+
+const stepFor = (check: CheckDef, { outlook }: Thought): WorkStep =>
+  checkStep(check, outlook.checks.find((c) => c.check.id === check.id)?.answers ?? [])
 
 /** A dead header with no place to move its plug to: what has to be got is said with the verdict. */
 const needed = ({ ground: { build } }: Job, { suspects: [first] }: Thought): readonly Note[] =>
@@ -129,7 +136,12 @@ function surveyStep(job: Job): WorkStep | undefined {
   if (deviations(job).length > 0 || evidenceNow(job).some((e) => e.kind === 'many' && e.chosen.length > 0))
     return undefined
   const seen = new Set(job.trail.filter((t) => !t.undone).map((t) => t.prompt.id))
-  const kind = SURVEY.find((k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0)
+  const comes = evidenceNow(job).some(
+    (e) => e.kind === 'about' && e.about === 'comes-and-goes' && e.chosen === 'yes',
+  )
+  const kind = (comes ? WATCHED : SURVEY).find(
+    (k) => !seen.has(`map ${k}`) && mappedAll(job.ground.build, [k]).length > 0,
+  )
   if (!kind) return undefined
   return askStep(mapAsk(job.ground.build, [kind], 'scope'))
 }

@@ -23,7 +23,7 @@ export type Choosable =
 
 function groupOfCheck(check: CheckDef): Group {
   if (check.edits.length > 0) return 'trial'
-  if (check.fit) return 'meter'
+  if (check.fit) return check.tools.length > 0 ? 'meter' : 'inside'
   return check.hands === 'in' ? 'inside' : 'outside'
 }
 

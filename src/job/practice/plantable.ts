@@ -26,7 +26,9 @@ export interface Plantable {
   readonly level: Level
 }
 
-const KINDS: readonly MapKind[] = ['lit', 'spins', 'rpm', 'shows']
+const KINDS: readonly MapKind[] = ['lit', 'spins', 'rpm', 'shows', 'steady', 'flickers']
+/** Who has a fault that comes and goes says so. */
+const WATCHED: readonly string[] = ['steady', 'flickers']
 
 /** What a person would see at once, as one text; and what of it is not as meant. */
 function firstSight(
@@ -41,14 +43,22 @@ function firstSight(
   return { all: values.join(), wrong: new Set(wrong) }
 }
 
-/** The first flow whose opening look shows something. */
-const symptomOf = (flows: readonly Flow[], wrong: ReadonlySet<string>): string | undefined =>
-  flows.find(({ scoping: [first] }) => first !== undefined && 'map' in first && wrong.has(first.map))?.id
+/** The first flow whose opening look shows something; of what comes and goes, one that watches for it. */
+function symptomOf(
+  flows: readonly Flow[],
+  { intermittent }: KnownFault,
+  wrong: ReadonlySet<string>,
+): string | undefined {
+  const begins = (of: ReadonlySet<string>) =>
+    flows.find(({ scoping: [first] }) => first !== undefined && 'map' in first && of.has(first.map))?.id
+  const watched = intermittent ? WATCHED.filter((what) => wrong.has(what)) : []
+  return begins(new Set(watched)) ?? begins(wrong)
+}
 
 /** The symptom that a person would come with under a fault; undefined where it shows in none. */
 export function symptomFor(build: Build, flows: readonly Flow[], known: KnownFault): string | undefined {
   const sight = firstSight(build, known, mappedAll(build, KINDS), referenceOf(build, []))
-  return symptomOf(flows, sight.wrong)
+  return symptomOf(flows, known, sight.wrong)
 }
 
 /** All faults of a build that show in some symptom, the easiest first; a third of them at each level. */
@@ -57,7 +67,7 @@ export function plantables(build: Build, flows: readonly Flow[]): readonly Plant
   const reference = referenceOf(build, [])
   const shown = faultsOf(build).flatMap((known) => {
     const sight = firstSight(build, known, observe, reference)
-    const symptom = symptomOf(flows, sight.wrong)
+    const symptom = symptomOf(flows, known, sight.wrong)
     return symptom === undefined ? [] : [{ known, symptom, all: sight.all }]
   })
   const mass = new Map<string, number>()

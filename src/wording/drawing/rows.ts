@@ -81,7 +81,7 @@ function boardTwigs(w: Wiring, drawn: Set<string>): Twig[] {
   const header = (id: string): Twig => {
     const twig = socketTwig(w, `board.${id}`, drawn)
     const settings = ['headers', 'channels'].flatMap((section) =>
-      ['drive', 'curve', 'pulses', 'alarm_below', 'profile', 'colours'].map(
+      ['drive', 'curve', 'delay', 'pulses', 'alarm_below', 'profile', 'colours'].map(
         (key) => `${section}/${id}/${key}`,
       ),
     )

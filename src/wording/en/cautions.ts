@@ -71,6 +71,13 @@ export const CAUTIONS: Readonly<Record<string, Words>> = {
       'Never bridge two pins of a header with a probe, a cap or a screwdriver: headers are not jumper blocks.',
     ],
   },
+  'cord-on-the-lead': {
+    title: 'A cord round the lead',
+    lines: [
+      'Loop a cord or a plastic tie round the lead, a hand from its plug, and lead its end out of the case, clear of every fan.',
+      'The lead is moved by that end once power is on: no hand goes in. A supply or USB lead is never moved while it is on.',
+    ],
+  },
   'pull-by-the-plug': {
     title: 'Pull by the plug',
     lines: ['Press the latch first and pull by the body of the plug, never by the wires.'],

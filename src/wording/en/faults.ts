@@ -33,6 +33,14 @@ const openWire: Say = (at, scene, wire) => {
   return text(`${wireName(wire)} wire broken in ${lead}`, `In ${lead} the ${wireName(wire)} wire is broken.`)
 }
 
+const frayedWire: Say = (at, scene, wire) => {
+  const lead = leadName(at, scene)
+  return text(
+    `${wireName(wire)} wire broken inside ${lead}`,
+    `In ${lead} the ${wireName(wire)} wire is broken inside its insulation: it touches only now and then.`,
+  )
+}
+
 const swapped: Say = (at, scene, other) => {
   const both =
     splitRef(at).port === splitRef(other).port
@@ -63,6 +71,16 @@ const PLACED: Readonly<Record<string, Say>> = {
     text(
       `${portName(at, scene)} loose`,
       `${portName(at, scene)} is not home: it makes contact only now and then.`,
+    ),
+  'trips-again': (at, scene) =>
+    text(
+      `${refName(at, scene)} gives up under load`,
+      `${refName(at, scene)} gives up under its load and feeds again once it has cooled.`,
+    ),
+  sticking: (at, scene) =>
+    text(
+      `bearing of ${partName(at, scene)} sticks`,
+      `The bearing of ${partName(at, scene)} sticks: it starts at times, and gives up again.`,
     ),
   'out-at-part': (at, scene) =>
     text(
@@ -204,6 +222,7 @@ const PLACED: Readonly<Record<string, Say>> = {
 /** Modes that carry a number, a conductor or a reference in their name. */
 const NUMBERED: readonly (readonly [RegExp, Say])[] = [
   [/^open-(\w+)$/, openWire],
+  [/^frayed-(\w+)$/, frayedWire],
   [/^swapped-with-(.+)$/, swapped],
   [/^in-(.+)$/, inSocket],
   [
@@ -250,6 +269,16 @@ const SETTING: Readonly<Record<string, SaySetting>> = {
     text(
       `curve of ${driverName(place, scene)} too low to start`,
       `The fan curve of ${driverName(place, scene)} stays under what the fans need to start from rest.`,
+    ),
+  'curve steps-at-start': (place, scene) =>
+    text(
+      `curve of ${driverName(place, scene)} steps at the start point`,
+      `The fan curve of ${driverName(place, scene)} steps up just at this temperature: its fans start, cool, rest, and start again.`,
+    ),
+  'delay follows-at-once': (place, scene) =>
+    text(
+      `${driverName(place, scene)} follows each jump of its temperature`,
+      `${driverName(place, scene)} has no step-up delay: its fans follow every short jump of the temperature.`,
     ),
   'curve flat-out': (place, scene) =>
     text(

@@ -40,6 +40,7 @@ const paired = (facts: Facts, say: (ref: string, second: string) => string, seco
 const SETTING: Readonly<Record<string, string>> = {
   drive: 'drive mode',
   curve: 'curve',
+  delay: 'step-up delay',
   pulses: 'pulses per turn',
   alarm_below: 'alarm under',
   profile: 'LEDs',
@@ -52,7 +53,7 @@ function settings(facts: Facts): string {
     const value = many(facts.values)[i] ?? ''
     const key = ref.slice(ref.lastIndexOf('/') + 1)
     const place = ref.startsWith('host/') ? '' : ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
-    const unit = key === 'alarm_below' ? ' RPM' : ''
+    const unit = UNIT[key] ?? ''
     const said = place
       ? `${entry(SETTING, key) ?? cleanName(key)} ${SAID[value] ?? settingValue(ref, value)}${unit}`
       : `the effect over all lights ${value}`
@@ -62,6 +63,8 @@ function settings(facts: Facts): string {
     .map(([place, said]) => (place ? `${cleanName(place)}: ${said.join('; ')}` : said.join('; ')))
     .join('. ')
 }
+
+const UNIT: Readonly<Record<string, string>> = { alarm_below: ' RPM', delay: ' s' }
 
 const SAID: Readonly<Record<string, string>> = { pwm: 'PWM', dc: 'DC' }
 
@@ -186,6 +189,18 @@ export const GUIDE: Readonly<Record<string, (facts: Facts) => Guidance>> = {
     expect: () => 'all as it was at the start: fans, lights, speeds, no alarm',
     why: 'contacts and loads near their limit fail warm, and now the bench is still at hand',
     ifNot: 'what fails warm and comes back cold is a contact or a load',
+  }),
+  watched: () => ({
+    expect: (f) =>
+      [
+        [f.parts, 'turning evenly, or at rest by the curve and staying so'],
+        [f.lights, 'lit without a flicker'],
+      ]
+        .flatMap(([of, words]) => (many(of).length > 0 ? [`${words}: ${ids(of)}`] : []))
+        .join('; '),
+    why: 'a contact that gives now and then, or a curve that hunts, is missed by a glance',
+    ifNot:
+      'one fan or light: its plug or lead. All of a header up and down: its curve, or the temperature that it follows',
   }),
   again: () => ({
     expect: () =>

@@ -188,6 +188,7 @@ export function driverName(place: string, scene: Scene): string {
 const KEY: Readonly<Record<string, string>> = {
   drive: 'the drive mode',
   curve: 'the fan curve',
+  delay: 'the step-up delay',
   pulses: 'the pulses per turn',
   alarm: 'the alarm limit',
   alarm_below: 'the alarm limit',
@@ -232,6 +233,7 @@ const VALUE: Readonly<Record<string, string>> = {
 export function settingValue(ref: string, text: string): string {
   const known = entry(VALUE, text)
   if (known) return known
+  if (ref.endsWith('/delay')) return text === '0' ? 'none' : `${cleanName(text)} s`
   if (!text.startsWith('[')) return cleanName(text)
   const numbers = text.match(/\[[\d.,\s-]*\]/g) ?? []
   if (ref.endsWith('/curve'))

@@ -79,9 +79,14 @@ const OF: Readonly<Record<string, Past>> = {
     steady('Is the speed, or its reading, wrong'),
   ),
   'fans-hunting': past(
-    'When did the fans begin to speed up and slow down?',
+    'When did the fans begin to stop now and then, or to speed up and slow down?',
     'Have these fans ever run steadily in this build?',
-    steady('Do the fans speed up and slow down'),
+    steady('Do the fans stop, or speed up and slow down,'),
+  ),
+  'lights-flicker': past(
+    'When did the lights begin to flicker?',
+    'Have these lights ever been steady in this build?',
+    steady('Do the lights flicker'),
   ),
   alarm: past(
     'When was the alarm first shown?',

@@ -40,6 +40,21 @@ function lookAt(o: Observable, off: boolean, scene: Scene): Look {
       return off
         ? look(`Turn ${rotor(o.at, scene)} of ${name} with a finger. How do they go?`)
         : look(`Look at ${name}. Does it turn?`, 'Watch for ten seconds; do not touch.')
+    case 'steady':
+      return look(
+        `Watch ${name} for a minute, by the clock. Does it go on as it is?`,
+        'Listen too: a swing or a tick is heard before it is seen. Do not touch.',
+      )
+    case 'flickers':
+      return look(
+        `Watch the lights of ${name} for a minute, by the clock. Do they flicker, or change by themselves?`,
+        'Set one steady colour first, if a program runs.',
+      )
+    case 'when-moved':
+      return look(
+        `Move the lead at ${name} by its cord, a little to each side, and watch what it feeds. Does anything change?`,
+        'Hands out of the case. Pull so little that the plug stays home, and away from every blade.',
+      )
     case 'rpm':
       return look(
         `Read the speed shown for ${name}. What does it say?`,
@@ -98,6 +113,8 @@ const TOGETHER: Readonly<Partial<Record<Observable['what'], (names: string) => L
   lit: (names) => look(`Look at the lights of ${names}. What do you see?`, 'Watch for ten seconds.'),
   spins: (names) => look(`Look at ${names}. Which turn, and how?`, 'Watch for ten seconds; do not touch.'),
   rpm: (names) => look(`Read the speeds shown for ${names}. What do they say?`, 'Mind the rows.'),
+  steady: (names) => look(`Watch ${names} for a minute. Which go on as they are?`, 'Do not touch.'),
+  flickers: (names) => look(`Watch the lights of ${names} for a minute. Which flicker?`),
   shows: (names) => look(`Look at what ${names} show. What is it?`),
   seated: (names) => look(`Look at ${names} and press on each. Are they home in their sockets?`),
   goes: (names) => look(`Follow the leads at ${names} to their far ends. Where are they plugged in?`),
@@ -143,6 +160,8 @@ const WHICH: Readonly<Record<string, string>> = {
 
 const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
   lit: 'Which lights are not right?',
+  steady: 'Watch the fans for a minute. Which stop and start, go up and down, or tick?',
+  flickers: 'Watch the lights for a minute. Which flicker, or go out in between?',
   spins: 'Which fans do not turn as they should?',
   rpm: 'Which speeds are not right?',
   shows: 'Which lights do not show what is set for them?',
@@ -159,6 +178,8 @@ const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
 const OVER: Readonly<Partial<Record<Observable['what'], string>>> = {
   spins: 'fans',
   lit: 'lights',
+  steady: 'fans watched for a minute',
+  flickers: 'lights watched for a minute',
   shows: 'patterns',
   rpm: 'speeds',
   listed: 'USB parts',
@@ -184,6 +205,8 @@ function whichOf(marks: Extract<Ask, { many: true }>['marks']): string {
 
 const MAP_HINT: Readonly<Partial<Record<Observable['what'], string>>> = {
   rpm: "On the firmware's fan page or in the monitoring program; mind the rows.",
+  steady: 'By the clock; listen too. A fan that rests by its curve and stays at rest is steady.',
+  flickers: 'By the clock; one steady colour for all first, if a program runs.',
   shows: 'Set one steady colour for all first, if a program runs.',
   listed: 'In the list of USB devices of the system, not in the lighting program.',
   alarm: 'On the start-up page, the firmware page or the monitoring program.',
@@ -219,6 +242,12 @@ const ON_FIRST_BOOT: Readonly<Record<string, (cold: boolean) => Look>> = {
     ),
   blades: () => look('Turn each by a finger. Which are stiff, or catch on something?', MARK_ALL),
   settings: () => look('Read each out. Which are set otherwise than planned?', MARK_ALL),
+  watched: () =>
+    look(
+      'Watch the fans and lights for a minute. Which stop and start, go up and down, tick or flicker?',
+      'By the clock; listen too.',
+      MARK_ALL,
+    ),
   saved: (cold) =>
     look(
       cold ? 'Which lights do not show the saved pattern?' : 'Which lights no longer show what is set?',

@@ -44,8 +44,12 @@ export const SYMPTOMS: Readonly<Record<string, SymptomText>> = {
     means: 'A speed is too low, double, half, or jumps about.',
   },
   'fans-hunting': {
-    name: 'Fans pulsing',
-    means: 'Fans speed up and slow down again and again.',
+    name: 'Fans stop now and then, or hunt',
+    means: 'Fans stop and start again, speed up and slow down, or tick.',
+  },
+  'lights-flicker': {
+    name: 'Lights flicker, or go out now and then',
+    means: 'Lights flicker, or go dark for a moment and come back.',
   },
   alarm: {
     name: 'A fan or pump alarm at first boot',

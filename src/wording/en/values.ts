@@ -9,7 +9,7 @@ import type { Power } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
-import { list, partName, portName, refName, settingValue } from './names.ts'
+import { leadName, list, partName, portName, refName, settingValue } from './names.ts'
 
 type Words = Readonly<Record<string, string>>
 
@@ -44,6 +44,14 @@ const PREDICATE: Readonly<Record<string, Words>> = {
     'wrong-colours': 'what is set, in the wrong colours',
     frozen: 'a picture that stands still',
   },
+  steady: {
+    yes: 'goes on as it is',
+    'comes-and-goes': 'stops and starts by turns',
+    swings: 'goes up and down in speed',
+    ticks: 'ticks: tries to start again and again',
+  },
+  flickers: { yes: 'flickers, or goes out in between', no: 'keeps as it is' },
+  'when-moved': { same: 'nothing changes', changes: 'it goes on and off, or changes' },
   effect: {
     whole: 'runs over every part, to the last light',
     'stops-short': 'stops before the last light',
@@ -90,6 +98,12 @@ export function subject(o: Observable, scene: Scene): string {
       return `speed shown for ${refName(o.at, scene)}`
     case 'alarm':
       return `alarm for ${refName(o.at, scene)}`
+    case 'steady':
+      return `${partName(o.at, scene)}, watched`
+    case 'flickers':
+      return `lights of ${partName(o.at, scene)}, watched`
+    case 'when-moved':
+      return `${leadName(o.at, scene)}, moved`
     case 'effect':
       return `running effect on ${channelName(o.at, scene)}`
     case 'answers':

@@ -39,7 +39,8 @@ export const GUIDE: Readonly<Record<string, GuideText>> = {
       'flat-out': 'Run at full speed',
       'same-speed-always': 'Keep one speed, whatever is set',
       'too-slow': 'Turn too slowly',
-      'up-and-down': 'Go up and down again and again',
+      'up-and-down': 'Go up and down again and again, or tick',
+      'stop-now-and-then': 'Stop now and then, and go on',
     },
   },
   whatTheLightsDo: {
@@ -49,6 +50,7 @@ export const GUIDE: Readonly<Record<string, GuideText>> = {
       'part-of-them': 'Light only in part of a fan or of the row',
       'wrong-way-round': 'Run in the wrong order',
       'other-colours': 'Follow, in other colours than set',
+      flicker: 'Flicker, or go out now and then',
       'own-will': 'Show something else than what is set',
     },
   },

@@ -24,16 +24,17 @@ it('what can be looked at on a fan on a board and a light hub, all of it and not
   )
   expect([...keys].sort()).toEqual(
     [
-      ...['spins F1', 'lit F1', 'shows F1', 'listed H1'],
+      ...['spins F1', 'steady F1', 'lit F1', 'flickers F1', 'shows F1', 'listed H1'],
       ...['rpm board.SYS1', 'follows board.SYS1', 'alarm board.SYS1'],
       ...['effect H1', 'answers H1.1'],
       ...['F1.motor', 'F1.light', 'H1.power', 'H1.usb'].flatMap((plug) => [`seated ${plug}`, `goes ${plug}`]),
+      ...['F1.motor', 'F1.light'].map((plug) => `when-moved ${plug}`),
       'seated supply.SA',
       // Every contact of a rail: 12 V on fan and SATA plugs, 5 V on light, SATA and USB plugs, on both sides.
       ...['supply.SA.1', 'H1.power'].flatMap((port) => [`volts ${port}/12V`, `volts ${port}/5V`]),
       ...['board.SYS1', 'F1.motor'].map((port) => `volts ${port}/12V`),
       ...['H1.1', 'F1.light', 'board.U1', 'board.U1.a', 'H1.usb'].map((port) => `volts ${port}/5V`),
-      ...['drive', 'curve', 'pulses', 'alarm_below'].map((key) => `setting headers/SYS1/${key}`),
+      ...['drive', 'curve', 'delay', 'pulses', 'alarm_below'].map((key) => `setting headers/SYS1/${key}`),
       ...['profile', 'colours'].map((key) => `setting channels/H1/${key}`),
       ...['setting host/program', 'setting host/global_effect', 'setting ports/board.U1/enabled'],
     ].sort(),

@@ -117,6 +117,7 @@ const EXPECTED: Readonly<Record<string, (build: Build, point: BootPoint) => Fact
   follows: (_, point) => ({ refs: placesOf(point, 'follows') }),
   listed: (_, point) => ({ parts: placesOf(point, 'listed') }),
   shows: (_, point) => ({ parts: placesOf(point, 'shows') }),
+  watched: (_, point) => ({ parts: placesOf(point, 'steady'), lights: placesOf(point, 'flickers') }),
   saved: (_, point) => ({ parts: placesOf(point, 'shows') }),
 }
 

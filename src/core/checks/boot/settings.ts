@@ -5,7 +5,7 @@
 import type { Build } from '../../bench/build.ts'
 import { channelsOf } from '../../bench/channel.ts'
 import { headerPlace } from '../../bench/drive.ts'
-import { settingRef } from '../../bench/setting.ts'
+import { settingRef, settingText } from '../../bench/setting.ts'
 import { rightSetting } from '../../bench/setting-now.ts'
 import { governedPorts, wrongSettings } from '../../faults/setting.ts'
 import { lookCost } from '../looks.ts'
@@ -40,7 +40,7 @@ function settingsAsk(build: Build, stage: BootStage, at: string, refs: readonly 
 
 const present = (asks: readonly (Ask | undefined)[]): readonly Ask[] => asks.filter((a) => a !== undefined)
 
-/** What one fan header remembers; the alarm limit where there is one, the pulses where they are not the usual two. */
+/** What one fan header remembers; the alarm limit where there is one, the pulses where they are not the usual two, a delay that the plan names. */
 function ofHeader(build: Build, port: number, keys: readonly string[]): readonly string[] {
   const place = headerPlace(build, port)
   return keys
@@ -48,6 +48,7 @@ function ofHeader(build: Build, port: number, keys: readonly string[]): readonly
     .filter((ref) => {
       const right = rightSetting(build, ref)
       if (ref.endsWith('/alarm_below')) return right !== '0'
+      if (ref.endsWith('/delay')) return settingText(build.plan.settings, ref) !== undefined
       return !ref.endsWith('/pulses') || right !== '2'
     })
 }
@@ -62,7 +63,7 @@ export const firmwareSettings = (build: Build): readonly Ask[] =>
           build,
           'firmware',
           build.ports[port]?.ref ?? '',
-          ofHeader(build, port, ['drive', 'curve', 'pulses', 'alarm_below']),
+          ofHeader(build, port, ['drive', 'curve', 'delay', 'pulses', 'alarm_below']),
         ),
       ),
   )

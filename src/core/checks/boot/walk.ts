@@ -1,8 +1,8 @@
 /**
  * The first boot of a build as points to look at, made from its plan: every lead before power, blades; what must turn
  * and light while no host speaks yet; what the firmware is set to and shows; what the system lists, what the lighting
- * program is told and what the lights then show, port by port; a soak; and a cold start, by which all must come back.
- * Each point is one question; what is marked is not as wanted.
+ * program is told and what the lights then show, port by port; a soak, and a minute's watch over what is warm by then; and
+ * a cold start, by which all must come back. Each point is one question; what is marked is not as wanted.
  */
 import type { Build } from '../../bench/build.ts'
 import { speaksToLights } from '../../faults/setting.ts'
@@ -30,7 +30,7 @@ interface When {
 }
 
 /** Kinds whose question at this stage is another than the map's usual one. */
-type Named = MapKind | 'soak' | 'saved' | 'again'
+type Named = MapKind | 'soak' | 'watched' | 'saved' | 'again'
 
 /** A look over these kinds; none where there is nothing of them to see. `but` leaves out what was seen already. */
 function look(
@@ -111,6 +111,7 @@ function made(build: Build): readonly BootPoint[] {
     ...program,
     ...save,
     ...look(build, ['spins', 'lit', 'rpm', 'alarm'], { ...late('soak', 0), task: 'soak' }, { name: 'soak' }),
+    ...look(build, ['steady', 'flickers'], late('soak', 0), { name: 'watched' }),
     ...saved,
     ...again(build, late('cold-start', HOST_UP), saved.length > 0),
   ]
