@@ -39,6 +39,19 @@ describe('lights that the plan gets wrong', () => {
     expect(cured(plan, 'effect H1')).toBe(true)
   })
 
+  it('a count is only wrong where something is wired and told', () => {
+    const empty = build()
+      .supply('SA')
+      .usbHeader('U1')
+      .part('H1', { kind: 'light-hub', ports: 3, chain: 'series', power: 'sata', host: 'usb' })
+      .lead('H1.power', 'supply.SA.1')
+      .lead('H1.usb', 'board.U1.a')
+    expect(troubles(empty.channel('H1', { profile: [8] }).plan())).toEqual([])
+    const untold = lit().channel('H1', { profile: undefined }).plan()
+    expect(untold.settings.channels.H1?.profile).toBeUndefined()
+    expect(troubles(untold)).toEqual([])
+  })
+
   it('in parallel each port is told its own count', () => {
     expect(troubles(lit({ chain: 'parallel' }).plan())).toEqual([])
     expect(troubles(lit({ chain: 'parallel' }, [8]).plan())).toEqual([])
@@ -89,6 +102,22 @@ describe('lights that the plan gets wrong', () => {
     expect(benchOf(plan).seeAll('lit', 'F1', 'F2', 'F3')).toEqual(['whole', 'dark', 'dark'])
     expect(meant(plan, 'lit F3')).toBe('whole')
     expect(cured(plan, 'lit F1', 'lit F2', 'lit F3', 'shows F3')).toBe(true)
+  })
+
+  it('a strip, which hands no data back, is one in a series before the last, and none as the last', () => {
+    const at = (first: string, second: string) =>
+      build()
+        .supply('SA')
+        .usbHeader('U1')
+        .fan('F1')
+        .part('S1', { kind: 'strip', light: { leds: 8 } })
+        .lightHub('H1', [first, second])
+        .lead('H1.power', 'supply.SA.1')
+        .lead('H1.usb', 'board.U1.a')
+        .plan()
+    expect([troubles(at('F1', 'S1')), troubles(at('S1', 'F1'))]).toEqual([[], ['S1.light:open-DATA_BACK']])
+    expect(benchOf(at('S1', 'F1')).see('lit F1')).toBe('dark')
+    expect(meant(at('S1', 'F1'), 'lit F1')).toBe('whole')
   })
 
   it('a hub that the plan gives no supply is one, and a free supply plug cures it', () => {
