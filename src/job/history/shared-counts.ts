@@ -2,10 +2,9 @@
  * What all benches of a store had taught when it could last be had, kept beside the logs for when it is away. Of one store,
  * the last; the store stays the truth, and the file can be removed at any time.
  */
-import { rm } from 'node:fs/promises'
 import { join } from 'node:path'
 import * as z from 'zod'
-import { keptText } from '../../io/kept-file.ts'
+import { dropKept, keptText } from '../../io/kept-file.ts'
 import { writePage } from '../../io/page-file.ts'
 import type { Counts } from './learn.ts'
 
@@ -42,4 +41,4 @@ export async function keptShared(folder: string, store: string): Promise<Counts 
   }
 }
 
-export const dropShared = (folder: string): Promise<void> => rm(join(folder, FILE), { force: true })
+export const dropShared = (folder: string): Promise<void> => dropKept(join(folder, FILE))
