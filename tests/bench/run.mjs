@@ -1,5 +1,5 @@
 // All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
-//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|outside|contest|calibration|sequencing|kills]… [--full] [--stride N]
+//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|outside|contest|calibration|sequencing|kills|damaged]… [--full] [--stride N]
 // Without names: all, on a sample of the jobs (about a quarter of an hour on a quiet machine). With --full every job, for
 // hours; with --stride each Nth, whatever the measure's own sample is.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
@@ -178,7 +178,7 @@ if (runs('kills')) {
 
 if (runs('damaged')) {
   console.log('\nLogs damaged by chance')
-  const { variants, taken, refused, flaws } = await damage({ variants: Math.ceil(10_000 / stride) })
+  const { variants, taken, refused, flaws } = await damage({ variants: Math.ceil(10_000 / strideOf(10)) })
   console.log(
     `${variants} damaged logs: ${taken} taken up, ${refused} refused with the place named, ${flaws.length} flaws`,
   )
