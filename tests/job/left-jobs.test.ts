@@ -6,6 +6,7 @@ import { copyFileSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { expect, test } from 'vitest'
+import type { Fault } from '../../src/core/faults/fault.ts'
 import { FORMAT } from '../../src/job/log/event.ts'
 import { resumeJob } from '../../src/job/open.ts'
 import type { Session } from '../../src/job/view.ts'
@@ -23,10 +24,13 @@ async function takenUp(name: string): Promise<Session> {
   return opening.session
 }
 
-/** To the end, with the bench as the person; the plug of F2's lights is out. */
-async function toTheEnd(session: Session): Promise<void> {
+/** To the end, with the bench as the person; the plug of F2's lights is out, unless something else is. */
+async function toTheEnd(
+  session: Session,
+  fault: Fault = { at: 'F2.light', mode: 'unplugged' },
+): Promise<void> {
   const { plan, trail } = session.view()
-  const person = personAt(plan, [{ at: 'F2.light', mode: 'unplugged' }])
+  const person = personAt(plan, [fault])
   for (const { prompt } of trail) if (prompt.show === 'do') person.did(prompt.edits)
   for (let n = 0; n < 60 && session.view().prompt; n++) {
     const { prompt } = session.view()
@@ -36,8 +40,8 @@ async function toTheEnd(session: Session): Promise<void> {
 }
 
 test('there is one of each format', () => {
-  expect(readdirSync(folder).sort()).toEqual(
-    Array.from({ length: FORMAT }, (_, i) => `format-${i + 1}.ndjson`),
+  expect(readdirSync(folder)).toEqual(
+    expect.arrayContaining(Array.from({ length: FORMAT }, (_, i) => `format-${i + 1}.ndjson`)),
   )
 })
 
@@ -69,6 +73,33 @@ test('one of format 2 stands in the middle of the guide, and ends fixed', async 
   expect(session.view().queued).toEqual(['fan-still'])
   await toTheEnd(session)
   expect(session.view().queued).toEqual([])
+  expect(session.view().end?.outcome).toBe('fixed')
+  await session.close()
+})
+
+test('one of format 2 had looked at hunting fans before a minute of watching was asked for, and goes on where it was', async () => {
+  const session = await takenUp('format-2-fans-hunting.ndjson')
+  expect(session.view().prompt?.id).toBe('look spins F1')
+  expect(session.view().trail.map((t) => t.prompt.id)).toEqual([
+    'map spins',
+    'map rpm',
+    'comes-and-goes',
+    'since',
+  ])
+  await toTheEnd(session, { at: 'F1.motor', mode: 'loose' })
+  expect(session.view().end?.outcome).toBe('fixed')
+  await session.close()
+})
+
+test('one of format 3 has watched lights flicker and stands at the gate, and ends fixed', async () => {
+  const session = await takenUp('format-3.ndjson')
+  const { symptoms, prompt, trail } = session.view()
+  expect([symptoms, prompt?.id]).toEqual([['lights-flicker'], 'power off'])
+  expect(trail.find((t) => t.prompt.id === 'map flickers')?.reply).toEqual([
+    'F2:flickers-yes',
+    'F3:flickers-yes',
+  ])
+  await toTheEnd(session, { at: 'F2.light', mode: 'loose' })
   expect(session.view().end?.outcome).toBe('fixed')
   await session.close()
 })

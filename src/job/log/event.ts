@@ -10,7 +10,7 @@ import { readFields } from './read-line.ts'
 import { endSchema, promptSchema, stepSchema, suspectSchema, tellingSchema } from './records.ts'
 import { type Symptoms, symptomsFields } from './symptoms-line.ts'
 
-export const FORMAT = 2
+export const FORMAT = 3
 
 /** A plan as it was read: the file itself and what it includes, whole, so that the log stands alone. */
 export interface PlanCopy {
