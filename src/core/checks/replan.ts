@@ -7,6 +7,7 @@ import { channelsOf, wiredProfile } from '../bench/channel.ts'
 import { driveMode, headerPlace, USUAL_DELAY } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import { plannedMoment } from '../bench/run.ts'
+import { reading } from '../bench/tach.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { governedPorts } from '../faults/setting.ts'
@@ -78,7 +79,8 @@ function asWired(build: Build, ref: string): string | undefined {
     case 'delay':
       return String(USUAL_DELAY)
     case 'alarm_below':
-      return '200'
+      // Under any limit there is while the curve lets the fan rest.
+      return reading(moment, port) === 0 ? '0' : '200'
     default:
       return undefined
   }

@@ -78,12 +78,14 @@ export const readings = (build: Build, moment: Moment): Fault[] =>
       return [{ at: build.parts[index]?.part.id ?? refOf(build, port), mode: 'tach-joined' }]
     }
     const source = tachSources(moment, port)[0]
-    const pulses = source === undefined ? undefined : build.parts[source]?.motor?.pulses
+    const motor = source === undefined ? undefined : build.parts[source]?.motor
     const told = headerSetting(build, build.plan.settings, port).pulses ?? 2
-    const wrongPulses = pulses !== undefined && pulses !== told
+    const wrongPulses = motor !== undefined && motor.pulses !== told
+    // A fan that rests as it is asked to is under every limit.
+    const rests = motor !== undefined && askedRpm(motor, askedDuty(moment, port)) === 0
     return [
       ...(wrongPulses ? [{ at: `headers/${place}/pulses`, mode: 'wrong' }] : []),
-      ...(alarm(moment, port) === 'yes' && shown !== null && shown > 0 && !wrongPulses
+      ...(alarm(moment, port) === 'yes' && shown !== null && (shown > 0 || rests) && !wrongPulses
         ? [{ at: `headers/${place}/alarm_below`, mode: 'too-high' }]
         : []),
     ]

@@ -61,6 +61,19 @@ describe('fans that the plan gets wrong', () => {
     expect(cured(plan, 'alarm board.SYS1')).toBe(true)
   })
 
+  it('an alarm limit on a header whose curve lets the fan rest must alarm, and none at all does not', () => {
+    const quiet = [
+      [50, 0],
+      [70, 100],
+    ]
+    const motor = { below_min: 'stops-at-zero' }
+    const plan = onHeader({ drive: 'pwm' }, motor, { curve: quiet, alarm_below: 300 })
+    expect(troubles(plan)).toEqual(['headers/SYS1/alarm_below:too-high'])
+    expect([benchOf(plan).see('alarm board.SYS1'), meant(plan, 'alarm board.SYS1')]).toEqual(['yes', 'no'])
+    expect(cured(plan, 'alarm board.SYS1')).toBe(true)
+    expect(troubles(onHeader({ drive: 'pwm' }, motor, { curve: quiet, alarm_below: 0 }))).toEqual([])
+  })
+
   it('a CPU header on which nothing is planned must alarm, and a moved pump lead cures it', () => {
     const plan = build()
       .header('CPU', { role: 'cpu', drive: 'pwm' })

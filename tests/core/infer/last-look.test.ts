@@ -1,0 +1,61 @@
+/** What is still worth a glance before a job is handed over. */
+import { expect, test } from 'vitest'
+import type { CheckDef } from '../../../src/core/checks/step.ts'
+import type { Outlook } from '../../../src/core/infer/decide.ts'
+import type { PlannedCheck } from '../../../src/core/infer/foresee.ts'
+import { lastLook } from '../../../src/core/infer/last-look.ts'
+import { editOf } from '../../support/bench-look.ts'
+import { alive } from './lit-fan.ts'
+
+const glance: CheckDef = {
+  id: 'glance',
+  edits: [],
+  observe: [{ what: 'spins', at: 'F1' }],
+  power: 'on',
+  hands: 'out',
+  minutes: 2,
+  error: 0.05,
+  tools: [],
+  fit: false,
+}
+/** A check of which two answers are told apart so surely under two suspects: 1 tells all, 0.5 nothing. */
+const planned = (change: Partial<CheckDef> = {}, sure = 1): PlannedCheck => ({
+  check: { ...glance, ...change },
+  answers: ['no', 'normal'].map((id) => ({ id, means: [id] })),
+  table: [Float64Array.of(sure, 1 - sure), Float64Array.of(1 - sure, sure)],
+  broken: [],
+  same: undefined,
+})
+const two = alive('F1:motor-dead', 'board.SYS1:dead').map(({ h }) => ({ h, p: 0.5 }))
+const lookOf = (...checks: PlannedCheck[]): string | undefined =>
+  lastLook({
+    step: { kind: 'hand-over' },
+    expectedMinutes: 0,
+    others: [],
+    alive: two,
+    checks,
+  } satisfies Outlook)?.id
+
+test('is the first that is taken from where one stands, in two minutes', () => {
+  expect(lookOf(planned())).toBe('glance')
+  const fetched: Partial<CheckDef>[] = [
+    { power: 'off' },
+    { hands: 'in' },
+    { fit: true },
+    { tools: ['meter'] },
+    { edits: [editOf('reseat F1.motor')] },
+    { minutes: 2.1 },
+  ]
+  for (const change of fetched) expect(lookOf(planned(change)), JSON.stringify(change)).toBeUndefined()
+  const all = fetched.map((change) => planned({ ...change, id: 'dear' }))
+  expect(lookOf(...all, planned({ id: 'one' }), planned({ id: 'two' }))).toBe('one')
+})
+
+test('tells at least a fifth of a bit of who it was', () => {
+  // Of two suspects as likely as each other: 1 − H(0.75) = 0.19 bits, 1 − H(0.76) = 0.205.
+  expect([lookOf(planned({}, 0.75)), lookOf(planned({}, 0.76)), lookOf()]).toEqual([
+    undefined,
+    'glance',
+    undefined,
+  ])
+})
