@@ -56,8 +56,10 @@ describe('behind what was seen', () => {
   })
 
   test('of a motor is its lead, and the supply plug of one that has its own', () => {
-    expect(behind('spins F1')).toEqual(['F1.motor'])
-    expect(behind('spins P1')).toEqual(['P1.motor', 'P1.power'])
+    for (const what of ['spins', 'steady']) {
+      expect(behind(`${what} F1`)).toEqual(['F1.motor'])
+      expect(behind(`${what} P1`)).toEqual(['P1.motor', 'P1.power'])
+    }
   })
 
   test('at a header is the plug in it and every motor below, down to where each is fed from', () => {
@@ -82,7 +84,7 @@ describe('behind what was seen', () => {
   })
 
   test('of lights is their lead, or the plugs of their own driver where they have none', () => {
-    for (const what of ['lit', 'shows']) {
+    for (const what of ['lit', 'shows', 'flickers']) {
       expect(behind(`${what} F2`)).toEqual(['F2.light'])
       expect(behind(`${what} P1`)).toEqual(['P1.light', 'P1.usb'])
       expect(behind(`${what} P2`)).toEqual(['P2.light'])
