@@ -15,9 +15,8 @@ export interface Lesson {
 
 /** Lessons added up. Sums of counts are counts, so they can be kept and added to. */
 export interface Counts {
-  /** Closed jobs that taught something, and the weight of all causes in them. */
+  /** Closed jobs that taught something. */
   readonly jobs: number
-  readonly weight: number
   /** By class: what turned up, and what the catalogue would have expected of as many jobs. */
   readonly classes: ReadonlyMap<string, Tally>
 }
@@ -26,16 +25,14 @@ export function countsOf(lessons: readonly Lesson[]): Counts {
   const classes = new Map<string, Tally>()
   const of = (key: string) => classes.get(key) ?? { counted: 0, expected: 0 }
   let jobs = 0
-  let weight = 0
   for (const { shares, causes } of lessons) {
     const each = [...causes.values()].reduce((sum, c) => sum + c, 0)
     if (each <= 0) continue
     jobs++
-    weight += each
     for (const [key, q] of shares) classes.set(key, { ...of(key), expected: of(key).expected + q * each })
     for (const [key, n] of causes) classes.set(key, { ...of(key), counted: of(key).counted + n })
   }
-  return { jobs, weight, classes }
+  return { jobs, classes }
 }
 
 /** Classes with their wider one; a class that is as wide itself has none. */

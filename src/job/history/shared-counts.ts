@@ -16,7 +16,6 @@ const keptSchema = z.object({
   /** Host, port and database. */
   store: z.string(),
   jobs: amount,
-  weight: amount,
   classes: z.record(z.string(), z.object({ counted: amount, expected: amount })),
 })
 

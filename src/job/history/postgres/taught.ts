@@ -7,16 +7,16 @@ const ENOUGH_JOBS = 1000
 
 const USED = `
   WITH month AS (
-    SELECT month, jobs, weight, sum(jobs) OVER (ORDER BY month DESC) - jobs AS newer, max(month) OVER () AS newest
+    SELECT month, jobs, sum(jobs) OVER (ORDER BY month DESC) - jobs AS newer, max(month) OVER () AS newest
     FROM whichlead.learnt_jobs
   ), used AS (
-    SELECT month, jobs, weight FROM month WHERE newer < ${ENOUGH_JOBS} OR month > newest - interval '1 year'
+    SELECT month, jobs FROM month WHERE newer < ${ENOUGH_JOBS} OR month > newest - interval '1 year'
   )`
 
 const COUNTS = `${USED}
-  SELECT NULL AS class, sum(jobs) AS jobs, sum(weight) AS weight, NULL AS counted, NULL AS expected FROM used
+  SELECT NULL AS class, sum(jobs) AS jobs, NULL AS counted, NULL AS expected FROM used
   UNION ALL
-  SELECT class, NULL, NULL, sum(counted), sum(expected) FROM whichlead.learnt JOIN used USING (month) GROUP BY class`
+  SELECT class, NULL, sum(counted), sum(expected) FROM whichlead.learnt JOIN used USING (month) GROUP BY class`
 
 /** Adding and taking away leaves dust where nothing is. */
 const amount = (sum: unknown): number => (Number(sum) > 1e-9 ? Number(sum) : 0)
@@ -26,16 +26,14 @@ export async function taughtBy(store: Postgres): Promise<Taught> {
   const rows = await store.rows(COUNTS)
   const classes = new Map<string, { counted: number; expected: number }>()
   let jobs = 0
-  let weight = 0
   for (const row of rows) {
     if (row.class === null) {
       jobs = Number(row.jobs)
-      weight = amount(row.weight)
       continue
     }
     const counts = { counted: amount(row.counted), expected: amount(row.expected) }
     if (counts.counted > 0 || counts.expected > 0) classes.set(String(row.class), counts)
   }
   const since = learning?.since
-  return { counts: { jobs, weight, classes }, since: since instanceof Date ? since.toISOString() : null }
+  return { counts: { jobs, classes }, since: since instanceof Date ? since.toISOString() : null }
 }
