@@ -1,11 +1,13 @@
 /** What is still worth a glance before a job is handed over. */
 import { expect, test } from 'vitest'
 import type { CheckDef } from '../../../src/core/checks/step.ts'
-import type { Outlook } from '../../../src/core/infer/decide.ts'
+import { assess } from '../../../src/core/infer/assess.ts'
+import { decide, type Outlook } from '../../../src/core/infer/decide.ts'
 import type { PlannedCheck } from '../../../src/core/infer/foresee.ts'
 import { lastLook } from '../../../src/core/infer/last-look.ts'
+import { checksOffered } from '../../../src/core/infer/offered.ts'
 import { editOf } from '../../support/bench-look.ts'
-import { alive } from './lit-fan.ts'
+import { alive, dossier, known } from './lit-fan.ts'
 
 const glance: CheckDef = {
   id: 'glance',
@@ -58,4 +60,15 @@ test('tells at least a fifth of a bit of who it was', () => {
     'glance',
     undefined,
   ])
+})
+
+test('is a minute of watching where a header gives nothing, for good or now and then', () => {
+  const lookFor = (...suspects: string[]): string | undefined => {
+    const those = alive(...suspects)
+    const base = decide(known, dossier(), assess(known, dossier()))
+    return lastLook({ ...base, alive: those, checks: checksOffered(known, dossier(), those) })?.id
+  }
+  expect(lookFor('board.SYS1:dead', 'board.SYS1:trips-again')).toBe('look steady F1')
+  // These are told apart with hands in alone.
+  expect(lookFor('F1.motor:unplugged', 'F1.motor:offset')).toBeUndefined()
 })

@@ -13,6 +13,21 @@ import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 import { alive, dossier, known, machine, named } from './lit-fan.ts'
 
+describe('a lead that is moved', () => {
+  const moved = (...suspects: string[]): string[] =>
+    checksOffered(known, dossier(), alive(...suspects))
+      .map(({ check }) => check)
+      .filter(({ id }) => id.startsWith('look when-moved'))
+      .map(({ observe, fit, power, hands }) => [observe[0]?.at, fit, power, hands].join(' '))
+
+  it('is one at which something may come and go; a cord is laid with the mains off, and no hand is in when it is pulled', () => {
+    expect(moved('F1.motor:loose', 'F1:motor-dead')).toEqual(['F1.motor true on out'])
+    expect(moved('F1.motor:unplugged', 'F1:motor-dead')).toEqual([])
+    // A supply lead is left alone.
+    expect(moved('H1.power:loose', 'H1:dead')).toEqual([])
+  })
+})
+
 describe('repairs', () => {
   const ids = (d: Dossier, ...suspects: string[]): string[] =>
     repairsOffered(known, d, alive(...suspects)).map((r) => r.id)

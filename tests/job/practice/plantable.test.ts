@@ -39,6 +39,13 @@ describe('faults for practice', () => {
     }
   })
 
+  it('what comes and goes is brought as such: a fan that stops now and then, lights that flicker', () => {
+    const symptoms = (fault: string) => all.find((p) => faultText(p.known.fault) === fault)?.symptom
+    expect(
+      ['F1.motor:loose', 'F1.light:loose', 'F1.motor:unplugged', 'F1.light:unplugged'].map(symptoms),
+    ).toEqual(['fans-hunting', 'lights-flicker', 'fan-still', 'lights-dark'])
+  })
+
   it('the bits are those of its share among all that look the same: shares of one look sum to 1', () => {
     const sums = new Map<string, number>()
     for (const { looks, bits } of all) sums.set(looks, (sums.get(looks) ?? 0) + 2 ** -bits)
