@@ -66,7 +66,6 @@ export interface BuildPart {
   readonly motorPlug: number
   /** Where its 12 V comes in: the motor lead, or a plug of its own. */
   readonly motorPower: number
-  readonly motorOut: number
   readonly lights: readonly BuildLight[]
   readonly usbPlug: number
   /** The plug without which the part does nothing, or NOWHERE. */
@@ -181,7 +180,6 @@ function compilePart(part: Part, at: (ref: PortRef) => number, up: Int32Array): 
     motor,
     motorPlug: motor ? own('motor') : NOWHERE,
     motorPower: motor ? own(motor.feed === 'lead' ? 'motor' : 'power') : NOWHERE,
-    motorOut: own('motor_out'),
     lights: lights.map((light) => ({ light, plug: own(light.port), out: own(`${light.port}_out`) })),
     usbPlug: own('usb'),
     power: power === undefined ? NOWHERE : own(power),

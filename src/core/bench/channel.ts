@@ -91,13 +91,9 @@ function hang(
     return hang(moment, own.out, start + own.light.leds, branch, found, depth + 1)
   }
   const inSeries = part.light?.does === 'feeds' && part.light.order === 'series'
-  let at = start
   let furthest = start
-  for (const way of part.light?.sockets ?? []) {
-    const end = hang(moment, way, inSeries ? at : start, branch, found, depth + 1)
-    if (inSeries) at = end
-    furthest = Math.max(furthest, end)
-  }
+  for (const way of part.light?.sockets ?? [])
+    furthest = Math.max(furthest, hang(moment, way, inSeries ? furthest : start, branch, found, depth + 1))
   return furthest
 }
 

@@ -59,6 +59,33 @@ describe('a part with two sets of lights', () => {
     expect(b.seeAll('lit', 'F1', 'F2')).toEqual(['part', 'whole'])
   })
 
+  it('with one LED dead or dark in the set that has so many shows all of the other', () => {
+    // Twelve in a ring, six in the core, and plain 12 V lights, which are no chain of LEDs.
+    const b = benchOf(
+      build()
+        .supply('SA')
+        .usbHeader('U1')
+        .lightHeader('R1', { volts: 12 })
+        .part('F1', {
+          kind: 'fan',
+          motor: {},
+          lights: { glow: { volts: 12, leds: 18 }, core: { leds: 6 }, ring: { leds: 12 } },
+        })
+        .lightHub('H1', ['F1.core', 'F1.ring'], { chain: 'parallel' })
+        .lead('F1.glow', 'board.R1')
+        .lead('H1.power', 'supply.SA.1')
+        .lead('H1.usb', 'board.U1.a')
+        .channel('H1', { profile: [6, 12] })
+        .plan(),
+    )
+    expect(b.see('lit F1')).toBe('whole')
+    expect(b.seeAll('lit', 'F1')).toEqual(['whole'])
+    expect(b.fault('F1:led-dead-8').see('lit F1')).toBe('part')
+    // The core is whole without the ring and the glow, and dead at its first LED it is not.
+    const core = b.edit('unplug F1.ring', 'unplug F1.glow')
+    expect([core.see('lit F1'), core.fault('F1:led-dead-1').see('lit F1')]).toEqual(['part', 'dark'])
+  })
+
   it('with a dead eighth LED has it in the set that has eight', () => {
     const b = sets({ core: { leds: 6 }, ring: { leds: 12 } }, ['F1.core', 'F1.ring'], [6, 12])
     expect(b.fault('F1:led-dead-8').see('lit F1')).toBe('part')
@@ -116,6 +143,20 @@ describe('a running effect', () => {
         .plan(),
     )
     expect(b.edit('set channels/L1/profile = [13]').see('effect board.L1')).toBe('runs-off')
+  })
+
+  it('over a splitter is whole with the shorter branch out: what is missing is no other order', () => {
+    const b = benchOf(
+      build()
+        .lightHeader('L1', { amps: 5 })
+        .fan('F1')
+        .fan('F2', { light: { leds: 12 } })
+        .lightSplitter('X1', ['F1', 'F2'], { amps: 5 })
+        .lead('X1.in', 'board.L1')
+        .channel('L1', { profile: [12] })
+        .plan(),
+    )
+    expect(b.fault('F1.light:unplugged').see('effect board.L1')).toBe('whole')
   })
 
   it('over a hub in parallel is whole with LEDs told for an empty port', () => {

@@ -54,6 +54,13 @@ describe('edits as text', () => {
     'free A B',
     'unplug A -> B',
     'carefree A',
+    'empower on',
+    'power onward',
+    'reunplug A',
+    'reswap A B',
+    'unreseat A',
+    'resubstitute A',
+    'reset x = 1',
     'set x',
     'set x =',
     'pull F1',
@@ -149,6 +156,7 @@ describe('settings as text', () => {
     ['headers/SYS1/pulses', '-1'],
     ['headers/SYS1/pulses', 'two'],
     ['headers/SYS1/curve', '[[30]]'],
+    ['headers/SYS1/curve', '[[30,40],[70]]'],
     ['headers/SYS1/curve', '30'],
     ['channels/H1/profile', '[8,-1]'],
     ['channels/H1/colours', 'grb'],
@@ -212,6 +220,22 @@ describe('settings as text', () => {
         .plan(),
     )
     expect(b.seeAll('setting', 'headers/SYS/pulses', 'headers/SYS1/pulses')).toEqual(['1', '2'])
+  })
+
+  it('a controller’s port goes by its own settings', () => {
+    const b = benchOf(
+      build()
+        .supply('SA')
+        .usbHeader('U1')
+        .fan('F1..F2')
+        .controller('C1', ['F1', 'F2'], { fan_control: 'own' })
+        .lead('C1.power', 'supply.SA.1')
+        .lead('C1.usb', 'board.U1.a')
+        .set('C1.fan1', { pulses: 1 })
+        .plan(),
+    )
+    // Fans give two pulses a turn: counted as one, twice the speed is read.
+    expect(b.seeAll('rpm', 'C1.fan1', 'C1.fan2')).toEqual(['high', 'plausible'])
   })
 
   it('a curve without points leaves a header at its usual one', () => {

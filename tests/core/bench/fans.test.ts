@@ -105,6 +105,12 @@ describe('a four-wire fan on a PWM header', () => {
     expect(b.edit('power off', 'power on').see('spins F1')).toBe('normal')
   })
 
+  it('with both its tach and its control dead shows both, and cutting the power cures neither', () => {
+    const b = half.fault('board.SYS1:tach-dead', 'board.SYS1:control-dead')
+    expect([b.see('spins F1'), b.see('rpm board.SYS1')]).toEqual(['full', 'zero'])
+    expect(b.edit('power off', 'power on').all()).toEqual(b.all())
+  })
+
   it('a bad motor lead moves with the fan and a bad header stays', () => {
     const lead = half.fault('F1.motor:open-TACH').edit('plug F1.motor -> board.SYS2')
     expect(lead.see('rpm board.SYS2')).toBe('zero')
@@ -202,6 +208,12 @@ describe('drive by voltage', () => {
     expect(b.see('rpm board.SYS1')).toBe('plausible')
     expect(b.see('follows board.SYS1')).toBe('yes')
     expect(b.see('volts board.SYS1/12V')).toBe('right')
+  })
+
+  it('a four-pin fan on a header in DC drive is slowed once, by its voltage alone', () => {
+    // 60 % of 12 V: 900 of 1500 RPM. Slowed by control as well it would be 540.
+    const b = oneFan(60, dc, { pins: 4 })
+    expect([b.see('spins F1'), b.see('rpm board.SYS1')]).toEqual(['normal', 'plausible'])
   })
 
   it('a fan that needs 7 V to start twitches on 6 V', () => {

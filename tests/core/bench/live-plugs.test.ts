@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest'
 import { benchOf } from '../../support/bench-look.ts'
-import { planOf } from '../../support/build.ts'
+import { build, planOf } from '../../support/build.ts'
 
 const desk = benchOf(
   planOf(`
@@ -66,6 +66,22 @@ describe('light data lost while the machine runs', () => {
 
   it('darkens plain coloured lights, which have no memory', () => {
     expect(desk.edit('unplug S1.light').see('lit S1')).toBe('dark')
+    const hub = benchOf(
+      build()
+        .supply('SA')
+        .lightHeader('R1', { volts: 12 })
+        .part('S1', { kind: 'strip', light: { volts: 12, leds: 18, amps: 0.4 } })
+        .lightHub('H1', ['S1'], { volts: 12, chain: 'parallel', host: 'header', before_host: 'dark' })
+        .lead('H1.in', 'board.R1')
+        .lead('H1.power', 'supply.SA.1')
+        .plan(),
+    )
+    // Its 12 V stays, its colours are gone.
+    expect([hub.see('lit S1'), hub.edit('unplug H1.in').see('lit S1')]).toEqual(['whole', 'dark'])
+  })
+
+  it('holds what hung behind a plug that was put elsewhere', () => {
+    expect(desk.edit('plug F1.light -> H1.3').see('shows F2')).toBe('frozen')
   })
 
   it('needs no more than the fault to have been there from the start to be dark', () => {

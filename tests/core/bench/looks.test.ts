@@ -26,7 +26,7 @@ describe('a look', () => {
 
   it('at a setting of no section has no value', () => {
     expect(b.see('setting headers/SYS1/drive')).toBe('pwm')
-    expect(b.see('setting nothing/SYS1/drive')).toBeNull()
+    expect(b.seeAll('setting', 'nothing/SYS1/drive', 'host/anything')).toEqual([null, null])
   })
 
   it('at the lights of a fan without lights has no value, nor at the blades of a strip', () => {

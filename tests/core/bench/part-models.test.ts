@@ -55,6 +55,22 @@ describe('what a socket has, and from which plug', () => {
     [{ kind: 'fan', motor: { ...motor, pins: 3 } }, { motor_out: 'motor: 12V,GND' }],
     [{ kind: 'fan-hub', ports: 1, power: 'sata' }, { '1': 'power: 12V,GND; in: CONTROL' }],
     [{ kind: 'fan-hub', ports: 1, power: 'header', passes_control: false }, { '1': 'in: 12V,GND' }],
+    [
+      { kind: 'controller', fan_ports: 1, light_ports: 1, power: 'sata', host: 'usb', fan_control: 'own' },
+      { fan1: 'power: 12V,GND', light1: 'power: 5V,GND' },
+    ],
+    [
+      {
+        kind: 'controller',
+        fan_ports: 1,
+        light_ports: 1,
+        volts: 12,
+        power: 'sata',
+        host: 'usb',
+        fan_control: 'own',
+      },
+      { fan1: 'power: 12V,GND', light1: 'power: 12V,GND' },
+    ],
     [{ kind: 'usb-hub', ports: 1, power: 'bus' }, { '1': 'usb: 5V,GND; usb: USB' }],
     [{ kind: 'usb-hub', ports: 1, power: 'sata' }, { '1': 'power: 5V,GND; usb: USB' }],
   ] as const)('of %j is %j', (keys, ways) => {
@@ -77,6 +93,18 @@ describe('an adapter', () => {
     expect(inside('sata', 'fan4')).toEqual(['12V', 'GND'])
     expect(inside('light5', 'light5')).toEqual(['5V', 'GND'])
     expect(inside('usb3', 'usb2')).toEqual(['5V', 'GND', 'USB'])
+  })
+
+  it('hands tach back and light data on only where both of its ends have the wire', () => {
+    const roles = (from: string, to: string) => {
+      const part = partOf({ kind: 'adapter', from, to }).parts[0]!.part
+      const model = modelOf(part)
+      return [model.tach?.(part) !== undefined, model.light?.(part) !== undefined]
+    }
+    expect(roles('fan4', 'fan3')).toEqual([true, false])
+    expect(roles('sata', 'fan4')).toEqual([false, false])
+    expect(roles('light5', 'light5')).toEqual([false, true])
+    expect(roles('sata', 'light5')).toEqual([false, false])
   })
 })
 
