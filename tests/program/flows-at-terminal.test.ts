@@ -42,6 +42,7 @@ const PLANTED: Readonly<Record<string, readonly [plan: string, fault: string]>> 
   'fans-full': [THREE, 'headers/SYS1/curve:flat-out'],
   'odd-reading': [PLAIN, 'headers/SYS3/pulses:wrong'],
   'fans-hunting': [THREE, 'headers/SYS1/drive:wrong-mode'],
+  'lights-flicker': [THREE, 'F3.light:frayed-DATA'],
   alarm: [THREE, 'headers/CPU/alarm_below:too-high'],
   'all-dead': [THREE, 'H1.power:unplugged'],
   'works-then-stops': [PLAIN, 'F2.motor:loose'],
