@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import { repairsFor } from '../../../src/core/checks/mend.ts'
 import { benchOf } from '../../support/bench-look.ts'
-import { build } from '../../support/build.ts'
+import { build, type Keys } from '../../support/build.ts'
 import { cured, meant, onHeader, troubles } from './plan-troubles.ts'
 
 describe('fans that the plan gets wrong', () => {
@@ -72,6 +72,26 @@ describe('fans that the plan gets wrong', () => {
     expect([benchOf(plan).see('alarm board.SYS1'), meant(plan, 'alarm board.SYS1')]).toEqual(['yes', 'no'])
     expect(cured(plan, 'alarm board.SYS1')).toBe(true)
     expect(troubles(onHeader({ drive: 'pwm' }, motor, { curve: quiet, alarm_below: 0 }))).toEqual([])
+  })
+
+  it('a curve that starts its fan with each degree was meant to be steady, and a delay of nothing too', () => {
+    // At the present 40 °C the one asks nothing and a degree more 70 %; the other passes each short load on to the fan.
+    const at = (keys: Keys) => onHeader({ drive: 'pwm' }, { below_min: 'stops' }, keys)
+    const steps = at({
+      curve: [
+        [40, 0],
+        [41, 70],
+      ],
+    })
+    const hasty = at({ delay: 0 })
+    expect([steps, hasty].map((plan) => plan.settings.celsius)).toEqual([40, 40])
+    expect(troubles(steps)).toEqual(['headers/SYS1/curve:steps-at-start'])
+    expect(troubles(hasty)).toEqual(['headers/SYS1/delay:follows-at-once'])
+    expect([steps, hasty].map((plan) => benchOf(plan).see('steady F1'))).toEqual(['comes-and-goes', 'swings'])
+    for (const plan of [steps, hasty]) {
+      expect(meant(plan, 'steady F1')).toBe('yes')
+      expect(cured(plan, 'steady F1')).toBe(true)
+    }
   })
 
   it('a CPU header on which nothing is planned must alarm, and a moved pump lead cures it', () => {
