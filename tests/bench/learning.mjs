@@ -1,7 +1,7 @@
 // What closed jobs are worth, on simulated benches: minutes to a verified fix with and without learning after 200 jobs, by
 // how much of all work comes from three causes, and with the true odds known. Standard errors are over benches, each of which
 // works the same jobs both ways.
-//   node tests/bench/learning.mjs [PLAN…] [--seeds N] [--tests N] [--jobs N] [--stride N]
+//   node tests/bench/learning.mjs [PLAN…] [--seeds N] [--tests N] [--jobs N] [--stride N] [--narrow] [--share S]…
 import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import { load } from './load.mjs'
@@ -13,6 +13,8 @@ const { values, positionals } = parseArgs({
     tests: { type: 'string', default: '40' },
     jobs: { type: 'string', default: '200' },
     stride: { type: 'string' },
+    narrow: { type: 'boolean', default: false },
+    share: { type: 'string', multiple: true },
   },
 })
 const [seeds, tests, jobs] = [Number(values.seeds), Number(values.tests), Number(values.jobs)]
@@ -41,12 +43,12 @@ for (const name of positionals.length > 0 ? positionals : Object.keys(STRIDES)) 
     `${name}: ${bench.cases} faults under their symptoms (each ${stride}th), ${seeds} benches, ${jobs} jobs each, then ${tests}`,
   )
   console.log('from three causes   minutes without   fewer with, %   fewer with the true odds, %')
-  for (const share of SHARES) {
+  for (const share of values.share?.map(Number) ?? SHARES) {
     const minutes = []
     const fewer = []
     const most = []
     for (let seed = 1; seed <= seeds; seed++) {
-      const odds = bench.truth(seed, share)
+      const odds = bench.truth(seed, share, values.narrow)
       const before = await bench.minutes(odds, NOTHING_LEARNT, tests, seed)
       const after = await bench.minutes(odds, await bench.taught(odds, jobs, seed), tests, seed)
       const best = await bench.minutes(odds, bench.exact(odds), tests, seed)

@@ -81,12 +81,13 @@ export function benchFor(plan: Plan, stride = 1) {
 
   /**
    * How often each case turns up at a bench with `share` of all jobs from three causes. Shops differ in how wide a cause is,
-   * so one is a mode wherever it is, one a mode on a kind of part, one a mode on one kind of plug or setting of it.
+   * so one is a mode wherever it is, one a mode on a kind of part, one a mode on one kind of plug or setting of it; or all
+   * three are of the last kind.
    */
-  function truth(seed: number, share: number): number[] {
+  function truth(seed: number, share: number, narrow = false): number[] {
     const chance = seeded(seed * 7919)
     chance()
-    const often = [1, 2, 3].map((wide) => {
+    const often = (narrow ? [3, 3, 3] : [1, 2, 3]).map((wide) => {
       const names = [...new Set(classes.map((key) => key.split('|', wide).join('|')))].sort()
       return { wide, name: names[Math.floor(chance() * names.length)] }
     })
