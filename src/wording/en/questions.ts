@@ -178,8 +178,8 @@ const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
 const OVER: Readonly<Partial<Record<Observable['what'], string>>> = {
   spins: 'fans',
   lit: 'lights',
-  steady: 'fans watched for a minute',
-  flickers: 'lights watched for a minute',
+  steady: 'fans (watched for a minute)',
+  flickers: 'lights (watched for a minute)',
   shows: 'patterns',
   rpm: 'speeds',
   listed: 'USB parts',
