@@ -38,7 +38,7 @@ describe('the first screen at a terminal', () => {
     const shown = (await at.until('3  Show all commands')).join('\n')
     expect(shown).toContain('1  Try the demo build')
     expect(shown).toContain('2  Write a new plan')
-    expect(shown).toContain('there is none in this')
+    expect(shown.replace(/\s+/gu, ' ')).toContain('There is none in this folder.')
     expect(at.screen.wrapped()).toBe(0)
     at.write('q')
     expect((await at.ended).code).toBe(0)
