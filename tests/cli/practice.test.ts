@@ -88,7 +88,7 @@ describe('practice at a terminal', () => {
         await wait(head)
         for (;;) {
           const rows = await at.until(
-            (r) => r.join('\n').includes(wanted) || /1 {2}[Gg]o on/u.test(r.join('\n')),
+            (r) => r.join('\n').includes(wanted) || /1 {2}(?:Go|Read) on/u.test(r.join('\n')),
           )
           if (rows.join('\n').includes(wanted)) return
           at.write('\r')
