@@ -21,7 +21,21 @@ export function headerPlace(build: Build, port: number): string {
   return ref.startsWith('board.') ? ref.slice('board.'.length) : ref
 }
 
+/** Asked for thousands of times in a job, of a few settings. */
+const known = new WeakMap<Settings, { readonly build: Build; readonly byPort: HeaderSetting[] }>()
+
+/** What is set for a header or a port of a controller; empty where nothing is. */
 export function headerSetting(build: Build, settings: Settings, port: number): HeaderSetting {
+  let found = known.get(settings)
+  if (found?.build !== build) {
+    found = { build, byPort: [] }
+    known.set(settings, found)
+  }
+  found.byPort[port] ??= written(build, settings, port)
+  return found.byPort[port]
+}
+
+function written(build: Build, settings: Settings, port: number): HeaderSetting {
   const place = headerPlace(build, port)
   const own = settings.headers[place] ?? AS_IT_COMES
   const dot = place.indexOf('.')
