@@ -69,6 +69,9 @@ export const tryReading = (plan: Plan, given: HandedIn): Taking =>
 
 const readId = (o: Observable): string => `read ${observableKey(o)}`
 
+const isReading = (e: Evidence): e is Extract<Evidence, { kind: 'one' }> =>
+  e.kind === 'one' && e.id.startsWith('read ')
+
 /** The job with what was read: evidence, values for the questions to come, and the note that tells it. */
 export function withReading(job: Job, seq: number, body: ReadBody): Job {
   const after = job.history.length
@@ -117,25 +120,32 @@ export function replyByReading(job: Job, ask: Ask): { ids: readonly string[]; re
   return id === undefined ? undefined : { ids: [id], read }
 }
 
-/** Evidence of readings that an answer repeats: the same look at the same things is not counted twice. */
-export function withoutRepeated(job: Job, learnt: Evidence | null): readonly Evidence[] {
-  if (learnt === null || learnt.kind === 'about') return job.evidence
-  const says = new Map<string, ReadonlySet<Value>>()
+/** What an answer says of each thing that it looks at, by observable key. */
+function saidIn(learnt: Exclude<Evidence, { kind: 'about' }>): ReadonlyMap<string, Value> {
+  const says = new Map<string, Value>()
   if (learnt.kind === 'one') {
     const means = learnt.answers.find((a) => a.id === learnt.chosen)?.means ?? []
-    for (const [i, o] of learnt.observe.entries()) says.set(observableKey(o), new Set([means[i] ?? '']))
-  } else
-    for (const { observe } of learnt.marks) {
-      const own = learnt.marks.filter((m) => observableKey(m.observe) === observableKey(observe))
-      const marked = own.find((m) => learnt.chosen.includes(m.id))
-      // Of what a look over everything goes over, only speeds are ever read; one that is not marked is right.
-      says.set(observableKey(observe), new Set([marked?.value ?? 'plausible']))
-    }
+    for (const [i, o] of learnt.observe.entries()) says.set(observableKey(o), means[i] ?? '')
+    return says
+  }
+  const chosen = new Set(learnt.chosen)
+  for (const { id, observe, value } of learnt.marks) {
+    const key = observableKey(observe)
+    // Of what a look over everything goes over, only speeds are ever read; one that is not marked is right.
+    if (chosen.has(id)) says.set(key, value)
+    else if (!says.has(key)) says.set(key, 'plausible')
+  }
+  return says
+}
+
+/** The evidence without readings that an answer repeats: the same look at the same things is not counted twice. */
+export function withoutRepeated(job: Job, learnt: Evidence | null): readonly Evidence[] {
+  if (learnt === null || learnt.kind === 'about' || !job.evidence.some(isReading)) return job.evidence
+  const says = saidIn(learnt)
   return job.evidence.filter((e) => {
-    if (e.kind !== 'one' || !e.id.startsWith('read ') || e.history.length !== learnt.history.length)
-      return true
+    if (!isReading(e) || e.history.length !== learnt.history.length) return true
     const [o] = e.observe
-    return o === undefined || !says.get(observableKey(o))?.has(e.chosen)
+    return o === undefined || says.get(observableKey(o)) !== e.chosen
   })
 }
 
