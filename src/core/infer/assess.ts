@@ -16,6 +16,7 @@ import type { Decision, Problem, Standing } from './problem.ts'
 import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
 import { saidBefore } from './repeated.ts'
 import { type Sights, sightsOf } from './sights.ts'
+import { unknownColumn } from './unknown-cause.ts'
 
 export interface Assessment {
   readonly hypotheses: readonly Hypothesis[]
@@ -118,6 +119,13 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
   const relevance = relevanceIn(known, dossier)
   const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
   const alone = columnsFor(singles)
+  const none = singles.findIndex((h) => h.kind === 'none')
+  const unknown = singles[none]
+  if (unknown)
+    unknownColumn(dossier.evidence, unknown, known.sights, said).forEach((p, e) => {
+      const column = alone[e]
+      if (column) column[none] = p
+    })
   const belief = posterior(prior(singles), alone)
   if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
   const pairs = pairsOf(known, singles, dossier.evidence, alone)

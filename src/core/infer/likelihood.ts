@@ -1,7 +1,7 @@
 /**
  * How probable an answer is under a suspect: right with the chance that this look is right, else any of the other
- * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees that half of
- * the things are as without it and of the others anything, so it wins when no known suspect explains what is wrong.
+ * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees that a share of
+ * the things is as without it and of the others anything, so it wins when no known suspect explains what is wrong.
  */
 import type { Value } from '../bench/observable.ts'
 import type { Answer, Mark } from '../checks/prompt.ts'
@@ -17,8 +17,10 @@ type Tuple = readonly (Value | null)[]
 const BROKEN_SHARE = 0.65
 /** How often a person who looks at something unsteady says so (judgement). */
 const SAYS_UNSTEADY = 0.3
-/** How much of a build an unknown cause leaves as it would be without it (judgement). */
+/** How much of a build an unknown cause leaves as it would be without it (judgement), where nothing is known of it yet. */
 const AS_USUAL = 0.5
+/** It may as well reach into much or into little of the build; what is seen tells which (judgement). */
+export const LEFT_AS_USUAL: readonly number[] = [AS_USUAL, 0.9]
 const UNSTEADY: readonly string[] = ['flicker', 'erratic', 'comes-and-goes', 'doubtful']
 /** A person's account of the past is wrong about one time in four (common practice, no source). */
 const TOLD_SHARE = 0.75
@@ -58,12 +60,17 @@ export function oddsUnder(answers: readonly Answer[], sights: readonly Tuple[], 
 }
 
 /**
- * The odds under a cause that nobody knows: half the things are as they would be without it, of the others anything may
- * be seen. @param healthy what the build shows with no fault
+ * The odds under a cause that nobody knows: a share of the things is as it would be without it, of the others anything
+ * may be seen. @param healthy what the build shows with no fault   @param share of things left as usual, 0 to 1
  */
-export function oddsUnknown(answers: readonly Answer[], healthy: Tuple, error: number): Float64Array {
+export function oddsUnknown(
+  answers: readonly Answer[],
+  healthy: Tuple,
+  error: number,
+  share = AS_USUAL,
+): Float64Array {
   const usual = answerOdds(answers, healthy, error)
-  return usual.map((p) => AS_USUAL * p + (1 - AS_USUAL) / answers.length)
+  return usual.map((p) => share * p + (1 - share) / answers.length)
 }
 
 /** Chance of each thing's mark, or of none, where these values are seen; `said` is what the same look said before. */
@@ -150,33 +157,43 @@ function aboutOdds(about: string, chosen: string, h: Hypothesis): number {
 /**
  * P(this piece of evidence | suspect), up to a factor that is the same for all suspects.
  * @param said thing by thing, what the same look said before (see `saidBefore`)
+ * @param share what "none of these" leaves as usual
  */
 export function likelihood(
   e: Evidence,
   h: Hypothesis,
   sights: Sights,
   said: readonly (Said | undefined)[] = [],
+  share = AS_USUAL,
 ): number {
   switch (e.kind) {
     case 'about':
       return aboutOdds(e.about, e.chosen, h)
     case 'one':
-      return oneOdds(e, h, sights, said[0])
+      return oneOdds(e, h, sights, said[0], share)
     case 'many':
-      return mapOdds(e, h, sights, said)
+      return mapOdds(e, h, sights, said, share)
   }
 }
 
-function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined): number {
+function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined, share: number): number {
   const unknown = h.kind === 'none'
   const seen = sights.values(unknown ? HEALTHY : h, e.history, e.observe)
-  const fresh = unknown ? oddsUnknown(e.answers, seen[0] ?? [], e.error) : oddsUnder(e.answers, seen, e.error)
+  const fresh = unknown
+    ? oddsUnknown(e.answers, seen[0] ?? [], e.error, share)
+    : oddsUnder(e.answers, seen, e.error)
   const says = e.observe.length === 1 ? saidBy(e.answers) : e.answers.map((a): Said => ({ is: a.id }))
   const odds = oddsAgain(fresh, said, says)
   return odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length
 }
 
-function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | undefined)[]): number {
+function mapOdds(
+  e: Many,
+  h: Hypothesis,
+  sights: Sights,
+  said: readonly (Said | undefined)[],
+  share: number,
+): number {
   const of = thingsIn(e)
   const observe = of.map((t) => t.observe)
   if (h.kind === 'none') {
@@ -184,7 +201,7 @@ function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | 
     return of.reduce((product, { marks, chosen }, i) => {
       const right = marks.find((m) => m.value === healthy[i]) === chosen
       const usual = right ? 1 - e.error : e.error / marks.length
-      const p = AS_USUAL * usual + (1 - AS_USUAL) / (marks.length + 1)
+      const p = share * usual + (1 - share) / (marks.length + 1)
       return product * markedAgain(p, marks, chosen, said[i])
     }, 1)
   }

@@ -8,6 +8,7 @@ import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
 import { answerOdds, likelihood, oddsUnder } from '../../../src/core/infer/likelihood.ts'
 import { saidBefore } from '../../../src/core/infer/repeated.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
+import { unknownColumn } from '../../../src/core/infer/unknown-cause.ts'
 import { build } from '../../support/build.ts'
 
 const spins: readonly Answer[] = ['no', 'twitches', 'slow', 'normal', 'full'].map((id) => ({
@@ -229,6 +230,16 @@ describe('a map', () => {
       chosen: ['normal'],
     }
     expect(likelihood(turns, named('none-of-these'), sights)).toBeCloseTo((0.97 + 1 / 3) / 2, 12)
+  })
+
+  test('learns from answer to answer how much an unknown cause leaves as it is: half, or nine tenths', () => {
+    const none = named('none-of-these')
+    const [first, second] = [dark('F1'), dark('F2', 'F3')]
+    const [p = 0, then = 0] = unknownColumn([first, second], none, sights, [])
+    // With nine tenths left, marked dark: 0.9 × 0.03 / 3 + 0.1 / 4; seen to be right: 0.9 × 0.97 + 0.1 / 4.
+    const [half, most] = [0.13 * 0.61 ** 2, 0.034 * 0.898 ** 2]
+    expect(p).toBeCloseTo((half + most) / 2, 12)
+    expect(p * then).toBeCloseTo((half * (0.13 ** 2 * 0.61) + most * (0.034 ** 2 * 0.898)) / 2, 12)
   })
 })
 
