@@ -136,13 +136,24 @@ const asksForName = (prompt: Prompt): boolean =>
 
 const isHighlighted = (row: number) => new RegExp(`[▸>] *${row} `, 'u')
 
+/** Long enough that a busy machine has drawn what stands in the log. */
+const PATIENCE_MS = 8000
+
+/** By its number. What is typed while a question is still being drawn is not meant for it: who sees nothing move presses again. */
+async function highlight(pty: Pty, row: number): Promise<void> {
+  pty.write(String(row))
+  await pty.until(isHighlighted(row), PATIENCE_MS).catch(async () => {
+    pty.write(String(row))
+    await pty.until(isHighlighted(row))
+  })
+}
+
 async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> {
   if (prompt.show === 'ask' && prompt.many) {
     const ids = reply.say === 'answer' ? reply.ids : []
     const keys = markKeys(prompt, ids)
     for (let i = 0; i < keys.length; i += 2) {
-      pty.write(keys[i] ?? '')
-      await pty.until(isHighlighted(Number(keys[i])))
+      await highlight(pty, Number(keys[i]))
       for (const space of keys[i + 1] ?? '') {
         const before = pty.rows().join('\n')
         pty.write(space)
@@ -161,8 +172,7 @@ async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> 
     if (prompt.purpose === 'gate') await pty.until('Not yet')
     pty.write('G')
   }
-  pty.write(String(row))
-  await pty.until(isHighlighted(row))
+  await highlight(pty, row)
   pty.write('\r')
   if (!asksForName(prompt)) return
   await pty.until('Type your name')
