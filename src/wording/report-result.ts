@@ -64,9 +64,7 @@ export function result({ report, language, words, scene }: PageMatter): Block[] 
       { is: 'text', text: words.alike },
       {
         is: 'list',
-        items: alike.map(({ faults }) =>
-          upper(language.list(faults.map((fault) => language.fault(fault, scene).name))),
-        ),
+        items: alike.map((one) => names(one, language, scene)),
       },
     )
   return blocks

@@ -14,7 +14,7 @@ export const isNone = (suspect: Suspect): boolean =>
   suspect.faults[0]?.at === NONE_OF_THESE.at &&
   suspect.faults[0].mode === NONE_OF_THESE.mode
 
-export const names = (suspect: Suspect, language: Language, scene: Scene): string =>
+export const names = (suspect: Pick<Suspect, 'faults'>, language: Language, scene: Scene): string =>
   upper(language.list(suspect.faults.map((fault) => language.fault(fault, scene).name)))
 
 /** The likeliest by name, and what the others have together. */

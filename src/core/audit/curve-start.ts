@@ -33,7 +33,7 @@ export const startDutyOf = (motor: Motor): number =>
  * What a motor that is controlled by PWM needs to start, and the assumed values that rests on; undefined where it turns
  * whatever is set. It is taken to keep its lowest speed, as the bench has it; but who writes a start duty may mean that it stops.
  */
-export function pwmStart(
+function pwmStart(
   w: Wiring,
   { part, motor }: MotorAt,
 ): { readonly limit: number; readonly rests: readonly string[] } | undefined {
@@ -59,6 +59,16 @@ export function isStill(w: Wiring, motor: MotorAt, driver: Driver): boolean {
   return curve !== undefined && needs !== undefined && neverStarts(curve, needs)
 }
 
+/** Every motor that a curve steers by PWM and that has to start from rest, with what it needs for that. */
+export function* pwmStarts(w: Wiring) {
+  for (const [motor, driver] of driven(w)) {
+    const { curve } = driver.setting
+    if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
+    const start = pwmStart(w, motor)
+    if (start) yield { motor, driver, curve, start }
+  }
+}
+
 export const curveStarts: readonly Rule[] = [
   {
     id: 'curve-never-starts',
@@ -66,18 +76,14 @@ export const curveStarts: readonly Rule[] = [
     unit: '%',
     source: `${FAN_SPEC} 3.2 and 3.4`,
     *find(w) {
-      for (const [motor, driver] of driven(w)) {
-        const { curve } = driver.setting
-        if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
-        const start = pwmStart(w, motor)
-        if (start && neverStarts(curve, start.limit))
+      for (const { motor, driver, curve, start } of pwmStarts(w))
+        if (neverStarts(curve, start.limit))
           yield {
             refs: [curveRef(driver.key), motor.plug, driver.port],
             figure: topDuty(curve),
             ...start,
             facts: { fan: motor.part, at: driver.port },
           }
-      }
     },
   },
   {

@@ -1,7 +1,7 @@
 /** Curves: whether a fan starts where its curve rests, and whether a pump is left alone. */
 import { isRising, restDuty } from '../electrics/fan-curve.ts'
 import { dcDuty, dcVolts } from '../electrics/fan-speed.ts'
-import { curveStarts, isStill, neverStarts, pwmStart, stepUnder } from './curve-start.ts'
+import { curveStarts, isStill, neverStarts, pwmStarts, stepUnder } from './curve-start.ts'
 import { headerDriver, isControlled, isLowered, settingOf } from './drive.ts'
 import { COMMON, type Rule } from './finding.ts'
 import { curveRef, driven, FAN_SPEC, rpmUnder, watched } from './steering.ts'
@@ -13,11 +13,8 @@ export const curves: readonly Rule[] = [
     unit: '%',
     source: `${FAN_SPEC} 3.2 and 3.4`,
     *find(w) {
-      for (const [motor, driver] of driven(w)) {
-        const { curve } = driver.setting
-        if (!curve || driver.mode !== 'pwm' || !isControlled(w, motor)) continue
-        const start = pwmStart(w, motor)
-        if (!start || neverStarts(curve, start.limit)) continue
+      for (const { motor, driver, curve, start } of pwmStarts(w)) {
+        if (neverStarts(curve, start.limit)) continue
         const figure = stepUnder(curve, start.limit)
         if (figure !== undefined)
           yield {

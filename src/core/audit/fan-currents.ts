@@ -35,6 +35,7 @@ function* motorOver(w: Wiring, groups: Iterable<Limited>, also = false): Generat
     const figure = motorAmps(motors)
     if (!isOver(figure, group.limit)) continue
     const amps = motors.map((m) => m.motor.amps)
+    const start = also ? startOver(w, group, motors) : 0
     const wanted = Math.max(figure, startAmps(motors) / START_SURGE)
     yield {
       refs: [group.ref, ...motors.map((m) => m.plug)],
@@ -47,7 +48,7 @@ function* motorOver(w: Wiring, groups: Iterable<Limited>, also = false): Generat
         // a single one cannot be split up: it goes elsewhere whole
         plug: motors.length === 1 ? (motors[0]?.plug ?? '') : '',
         free: motors.length === 1 ? freeHeader(w, { amps: wanted }) : '',
-        ...(also && startOver(w, group, motors) > 0 ? { start: startOver(w, group, motors) } : {}),
+        ...(start > 0 ? { start } : {}),
       },
       rests: rests(w, motorPaths(motors, 'amps'), amps, group),
     }

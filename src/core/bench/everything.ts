@@ -6,7 +6,7 @@ import { type Build, conductorIndex, NOWHERE } from './build.ts'
 import { channelsOf, lightablePorts } from './channel.ts'
 import { hasLights } from './look.ts'
 import { type Observable, pinRef } from './observable.ts'
-import { settingRef } from './setting.ts'
+import { SETTING_KEYS, settingRef } from './setting.ts'
 import { mayBeMoved } from './steady.ts'
 
 const refAt = (build: Build, port: number): string => build.ports[port]?.ref ?? ''
@@ -55,14 +55,11 @@ const ofRails = (build: Build): Observable[] =>
 
 function ofSettings(build: Build): Observable[] {
   const { settings } = build.plan
-  const at: string[] = []
-  for (const place of Object.keys(settings.headers))
-    for (const key of ['drive', 'curve', 'delay', 'pulses', 'alarm_below'])
-      at.push(settingRef('headers', place, key))
-  for (const place of Object.keys(settings.channels))
-    for (const key of ['profile', 'colours']) at.push(settingRef('channels', place, key))
-  at.push('host/program', 'host/global_effect')
-  for (const place of Object.keys(settings.ports)) at.push(settingRef('ports', place, 'enabled'))
+  const of = (section: keyof typeof SETTING_KEYS): string[] =>
+    Object.keys(settings[section]).flatMap((place) =>
+      SETTING_KEYS[section].map((key) => settingRef(section, place, key)),
+    )
+  const at = [...of('headers'), ...of('channels'), 'host/program', 'host/global_effect', ...of('ports')]
   return at.map((ref): Observable => ({ what: 'setting', at: ref }))
 }
 

@@ -7,11 +7,14 @@ import type { Settings } from '../plan/plan.ts'
 
 type Json = string | number | boolean | readonly unknown[]
 
-const KEYS: Readonly<Record<string, readonly string[]>> = {
+/** What can be set at each place of a section. */
+export const SETTING_KEYS = {
   headers: ['drive', 'curve', 'delay', 'pulses', 'alarm_below'],
   channels: ['profile', 'colours'],
   ports: ['enabled'],
-}
+} as const satisfies Readonly<Record<string, readonly string[]>>
+
+const KEYS: Readonly<Record<string, readonly string[]>> = SETTING_KEYS
 
 const NUMBERS: readonly string[] = ['delay', 'pulses', 'alarm_below']
 

@@ -114,18 +114,15 @@ const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
 
 function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): Assessment {
   const said = saidBefore(dossier.evidence)
+  const none = singles.find((h) => h.kind === 'none')
+  const foreseen = none ? unknownColumn(dossier.evidence, none, known.sights, said) : []
   const columnsFor = (hs: readonly Hypothesis[]): Float64Array[] =>
-    dossier.evidence.map((e, i) => Float64Array.from(hs, (h) => likelihood(e, h, known.sights, said[i])))
+    dossier.evidence.map((e, i) =>
+      Float64Array.from(hs, (h) => (h === none ? foreseen[i]! : likelihood(e, h, known.sights, said[i]))),
+    )
   const relevance = relevanceIn(known, dossier)
   const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
   const alone = columnsFor(singles)
-  const none = singles.findIndex((h) => h.kind === 'none')
-  const unknown = singles[none]
-  if (unknown)
-    unknownColumn(dossier.evidence, unknown, known.sights, said).forEach((p, e) => {
-      const column = alone[e]
-      if (column) column[none] = p
-    })
   const belief = posterior(prior(singles), alone)
   if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
   const pairs = pairsOf(known, singles, dossier.evidence, alone)

@@ -11,7 +11,7 @@ import { type Dimension, quantity, scales } from './units.ts'
 z.config({ jitless: true })
 
 // One of each for all fields: there are some hundred of them, and making a schema takes a moment at every start.
-const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
+export const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
 const ONE_VALUE = z.union([z.string(), z.number(), z.boolean()])
 const YES_OR_TEXT = z.union([z.boolean(), z.string()])
 

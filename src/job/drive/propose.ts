@@ -88,9 +88,10 @@ export function propose(job: Job): Proposal {
   if (nothingWrong(job, thought))
     return { told: [...told, verdict(null)], step: ending('nothing-wrong'), ...rest }
   const { step } = thought.outlook
-  if (step.kind === 'hand-over' || stepsIn(job) > MOST_STEPS) {
+  const spent = stepsIn(job) > MOST_STEPS
+  if (step.kind === 'hand-over' || spent) {
     const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
-    const look = declined || stepsIn(job) > MOST_STEPS ? undefined : lastLook(thought.outlook)
+    const look = declined || spent ? undefined : lastLook(thought.outlook)
     if (look) return { told, step: stepFor(look, thought), ...rest }
     const last = [...told, ...needed(job, thought), verdict(null)]
     return { told: last, step: ending(declined ? 'declined' : 'handed-over'), ...rest }

@@ -21,16 +21,20 @@ export interface Counts {
   readonly classes: ReadonlyMap<string, Tally>
 }
 
+function add(to: Map<string, Tally>, key: string, { counted, expected }: Tally): void {
+  const sum = to.get(key)
+  to.set(key, { counted: (sum?.counted ?? 0) + counted, expected: (sum?.expected ?? 0) + expected })
+}
+
 export function countsOf(lessons: readonly Lesson[]): Counts {
   const classes = new Map<string, Tally>()
-  const of = (key: string) => classes.get(key) ?? { counted: 0, expected: 0 }
   let jobs = 0
   for (const { shares, causes } of lessons) {
     const each = [...causes.values()].reduce((sum, c) => sum + c, 0)
     if (each <= 0) continue
     jobs++
-    for (const [key, q] of shares) classes.set(key, { ...of(key), expected: of(key).expected + q * each })
-    for (const [key, n] of causes) classes.set(key, { ...of(key), counted: of(key).counted + n })
+    for (const [key, q] of shares) add(classes, key, { counted: 0, expected: q * each })
+    for (const [key, n] of causes) add(classes, key, { counted: n, expected: 0 })
   }
   return { jobs, classes }
 }
@@ -41,11 +45,7 @@ function gathered(classes: Counts['classes']) {
   const within = new Map<string, Map<string, Tally>>()
   for (const [key, tally] of classes) {
     const wider = widerOf(key)
-    const sum = wide.get(wider) ?? { counted: 0, expected: 0 }
-    wide.set(wider, {
-      counted: sum.counted + tally.counted,
-      expected: sum.expected + tally.expected,
-    })
+    add(wide, wider, tally)
     if (key !== wider) within.set(wider, (within.get(wider) ?? new Map<string, Tally>()).set(key, tally))
   }
   return { wide, within }

@@ -7,6 +7,7 @@ import type { Finding } from '../../core/audit/finding.ts'
 import { type Line, lineOf } from '../../core/audit/plug-order.ts'
 import { partOf, type Wiring, wire } from '../../core/audit/wiring.ts'
 import { modelOf } from '../../core/bench/parts/models.ts'
+import { SETTING_KEYS, settingRef } from '../../core/bench/setting.ts'
 import type { Part, Plan, PortRef } from '../../core/plan/plan.ts'
 
 export interface Row {
@@ -80,10 +81,8 @@ function boardTwigs(w: Wiring, drawn: Set<string>): Twig[] {
   const { fanHeaders, lightHeaders, usbHeaders } = w.plan.board
   const header = (id: string): Twig => {
     const twig = socketTwig(w, `board.${id}`, drawn)
-    const settings = ['headers', 'channels'].flatMap((section) =>
-      ['drive', 'curve', 'delay', 'pulses', 'alarm_below', 'profile', 'colours'].map(
-        (key) => `${section}/${id}/${key}`,
-      ),
+    const settings = (['headers', 'channels'] as const).flatMap((section) =>
+      SETTING_KEYS[section].map((key) => settingRef(section, id, key)),
     )
     return {
       ...twig,

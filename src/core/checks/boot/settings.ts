@@ -5,7 +5,7 @@
 import type { Build } from '../../bench/build.ts'
 import { channelsOf } from '../../bench/channel.ts'
 import { headerPlace } from '../../bench/drive.ts'
-import { settingRef, settingText } from '../../bench/setting.ts'
+import { SETTING_KEYS, settingRef, settingText } from '../../bench/setting.ts'
 import { rightSetting } from '../../bench/setting-now.ts'
 import { governedPorts, wrongSettings } from '../../faults/setting.ts'
 import { lookCost } from '../looks.ts'
@@ -63,7 +63,7 @@ export const firmwareSettings = (build: Build): readonly Ask[] =>
           build,
           'firmware',
           build.ports[port]?.ref ?? '',
-          ofHeader(build, port, ['drive', 'curve', 'delay', 'pulses', 'alarm_below']),
+          ofHeader(build, port, SETTING_KEYS.headers),
         ),
       ),
   )

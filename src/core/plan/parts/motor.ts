@@ -1,6 +1,16 @@
 /** The motor of a fan or pump as a plan file writes it, with the usual values of the four-wire fan spec. */
 import * as z from 'zod/mini'
-import { amps, count, described, flag, measure, readFrom, readMeasure, word } from '../fields.ts'
+import {
+  amps,
+  count,
+  described,
+  flag,
+  measure,
+  NUMBER_OR_TEXT,
+  readFrom,
+  readMeasure,
+  word,
+} from '../fields.ts'
 import type { Motor } from '../plan.ts'
 import { shown } from '../problem.ts'
 import { usualMotor } from '../usual.ts'
@@ -12,7 +22,6 @@ const expectedSpeeds = `two speeds, lowest first, such as [450, 1500], each up t
 /** `400-1500`, as labels have it. */
 const RANGE = /^(\d+)\s*(?:rpm)?\s*(?:-|–|—|\.{2,3}|to|\/)\s*(\d+)\s*(?:rpm)?$/i
 
-const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
 const oneSpeed = `a speed from 1 to ${TOP} rpm, such as 1500 rpm`
 const speedsMeta = {
   description:
