@@ -77,6 +77,24 @@ describe('taking an answer back', () => {
     }
   })
 
+  it('all that was seen before a repair leaves it a repair: with nothing wrong any more the job ends as fixed', async () => {
+    const { session, answer } = await jobAt(0, 'F3.light:unplugged')
+    const repairAsked = () => {
+      const { prompt } = session.view()
+      return prompt?.show === 'do' && prompt.purpose === 'repair'
+    }
+    for (let i = 0; i < 20 && !repairAsked(); i++) await answer()
+    expect(repairAsked()).toBe(true)
+    await answer()
+    for (;;) {
+      const last = standing(session).at(-1)
+      if (!last) break
+      expect(await session.reply({ say: 'undo', seq: last.seq })).toEqual({ ok: true })
+    }
+    for (let i = 0; i < 30 && session.view().end === null; i++) await answer()
+    expect(session.view().end?.outcome).toBe('fixed')
+  })
+
   it('what it would change is what it does change: with "can\'t tell" in its place the suspects are those foretold', async () => {
     const { session } = await jobAt(6)
     for (const { seq } of standing(session)) {

@@ -79,7 +79,7 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
     }
     return said ?? []
   })
-  await pty.until(/Enter end/u)
+  await readToEnd(pty)
   pty.write('?')
   await pty.until(english.screen.head.help)
   pty.write('?')
@@ -98,6 +98,14 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
     outcome: events.find((e) => e.e === 'ended')?.end.outcome,
     code,
   }
+}
+
+/** What is told with the end comes first where it needs a page of its own. */
+async function readToEnd(pty: Pty): Promise<void> {
+  await pty.until(/Enter (?:end|go on)/u)
+  if (/Enter end/u.test(pty.rows().join('\n'))) return
+  pty.write('\r')
+  await pty.until(/Enter end/u)
 }
 
 /** Answers that could be taken back. */

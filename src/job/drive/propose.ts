@@ -85,8 +85,11 @@ export function propose(job: Job): Proposal {
     suspects: thought.suspects.slice(0, 5),
     repair: repair && { id: repair.id, edits: repair.edits },
   })
-  if (nothingWrong(job, thought))
+  if (nothingWrong(job, thought)) {
+    // Repaired, and nothing is wrong now, though what was seen before it has been taken back.
+    if (repaired(job)) return { told: [...told, ...notAsPlanned(job)], step: ending('fixed'), ...rest }
     return { told: [...told, verdict(null)], step: ending('nothing-wrong'), ...rest }
+  }
   const { step } = thought.outlook
   const spent = stepsIn(job) > MOST_STEPS
   if (step.kind === 'hand-over' || spent) {
@@ -150,6 +153,9 @@ function surveyStep(job: Job): WorkStep | undefined {
 /** Gone without anything having been mended, and "nothing was wrong" explains it best: a job of its own kind. */
 const mended = (job: Job, { suspects }: Thought): boolean =>
   job.history.some((e) => e.do !== 'power') || suspects[0]?.faults[0]?.mode !== 'nothing-wrong'
+
+const repaired = (job: Job): boolean =>
+  job.trail.some(({ prompt, undone }) => !undone && prompt.show === 'do' && prompt.purpose === 'repair')
 
 /** The proof went well and nothing else was seen to be wrong: what is left is to put things back and to close. */
 export const isMended = (job: Job): boolean => job.proven && stillWrong(job).length === 0
