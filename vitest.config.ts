@@ -1,14 +1,23 @@
 import { defineConfig } from 'vitest/config'
 
+/** Tests that start the built program or a server, and those that draw: each file on its own. The others share what they load. */
+const APART = ['program', 'cli', 'ui', 'support'].map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`)
+
 export default defineConfig({
   oxc: { jsx: { runtime: 'automatic' } },
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     environment: 'node',
     testTimeout: 60_000,
     // Setting a test up may start a server: on a busy machine that takes longer than the usual ten seconds.
     hookTimeout: 60_000,
     // Every core: much of a test's time at a terminal is waiting.
     maxWorkers: '100%',
+    projects: [
+      { extends: true, test: { name: 'apart', include: APART } },
+      {
+        extends: true,
+        test: { name: 'together', include: ['tests/**/*.test.{ts,tsx}'], exclude: APART, isolate: false },
+      },
+    ],
   },
 })
