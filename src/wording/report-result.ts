@@ -72,7 +72,12 @@ export function result({ report, language, words, scene }: PageMatter): Block[] 
 
 export function seen(matter: PageMatter): Block[] {
   const { report, language, words, scene } = matter
-  if (report.seen.length === 0) return [{ is: 'text', text: words.nothingSeen }]
+  if (report.seen.length === 0) {
+    const looked = report.steps.some(
+      (s) => !s.undone && s.prompt.show === 'ask' && typeof s.reply !== 'string',
+    )
+    return [{ is: 'text', text: looked ? words.nothingWrongSeen : words.nothingSeen }]
+  }
   const say = ({ seen: [first, ...others], steps }: Alike): string => {
     if (first === undefined) return ''
     const { observe, value, power } = first

@@ -67,6 +67,7 @@ export interface ReportWords {
   /** Faults that no check at hand tells from the cause. */
   readonly alike: string
   readonly nothingSeen: string
+  readonly nothingWrongSeen: string
   readonly noRepair: string
   readonly notProven: string
   readonly proven: string

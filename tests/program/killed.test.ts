@@ -8,7 +8,7 @@ import { ownFolder } from '../support/own-folder.ts'
 import { PROGRAM, TEN } from '../support/program.ts'
 
 // On each further Node fewer: what is tried there is the Node, not the log.
-const AT_MOST = process.env.WHICHLEAD_NODE ? 8 : 30
+const AT_MOST = process.env.WHICHLEAD_NODE ? 8 : 20
 
 test.each([
   ['lights-dark', 'F5.light:unplugged'],

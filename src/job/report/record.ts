@@ -274,13 +274,14 @@ function seenIn(step: ReportStep): Seen[] {
   })
 }
 
-/** Each repair done, with the proofs that follow it until the next one. */
+/** Each repair done, with the proofs that follow it until the next one; a look taken back and made again after it is one. */
 function repairsOf(valid: readonly ReportStep[]): ReportRepair[] {
   const repairs: { step: number; proof: number[] }[] = []
   for (const { step, prompt, reply } of valid) {
     if (prompt.show === 'do' && prompt.purpose === 'repair' && reply === 'done')
       repairs.push({ step, proof: [] })
-    else if (prompt.show === 'ask' && prompt.stage === 'proof') repairs.at(-1)?.proof.push(step)
+    else if (prompt.show === 'ask' && (prompt.stage === 'proof' || prompt.again === 'undone'))
+      repairs.at(-1)?.proof.push(step)
   }
   return repairs
 }

@@ -92,6 +92,7 @@ export const reportWords: ReportWords = {
   alsoWrong: 'Also',
   alike: 'No check at hand tells this from:',
   nothingSeen: 'Nothing was looked at yet.',
+  nothingWrongSeen: 'Nothing wrong was seen.',
   noRepair: 'Nothing was repaired.',
   notProven: 'not looked at again after this',
   proven: 'then',

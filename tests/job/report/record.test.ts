@@ -43,6 +43,17 @@ describe('the report of a job', () => {
     expect(whole.notes.length).toBe(1)
   })
 
+  test('a look taken back and made again after the repair is a proof of it too', () => {
+    const again = reportOf(
+      jobBodies.map((body): LogBody =>
+        body.e === 'shown' && body.prompt.show === 'ask' && body.prompt.id === 'proof-lit'
+          ? { ...body, prompt: { ...body.prompt, stage: 'scope', again: 'undone' } }
+          : body,
+      ),
+    )
+    expect(again.repairs).toEqual([{ step: 6, proof: [7] }])
+  })
+
   test('knows how it ended, who and where, and that it was interrupted once', () => {
     expect(whole).toMatchObject({
       build: 'Reading room workstation',
