@@ -24,7 +24,9 @@ export function drawOutput(
     case 'svg':
       return drawSvg(plan, audit(plan), drawingWords, findingWords).split('\n')
     case 'sheet':
-      return sheetText(plan, drawingWords).map((line) => (options.ascii ? asAscii(line) : line))
+      return sheetText(plan, audit(plan), drawingWords, findingWords).map((line) =>
+        options.ascii ? asAscii(line) : line,
+      )
     case 'text':
       return drawText(plan, audit(plan), drawingWords, findingWords, options)
   }

@@ -1,11 +1,14 @@
 /**
  * The wiring sheet to print: each lead with both ends, its length and the label to stick on it, in the order in which
  * to plug. Fans and lights go into their hubs first, hubs into headers next, USB then, and supply plugs last, so that
- * nothing has power while hands are in the case.
+ * nothing has power while hands are in the case. What would do damage stands on top, and its leads are marked: the
+ * sheet goes to the bench alone.
  */
+import type { Finding } from '../../core/audit/finding.ts'
 import { LINES, type Line, plugOrder } from '../../core/audit/plug-order.ts'
 import type { Plan, PlannedLead } from '../../core/plan/plan.ts'
 import { clean } from '../clean.ts'
+import { type FindingWords, findingText } from '../findings.ts'
 import type { DrawingWords } from './text.ts'
 
 export interface SheetLead {
@@ -40,11 +43,18 @@ const lightLength = (plan: Plan, lead: PlannedLead): number | undefined => {
 }
 
 /** The sheet as text in columns. */
-export function sheetText(plan: Plan, words: DrawingWords): string[] {
+export function sheetText(
+  plan: Plan,
+  findings: readonly Finding[],
+  words: DrawingWords,
+  findingWords: FindingWords,
+): string[] {
   const { sheet } = words
   const leads = sheetLeads(plan)
+  const stops = findings.filter((f) => f.severity === 'will-damage')
+  const marked = new Set(stops.flatMap((f) => f.refs))
   const cells = leads.map((lead) => [
-    '[ ]',
+    marked.has(lead.from) || marked.has(lead.to) ? '[✖]' : '[ ]',
     String(lead.n),
     clean(lead.from),
     clean(lead.to),
@@ -66,9 +76,13 @@ export function sheetText(plan: Plan, words: DrawingWords): string[] {
       .join('  ')
       .trimEnd()
   const lines = [sheet.title(clean(plan.build)), '', ...sheet.about]
-  for (const line of LINES) {
+  if (stops.length > 0) lines.push('', findingWords.doing.stop)
+  for (const { says, severity, todo } of stops.map((f) => findingText(findingWords, f)))
+    lines.push(`✖ ${severity}: ${says}`, `  ${findingWords.heads.todo}: ${todo}`)
+  const used = LINES.filter((line) => leads.some((lead) => lead.line === line))
+  for (const [n, line] of used.entries()) {
     const here = leads.flatMap((lead, i) => (lead.line === line ? [cells[i] ?? []] : []))
-    if (here.length > 0) lines.push('', sheet.steps[line], row(head), ...here.map(row))
+    lines.push('', `${n + 1}. ${sheet.steps[line]}`, row(head), ...here.map(row))
   }
   return lines
 }

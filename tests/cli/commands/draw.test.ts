@@ -115,4 +115,40 @@ describe('draw', () => {
     expect(text).toContain('pull the mains lead')
     for (const lead of leads) expect(text).toContain(lead.label)
   })
+
+  test.each([
+    ['a 5 V light on a 12 V header', 12, true],
+    ['the same light on a 5 V header', 5, false],
+  ] as const)('the sheet warns before anything is plugged: %s', (_, volts, warned) => {
+    const plan = build()
+      .lightHeader('L1', { volts })
+      .part('S1', { kind: 'strip', light: { volts: 5, leds: 4, amps: 0.2 } })
+      .lead('S1.light', 'board.L1')
+      .plan()
+    const lines = drawOutput(plan, 'sheet', plain)
+    const stop = lines.indexOf('Do not switch on before this is changed')
+    expect(stop > 0 && stop < lines.findIndex((line) => line.startsWith('1. '))).toBe(warned)
+    expect(lines.find((line) => line.includes(' S1.light  '))?.startsWith(warned ? '[✖]' : '[ ]')).toBe(true)
+  })
+
+  test('what is plugged on the sheet is numbered without gaps', () => {
+    const lines = drawOutput(small.plan(), 'sheet', plain).filter((line) => /^\d\. /.test(line))
+    expect(lines.map((line) => line.slice(0, 9))).toEqual([
+      '1. Motor ',
+      '2. Light ',
+      '3. USB le',
+      '4. Supply',
+    ])
+    const few = build()
+      .header('SYS1')
+      .plainFan('F1')
+      .lead('F1.motor', 'board.SYS1')
+      .supply('SA', { plugs: 1 })
+    few.fanHub('K1', [], { amps: 4 }).lead('K1.power', 'supply.SA.1')
+    expect(
+      drawOutput(few.plan(), 'sheet', plain)
+        .filter((line) => /^\d\. /.test(line))
+        .at(-1),
+    ).toMatch(/^2\. /)
+  })
 })
