@@ -4,6 +4,7 @@
  */
 import { rounded } from '../electrics/overload.ts'
 import type { Plan } from '../plan/plan.ts'
+import { alikeTogether } from './alike.ts'
 import { type Finding, type Hit, type Rule, SEVERITIES, type Severity } from './finding.ts'
 import { oncePerCause } from './one-cause.ts'
 import { placesOf } from './places.ts'
@@ -15,7 +16,7 @@ export function audit(plan: Plan): Finding[] {
   const wiring = wire(plan)
   const found: Finding[] = []
   for (const rule of allRules) for (const hit of rule.find(wiring)) found.push(finding(wiring, rule, hit))
-  const told = oncePerCause(wiring, found)
+  const told = alikeTogether(oncePerCause(found))
   return SEVERITIES.flatMap((severity) => told.filter((f) => f.severity === severity))
 }
 

@@ -3,7 +3,7 @@ import { framesPerSecond, LEAST_FRAMES, ledsAtFrames } from '../electrics/led-da
 import { isOver } from '../electrics/overload.ts'
 import { type Channel, ledsOf, litParts, longest } from './channels.ts'
 import { COMMON, type Facts, type Rule } from './finding.ts'
-import { channels, ledPaths, partsOf, SHEET, toldOf } from './light-channels.ts'
+import { channels, dataChannels, ledPaths, partsOf, SHEET, toldOf } from './light-channels.ts'
 import { limitedChains } from './light-limits.ts'
 import { orderAgainstPlace } from './light-places.ts'
 import type { Wiring } from './wiring.ts'
@@ -131,7 +131,7 @@ export const lightChain: readonly Rule[] = [
     unit: 'LEDs',
     source: 'LED chip data sheet, cascade: every branch takes the same first frames',
     *find(w) {
-      for (const channel of channels(w)) {
+      for (const channel of dataChannels(w)) {
         if (channel.order === 'series' || toldOf(w, channel).length > 1) continue
         const counts = channel.branches.map(ledsOf)
         if (counts.length > 1 && Math.min(...counts) !== Math.max(...counts))
@@ -150,7 +150,7 @@ export const lightChain: readonly Rule[] = [
     severity: 'untidy',
     source: 'LED chip data sheet, cascade: effects run in the order of the chain',
     *find(w) {
-      for (const channel of channels(w)) {
+      for (const channel of dataChannels(w)) {
         const facts = outOfOrder(w, channel)
         if (facts)
           yield { refs: ['light_order', channel.maker, ...(facts.chain as readonly string[])], facts }

@@ -1,5 +1,5 @@
 /** The channels of a plan, and what each is told against what it has; shared by the rules on light data. */
-import { type Branch, type Channel, channelsOf, ledsOf, longest } from './channels.ts'
+import { type Branch, type Channel, channelsOf, ledsOf, litParts, longest } from './channels.ts'
 import type { LightAt, Wiring } from './wiring.ts'
 
 export const SHEET = 'LED chip data sheet, cascade'
@@ -18,6 +18,10 @@ export function channels(w: Wiring): readonly Channel[] {
   known.set(w, found)
   return found
 }
+
+/** Channels whose lights take data; plain 12 V lights are not told one by one. */
+export const dataChannels = (w: Wiring): readonly Channel[] =>
+  channels(w).filter((channel) => litParts(channel).some((l) => l.light.volts === 5))
 
 export interface Told {
   readonly told: number

@@ -1,11 +1,20 @@
 /** What a channel is told: counts, their order, colours. */
 import { ledsOf, litParts, longest } from './channels.ts'
 import type { Hit, Rule } from './finding.ts'
-import { channels, ledPaths, partsOf, profileRef, SHEET, sum, toldOf } from './light-channels.ts'
+import {
+  channels,
+  dataChannels,
+  ledPaths,
+  partsOf,
+  profileRef,
+  SHEET,
+  sum,
+  toldOf,
+} from './light-channels.ts'
 import type { Wiring } from './wiring.ts'
 
 function* counted(w: Wiring, wrong: (told: number, fitted: number) => boolean): Generator<Hit> {
-  for (const channel of channels(w))
+  for (const channel of dataChannels(w))
     for (const { told, fitted, branch, at } of toldOf(w, channel))
       if (wrong(told, fitted))
         yield {
@@ -42,7 +51,7 @@ export const lightProfile: readonly Rule[] = [
     severity: 'may-not-work',
     source: SHEET,
     *find(w) {
-      for (const channel of channels(w)) {
+      for (const channel of dataChannels(w)) {
         const profile = w.plan.settings.channels[channel.key]?.profile?.filter((n) => n > 0) ?? []
         const branch = longest(channel.branches)
         const byPart = branch.map((l) => l.light.leds)

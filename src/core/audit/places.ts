@@ -29,12 +29,14 @@ export function placeOfRef(w: Wiring, ref: string): Place {
   return w.parts.has(first) ? placeOfPath(plan, `parts.${ref}`) : placeOfPath(plan, ref)
 }
 
+export const placeKey = ({ file, line, col }: Place): string => `${file}:${line}:${col}`
+
 /** Each place once, in the order of the references. */
 export function placesOf(w: Wiring, refs: readonly string[]): Place[] {
   const found = new Map<string, Place>()
   for (const ref of refs) {
     const place = placeOfRef(w, ref)
-    found.set(`${place.file}:${place.line}:${place.col}`, place)
+    found.set(placeKey(place), place)
   }
   return found.size > 0 ? [...found.values()] : [placeOfPath(w.plan, 'build')]
 }

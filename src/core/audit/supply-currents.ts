@@ -5,7 +5,7 @@ import { plugRailAmps } from '../electrics/supply-plugs.ts'
 import type { PortRef } from '../plan/plan.ts'
 import type { Hit, Rule } from './finding.ts'
 import { LABELS, lightAmps, lightPaths, loadOf, motorAmps, motorPaths, rests, sum } from './loads.ts'
-import { partOf, type Wiring } from './wiring.ts'
+import { type LightAt, type MotorAt, partOf, type Wiring } from './wiring.ts'
 
 function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
   const limit = plugRailAmps(kind)
@@ -32,10 +32,20 @@ function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
         severity: five && !isOver(figure * MIXED_SHARE, limit) ? 'may-not-work' : 'will-damage',
         figure,
         limit,
-        facts: { at: socket.ref, rail },
+        facts: { at: socket.ref, rail, ...dimming(five ? [] : motors, at(five ? 5 : 12), limit) },
         rests: rests(w, paths, amps, group),
       }
     }
+  }
+}
+
+/** What lights take in mixed colours, and the brightness at which the limit is kept. */
+function dimming(motors: readonly MotorAt[], lights: readonly LightAt[], limit: number) {
+  const [fans, white] = [motorAmps(motors), lightAmps(lights)]
+  if (lights.length === 0) return {}
+  return {
+    mixed: Math.round(rounded((fans + white * MIXED_SHARE) * 100)) / 100,
+    ...(limit > fans ? { percent: Math.floor(rounded(((limit - fans) / white) * 100)) } : {}),
   }
 }
 
@@ -63,6 +73,8 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
         const part = partOf(w.plugIn(socket) ?? socket)
         return isOver(drawnFrom(w, socket, five ? 5 : 12), most) ? [part] : []
       })
+      // what one plug carries alone is told of the plug, which bears no more than this
+      const [only, ...others] = sockets.filter((socket) => drawnFrom(w, socket, five ? 5 : 12) > 0)
       const group = {
         ref: lead.id,
         sockets,
@@ -79,11 +91,9 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
         facts: {
           lead: lead.id,
           rail,
-          ...(ls.length > 0 ? { mixed: Math.round(rounded(mixed * 100)) / 100 } : {}),
-          ...(ls.length > 0 && limit > motorAmps(ms)
-            ? { percent: Math.floor(rounded(((limit - motorAmps(ms)) / lightAmps(ls)) * 100)) }
-            : {}),
+          ...dimming(ms, ls, limit),
           ...(alone.length > 0 ? { alone } : {}),
+          ...(only && others.length === 0 && limit >= plugRailAmps(lead.kind) ? { at: only } : {}),
         },
         rests: rests(
           w,

@@ -75,10 +75,12 @@ export const tach: Family = {
           const fans = (w.portsOf.get(part.id) ?? []).filter(
             (p) => p.gender === 'socket' && p.connector.startsWith('fan') && w.plugIn(p.ref),
           )
-          if (fans.length > 0 && w.leadAt(`${part.id}.${path?.out}`))
+          // behind the other way of a splitter nobody reads it
+          const { end, at } = w.trace(`${part.id}.${path?.out}`, 'TACH')
+          if (fans.length > 0 && end === 'source')
             yield {
               refs: [`${part.id}.${from}`, ...fans.map((p) => p.ref)],
-              facts: { part: part.id, way: from, used: fans.map((p) => p.name) },
+              facts: { part: part.id, way: from, at, used: fans.map((p) => p.name) },
             }
         }
       },

@@ -1,10 +1,9 @@
 /** What cannot be checked because the plan does not say, gathered by kind of value: one finding for each kind. */
 import { isOver } from '../electrics/overload.ts'
 import { fans } from './air.ts'
-import { litParts } from './channels.ts'
 import { driverOf, isControlled } from './drive.ts'
 import { COMMON, type Family, type Rule } from './finding.ts'
-import { channels } from './light-channels.ts'
+import { channels, dataChannels } from './light-channels.ts'
 import { takers } from './usb-takers.ts'
 import type { Wiring } from './wiring.ts'
 
@@ -146,11 +145,8 @@ export const unknowns: Family = {
       unit: 'LEDs',
       source: COMMON,
       *find(w) {
-        const open = channels(w).filter(
-          (c) =>
-            c.host !== 'none' &&
-            litParts(c).some((l) => l.light.volts === 5) &&
-            !w.plan.settings.channels[c.key]?.profile,
+        const open = dataChannels(w).filter(
+          (c) => c.host !== 'none' && !w.plan.settings.channels[c.key]?.profile,
         )
         if (open.length > 0)
           yield { refs: open.map((c) => c.maker), facts: { channels: open.map((c) => c.key) } }

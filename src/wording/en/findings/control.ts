@@ -14,17 +14,18 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'four pins',
     doing: 'setting',
     says: (f) =>
-      `${f.of('fan')} has ${f.of('pins')} pins and ${f.of('at')} controls by PWM: it runs at full speed whatever is set`,
+      `${f.of('fan')} ${f.verb('fan', 'has', 'have')} ${f.of('pins')} pins and ${f.of('at')} controls by PWM: ${f.verb('fan', 'it runs', 'they run')} at full speed whatever is set`,
     todo: (f) =>
       f.of('lowers') === 'yes'
-        ? `set ${f.of('at')} to DC, or use a 4-pin fan`
-        : 'use a 4-pin fan, or move it to a header that can do DC',
+        ? `set ${f.of('at')} to DC, or use ${f.verb('fan', 'a 4-pin fan', '4-pin fans')}`
+        : `use ${f.verb('fan', 'a 4-pin fan, or move it', '4-pin fans, or move them')} to a header that can do DC`,
   },
   'control-not-passed': {
     title: 'Control wire ends on the way',
     limit: 'a control wire all the way',
     doing: (f) => (f.of('from') === 'supply' ? 'know' : 'part'),
-    says: (f) => `${f.of('part')} passes no control wire, so ${f.of('fan')} runs at full speed`,
+    says: (f) =>
+      `${f.of('part')} passes no control wire, so ${f.of('fan')} ${f.verb('fan', 'runs', 'run')} at full speed`,
     todo: (f) => {
       if (f.of('from') === 'supply')
         return `nothing if full speed is meant; for control plug ${f.of('plug')} into ${f.of('free') || 'a fan header'}`
@@ -45,11 +46,11 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'PWM for four pins',
     doing: (f) => (f.of('set') === 'yes' ? 'setting' : f.of('free') ? 'rewire' : 'know'),
     says: (f) =>
-      `${f.of('fan')} has four pins and ${f.of('at')} lowers its voltage; it may tick or drop out when slow`,
+      `${f.of('fan')} ${f.verb('fan', 'has', 'have')} four pins and ${f.of('at')} lowers ${f.verb('fan', 'its', 'their')} voltage; ${f.verb('fan', 'it', 'they')} may tick or drop out when slow`,
     todo: (f) =>
       f.of('set') === 'yes' || f.of('free')
         ? towardPwm(f)
-        : 'nothing if it runs well; else use a header that offers PWM',
+        : `nothing if ${f.verb('fan', 'it runs', 'they run')} well; else use a header that offers PWM`,
   },
   'dc-into-powered-hub': {
     title: 'DC into a hub with its own supply',
@@ -72,8 +73,8 @@ export const control: Readonly<Record<string, RuleWords>> = {
     doing: 'setting',
     says: (f) =>
       f.of('from') === 'zero'
-        ? `the curve of ${f.of('at')} has a step at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and stays still until the curve passes that`
-        : `the curve of ${f.of('at')} rests at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stand still`,
+        ? `the curve of ${f.of('at')} has a step at ${f.figure}; ${f.of('fan')} ${f.verb('fan', 'starts', 'start')} at ${f.limit} and ${f.verb('fan', 'stays', 'stay')} still until the curve passes that`
+        : `the curve of ${f.of('at')} rests at ${f.figure}; ${f.of('fan')} ${f.verb('fan', 'starts', 'start')} at ${f.limit} and may stand still`,
     todo: (f) => `lift ${f.of('from') === 'zero' ? 'every step above 0' : 'the lowest point'} to ${f.limit}`,
   },
   'curve-never-starts': {
@@ -81,7 +82,7 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'the duty at which the fan starts',
     doing: 'setting',
     says: (f) =>
-      `the curve of ${f.of('at')} reaches ${f.figure} at most; ${f.of('fan')} starts at ${f.limit}, so it never turns`,
+      `the curve of ${f.of('at')} reaches ${f.figure} at most; ${f.of('fan')} ${f.verb('fan', 'starts', 'start')} at ${f.limit}, so ${f.verb('fan', 'it never turns', 'they never turn')}`,
     todo: (f) => `lift the curve: over ${f.limit} when warm, at best 100 % at its top`,
   },
   'dc-never-starts': {
@@ -89,7 +90,7 @@ export const control: Readonly<Record<string, RuleWords>> = {
     limit: 'the volts at which the fan starts',
     doing: 'setting',
     says: (f) =>
-      `the curve of ${f.of('at')} gives ${f.figure} at most; ${f.of('fan')} starts at ${f.limit}, so it never turns`,
+      `the curve of ${f.of('at')} gives ${f.figure} at most; ${f.of('fan')} ${f.verb('fan', 'starts', 'start')} at ${f.limit}, so ${f.verb('fan', 'it never turns', 'they never turn')}`,
     todo: (f) => `lift the curve until more than ${f.limit} are given when warm, at best 100 % at its top`,
   },
   'curve-rests-at-zero': {
@@ -109,8 +110,8 @@ export const control: Readonly<Record<string, RuleWords>> = {
     doing: 'setting',
     says: (f) =>
       f.of('from') === 'zero'
-        ? `the curve of ${f.of('at')} has a step at ${f.figure}; ${f.of('fan')} starts at ${f.limit} and stays still until the curve passes that`
-        : `${f.of('at')} goes down to ${f.figure}; ${f.of('fan')} starts at ${f.limit} and may stay still once stopped`,
+        ? `the curve of ${f.of('at')} has a step at ${f.figure}; ${f.of('fan')} ${f.verb('fan', 'starts', 'start')} at ${f.limit} and ${f.verb('fan', 'stays', 'stay')} still until the curve passes that`
+        : `${f.of('at')} goes down to ${f.figure}; ${f.of('fan')} ${f.verb('fan', 'starts', 'start')} at ${f.limit} and may stay still once stopped`,
     todo: (f) =>
       `lift ${f.of('from') === 'zero' ? 'every step above 0' : 'the lowest point of the curve'} until ${f.limit} are given`,
   },

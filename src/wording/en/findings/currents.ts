@@ -15,6 +15,12 @@ const harm = (f: Said): string =>
   f.finding.severity === 'will-damage'
     ? '. Nothing protects it: so far above, even the second of a start can damage it'
     : '. Nothing protects it: often repeated, that wears it'
+const white = (f: Said): string =>
+  f.of('mixed') ? ` (lights at full white; ${f.of('mixed')} A in mixed colours)` : ''
+const dimmed = (f: Said): string =>
+  f.of('percent') ? `, or hold the brightness under ${f.of('percent')} %` : ''
+const spread = (f: Said): string =>
+  `spread what hangs there over more hubs or controllers, each on a lead of its own${dimmed(f)}`
 /** What must go, so that both the steady limit and the one at the start are kept. */
 const worth = (f: Said): string =>
   `fans worth ${f.by}${f.of('start') ? ` running and ${f.of('start')} A at the start` : ''}`
@@ -135,28 +141,27 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     limit: '4.5 A a rail (three pins of 1.5 A)',
     doing: 'rewire',
     says: (f) =>
-      `${f.of('at')} carries ${f.figure} at ${f.of('rail')}; the three pins of a SATA rail bear ${f.limit} and get hot above it`,
-    todo: () => 'feed a part of it from another plug of the supply',
+      `${f.of('at')} carries ${f.figure} at ${f.of('rail')}${white(f)}; the three pins of a SATA rail bear ${f.limit} and get hot above it`,
+    todo: spread,
   },
   'peripheral-plug-over-current': {
     title: 'Peripheral plug over its current',
     limit: '11 A a contact',
     doing: 'rewire',
-    says: (f) => `${f.of('at')} carries ${f.figure} at ${f.of('rail')}; one contact bears ${f.limit}`,
-    todo: () => 'feed a part of it from another plug of the supply',
+    says: (f) =>
+      `${f.of('at')} carries ${f.figure} at ${f.of('rail')}${white(f)}; one contact bears ${f.limit}`,
+    todo: spread,
   },
   'supply-lead-over-current': {
     title: 'Supply lead over its current',
     limit: 'amps of the lead by rail',
     doing: 'rewire',
     says: (f) =>
-      `over all its plugs lead ${f.of('lead')} carries ${f.figure} at ${f.of('rail')}${f.of('mixed') ? ` (lights at full white; ${f.of('mixed')} A in mixed colours)` : ''}; it is good for ${f.limit}`,
-    todo: (f) => {
-      const dimmed = f.of('percent') ? `, or hold the brightness under ${f.of('percent')} %` : ''
-      return f.of('alone')
-        ? `no lead bears ${f.of('alone')}: spread what hangs there over more hubs or controllers, each on a lead of its own${dimmed}`
-        : `move a hub or controller to another lead of the supply${dimmed}`
-    },
+      `over all its plugs lead ${f.of('lead')} carries ${f.figure} at ${f.of('rail')}${white(f)}; it is good for ${f.limit}`,
+    todo: (f) =>
+      f.of('alone')
+        ? `no lead bears ${f.of('alone')}: ${spread(f)}`
+        : `move a hub or controller to another lead of the supply${dimmed(f)}`,
   },
   'supply-over-power': {
     title: 'Supply over its power',

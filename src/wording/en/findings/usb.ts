@@ -47,7 +47,7 @@ export const usb: Readonly<Record<string, RuleWords>> = {
     limit: '7 tiers with the root and the device',
     doing: 'rewire',
     says: (f) =>
-      `${f.of('part')} would be in tier ${f.figure} behind ${f.of('hubs')}; USB ends at ${f.limit}: not listed`,
+      `${f.of('part')} makes ${f.figure} behind ${f.of('hubs')}; USB ends at ${f.limit}: not listed`,
     todo: () => 'plug it in nearer to the board',
   },
   'usb-passive-split': {
