@@ -5,6 +5,7 @@
 import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import type { End } from '../core/checks/prompt.ts'
 import type { Plan } from '../core/plan/plan.ts'
+import { following, likelyReplies, type Portions } from './drive/ahead.ts'
 import { apply } from './drive/apply.ts'
 import { type Job, powerOf, stateText } from './drive/job.ts'
 import { next } from './drive/next.ts'
@@ -31,16 +32,20 @@ export class LogFailure extends Error {
 export async function openSession(start: Job, writer: LogWriter, plan: Plan): Promise<Session> {
   let job = start
   let left = false
+  /** What follows some replies to the question that stands; of no use once anything else is in the log. */
+  const foreseen = new Map<string, Portions>()
 
   async function write(bodies: readonly LogBody[]): Promise<void> {
     if (bodies.length === 0) return
+    foreseen.clear()
     const done = await writer.append(bodies)
     if (!done.ok) throw new LogFailure(done.trouble)
     for (const event of done.events) job = apply(job, event)
   }
 
-  /** Goes on until something waits for a reply or the job is over. */
-  async function settle(): Promise<void> {
+  /** Goes on until something waits for a reply or the job is over. @param known what is known to come first */
+  async function settle(known: Portions = []): Promise<void> {
+    for (const bodies of known) await write(bodies)
     for (let bodies = next(job); bodies.length > 0; bodies = next(job)) await write(bodies)
   }
 
@@ -74,6 +79,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
     // What a full disk held up last time comes first.
     await settle()
+    let known: Portions | undefined
     if (said.say === 'undo') {
       const taken = takenBack(job, said.seq)
       if (taken.length === 0) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
@@ -101,10 +107,20 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
         return { ok: false, refusal: refusal ?? { problem: 'no-prompt', expected: [] } }
       const words = said.say === 'answer' ? said.ids : said.say
       const by = signature(job, said)
+      if (by === undefined) known = foreseen.get(JSON.stringify(words))
       await write([{ e: 'replied', to: job.pending.seq, reply: words, ...(by ? { by } : {}) }])
     }
-    await settle()
+    await settle(known)
     return { ok: true }
+  }
+
+  function ahead(): boolean {
+    const { prompt } = job.pending ?? {}
+    if (!prompt || left || job.end) return false
+    const [reply, ...others] = likelyReplies(prompt).filter((words) => !foreseen.has(JSON.stringify(words)))
+    if (reply === undefined) return false
+    foreseen.set(JSON.stringify(reply), following(job, reply, writer.nextSeq()))
+    return others.length > 0
   }
 
   await settle()
@@ -112,7 +128,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     const takes = takenBack(job, seq)
     return takes.length === 0 ? null : { takes, suspects: suspectsWithout(job, takes) }
   }
-  return { view, why: (): Why => whyOf(job), without, reply, close: () => writer.close() }
+  return { view, why: (): Why => whyOf(job), without, reply, ahead, close: () => writer.close() }
 }
 
 /** Whoever signs by name, else whoever is at the bench. */

@@ -145,6 +145,8 @@ export interface Session {
   /** What it would change to take this answer back; null where it cannot be taken back now. */
   without(seq: number): Without | null
   reply(reply: Reply): Promise<{ readonly ok: true } | { readonly ok: false; readonly refusal: Refusal }>
+  /** Works out what follows one more of the likely replies to the question that stands. @returns whether there are others */
+  ahead(): boolean
   /** Closes the log; safe to call twice. */
   close(): Promise<void>
 }

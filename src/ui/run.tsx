@@ -2,6 +2,7 @@
 import type { Session } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
 import { App } from './app.tsx'
+import { lookingAhead } from './look-ahead.ts'
 import { mount } from './mount.tsx'
 import { recordText } from './record.ts'
 import { createScreen, type Surroundings } from './screen.ts'
@@ -30,17 +31,19 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
   let close = (): void => {}
   try {
     code = await mount({ stdout, stdin }, (mounted) => {
-      const screen = createScreen(session, mounted.size(), {
+      const now = () => performance.now()
+      const drawing = createScreen(session, mounted.size(), {
         language,
         ascii: options.ascii,
         settleMs: options.settleMs ?? SETTLE_MS,
-        now: () => performance.now(),
+        now,
         leave: (how) => mounted.end(how === 'interrupt' ? 130 : 0),
         suspend: mounted.suspend,
         redraw: mounted.redraw,
         failed: mounted.fail,
         fetch: options.fetch,
       })
+      const screen = lookingAhead(drawing, session, now)
       close = screen.close
       mounted.onResize(screen.resize)
       return <App screen={screen} colour={options.colour} />

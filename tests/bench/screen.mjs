@@ -1,6 +1,6 @@
 // The screen over a long job: 500 answers given and taken back at a real pseudo-terminal. How long a key takes until what
 // comes next can be read, and what memory the program holds then, as the system counts it.
-//   node tests/bench/screen.mjs [STEPS]
+//   node tests/bench/screen.mjs [STEPS] [LOOK]   LOOK: milliseconds that the person looks before each answer; 0
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -28,7 +28,7 @@ const quantile = (list, q) =>
 const ready = (before) => (rows) =>
   rows.join('\n') !== before && !rows.some((r) => r.startsWith('Writing to the log'))
 
-export async function screen({ steps = 500, columns = 80, rows = 24 } = {}) {
+export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } = {}) {
   const { openPty } = await load('tests/support/pty.ts')
   const folder = mkdtempSync(join(tmpdir(), 'whichlead-screen-'))
   const pty = openPty({
@@ -54,6 +54,10 @@ export async function screen({ steps = 500, columns = 80, rows = 24 } = {}) {
     await press('3')
     await press(' ')
     await press('\r')
+    const answer = async (text) => {
+      await new Promise((done) => setTimeout(done, look))
+      keys.push(await press(text))
+    }
     const settled = async () => {
       while (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
     }
@@ -70,10 +74,10 @@ export async function screen({ steps = 500, columns = 80, rows = 24 } = {}) {
       await settled()
       if (i % 3 === 1) {
         await press('2')
-        keys.push(await press('\r'))
-      } else keys.push(await press('c'))
+        await answer('\r')
+      } else await answer('c')
       await settled()
-      keys.push(await press('u'))
+      await answer('u')
       await settled()
       memory.push(memoryOf(pty.pid))
     }
@@ -93,7 +97,7 @@ export async function screen({ steps = 500, columns = 80, rows = 24 } = {}) {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const s = await screen({ steps: Number(process.argv[2] ?? 500) })
+  const s = await screen({ steps: Number(process.argv[2] ?? 500), look: Number(process.argv[3] ?? 0) })
   const ms = (x) => `${Math.round(x)} ms`
   console.log(
     `${s.steps} replies: median ${ms(s.median)}, 95th percentile ${ms(s.most)}, longest ${ms(s.longest)}`,

@@ -276,6 +276,7 @@ export function fakeSession(
     closed: () => closed,
     view,
     why,
+    ahead: () => false,
     without: (seq) => ({ takes: takes(seq), suspects: [suspectPort] }),
     reply,
     close: async () => {

@@ -45,10 +45,11 @@ describe('the report of a job', () => {
 
   test('a look taken back and made again after the repair is a proof of it too', () => {
     const again = reportOf(
-      jobBodies.map((body): LogBody =>
-        body.e === 'shown' && body.prompt.show === 'ask' && body.prompt.id === 'proof-lit'
-          ? { ...body, prompt: { ...body.prompt, stage: 'scope', again: 'undone' } }
-          : body,
+      jobBodies.map(
+        (body): LogBody =>
+          body.e === 'shown' && body.prompt.show === 'ask' && body.prompt.id === 'proof-lit'
+            ? { ...body, prompt: { ...body.prompt, stage: 'scope', again: 'undone' } }
+            : body,
       ),
     )
     expect(again.repairs).toEqual([{ step: 6, proof: [7] }])

@@ -1,0 +1,41 @@
+/**
+ * What follows a reply, worked out before it is given: while a person still looks, the reasoning on what they may say
+ * can be done. A job is driven from what it is alone, so the same lines follow the reply itself.
+ */
+import type { Prompt } from '../../core/checks/prompt.ts'
+import type { LogBody, LogEvent } from '../log/event.ts'
+import { apply } from './apply.ts'
+import type { Job } from './job.ts'
+import { next } from './next.ts'
+
+/** A reply as the log has it. */
+export type Words = Extract<LogBody, { e: 'replied' }>['reply']
+
+/** Lines for the log, in the portions in which they are written. */
+export type Portions = readonly (readonly LogBody[])[]
+
+/** Replies that are worth it: each answer where there is one to choose; of several marks, that there is none. */
+export function likelyReplies(prompt: Prompt): readonly Words[] {
+  if (prompt.show === 'do') return ['done']
+  if (prompt.many) return [[], 'unsure']
+  const ids = 'about' in prompt ? prompt.choices : prompt.answers.map((a) => a.id)
+  return [...ids.map((id) => [id]), 'unsure']
+}
+
+/**
+ * All that follows this reply, up to the next question or the end.
+ * @param seq number of the line that will hold the reply
+ */
+export function following(job: Job, reply: Words, seq: number): Portions {
+  if (!job.pending) return []
+  let line = seq
+  // When it will be said is not known, and nothing that follows depends on it.
+  const as = (body: LogBody): LogEvent => ({ ...body, seq: line++, at: '' })
+  let then = apply(job, as({ e: 'replied', to: job.pending.seq, reply }))
+  const portions: (readonly LogBody[])[] = []
+  for (let bodies = next(then); bodies.length > 0; bodies = next(then)) {
+    portions.push(bodies)
+    for (const body of bodies) then = apply(then, as(body))
+  }
+  return portions
+}

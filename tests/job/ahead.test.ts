@@ -1,0 +1,91 @@
+/** Working out what follows an answer before it is given changes nothing of a job, and leaves nothing to do when it is given. */
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { parseFault } from '../../src/core/faults/fault.ts'
+import { readPlan } from '../../src/core/plan/read.ts'
+import { likelyReplies } from '../../src/job/drive/ahead.ts'
+import type { Session } from '../../src/job/view.ts'
+import { personAt } from '../support/bench-person.ts'
+import { SMALL, TEN } from '../support/program.ts'
+import { groundFor, memorySession } from '../support/run-job.ts'
+
+const plan = (file: string) => {
+  const read = readPlan(readFileSync(file, 'utf8'), file)
+  if (!read.ok) throw new Error(`${file} does not read`)
+  return read.value
+}
+
+/** Everything that can be worked out; a bound, so that a session that never ends shows. */
+function lookAhead(session: Session): number {
+  let worked = 1
+  while (session.ahead() && worked < 1000) worked++
+  return worked
+}
+
+/** A whole job with the bench as the person. @param before each reply */
+async function job(file: string, symptom: string, planted: string, before: (session: Session) => void) {
+  const fault = parseFault(planted)
+  const own = groundFor(plan(file), symptom)
+  let asked = 0
+  // Whoever reasons looks up what is known.
+  const known = new Proxy(own.known, {
+    get: (of, key) => {
+      asked++
+      return Reflect.get(of, key)
+    },
+  })
+  const { session, log } = await memorySession(plan(file), symptom, { ...own, known })
+  const person = personAt(plan(file), fault ? [fault] : [])
+  let duringReplies = 0
+  for (let i = 0; i < 60 && session.view().end === null; i++) {
+    before(session)
+    const { prompt } = session.view()
+    if (!prompt) break
+    if (prompt.show === 'do') person.did(prompt.edits)
+    const reply = prompt.show === 'do' ? ({ say: 'done' } as const) : person.answer(prompt)
+    const words = reply.say === 'answer' ? reply.ids : reply.say
+    const likely = likelyReplies(prompt).some((one) => JSON.stringify(one) === JSON.stringify(words))
+    const [events, asks] = [log.events.length, asked]
+    expect(await session.reply(reply)).toEqual({ ok: true })
+    expect(log.events.length).toBeGreaterThan(events)
+    if (likely) duringReplies += asked - asks
+  }
+  return { events: log.events, duringReplies, end: session.view().end }
+}
+
+describe('looking ahead', () => {
+  it.each([
+    [SMALL, 'lights-dark', 'F3.light:open-DATA'],
+    [SMALL, 'lights-stuck', 'host/program:not-running'],
+    [SMALL, 'first-boot', 'F2.light:unplugged'],
+    [TEN, 'zero-rpm', 'F7.motor:open-TACH'],
+  ])('%s, %s with %s: the log is the same to the letter', async (file, symptom, planted) => {
+    const plain = await job(file, symptom, planted, () => {})
+    const ahead = await job(file, symptom, planted, lookAhead)
+    expect(plain.end).not.toBeNull()
+    expect(ahead.events).toEqual(plain.events)
+    // What was worked out is not worked out again. On a walk reasoning begins with what is marked, which nobody foresees.
+    expect(plain.duringReplies > 0).toBe(symptom !== 'first-boot')
+    expect(ahead.duringReplies).toBe(0)
+  })
+
+  it('does each likely reply once, and begins anew once something else was said', async () => {
+    const { session } = await memorySession(plan(SMALL), 'lights-dark')
+    const { prompt } = session.view()
+    if (!prompt) throw new Error('nothing is asked')
+    expect(lookAhead(session)).toBe(likelyReplies(prompt).length)
+    expect(lookAhead(session)).toBe(1)
+    expect(await session.reply({ say: 'note', text: 'by torchlight' })).toEqual({ ok: true })
+    expect(lookAhead(session)).toBe(likelyReplies(prompt).length)
+  })
+
+  it('leaves what is asked as it is, and has nothing to do once the job is left', async () => {
+    const { session, log } = await memorySession(plan(SMALL), 'lights-dark')
+    const [view, events] = [session.view(), [...log.events]]
+    lookAhead(session)
+    expect(session.view()).toEqual(view)
+    expect(log.events).toEqual(events)
+    await session.reply({ say: 'leave' })
+    expect(session.ahead()).toBe(false)
+  })
+})
