@@ -16,7 +16,7 @@ import type { Decision, Problem, Standing } from './problem.ts'
 import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
 import { saidBefore } from './repeated.ts'
 import { type Sights, sightsOf } from './sights.ts'
-import { unknownColumn } from './unknown-cause.ts'
+import { unknownAfter } from './unknown-cause.ts'
 
 export interface Assessment {
   readonly hypotheses: readonly Hypothesis[]
@@ -115,7 +115,7 @@ const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
 function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): Assessment {
   const said = saidBefore(dossier.evidence)
   const none = singles.find((h) => h.kind === 'none')
-  const foreseen = none ? unknownColumn(dossier.evidence, none, known.sights, said) : []
+  const foreseen = none ? unknownAfter(dossier.evidence, none, known.sights).column : []
   const columnsFor = (hs: readonly Hypothesis[]): Float64Array[] =>
     dossier.evidence.map((e, i) =>
       Float64Array.from(hs, (h) => (h === none ? foreseen[i]! : likelihood(e, h, known.sights, said[i]))),

@@ -13,9 +13,10 @@ import type { Alive } from './alive.ts'
 import type { Knowledge } from './assess.ts'
 import type { Dossier } from './dossier.ts'
 import { HEALTHY } from './hypothesis.ts'
-import { oddsUnder, oddsUnknown } from './likelihood.ts'
+import { oddsUnder } from './likelihood.ts'
 import { wantedAfter } from './planned.ts'
 import { agree, lookKey, oddsAgain, saidBy, saidLast } from './repeated.ts'
+import { unknownAfter } from './unknown-cause.ts'
 
 export interface PlannedCheck {
   readonly check: CheckDef
@@ -81,7 +82,13 @@ export function plannedCheck(
     seen.map((sights, i) => {
       const fresh =
         alive[i]?.h.kind === 'none'
-          ? oddsUnknown(answers, sights[0] ?? [], check.error)
+          ? unknownAfter(dossier.evidence, alive[i].h, known.sights).foresee(
+              check.observe,
+              history,
+              answers,
+              sights[0] ?? [],
+              check.error,
+            )
           : oddsUnder(answers, sights.slice(0, most), check.error)
       return oddsAgain(fresh, before, says)
     })

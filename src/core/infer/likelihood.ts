@@ -1,14 +1,14 @@
 /**
  * How probable an answer is under a suspect: right with the chance that this look is right, else any of the other
- * answers alike. No answer of a person is impossible, so none rules a suspect out. "None of these" foresees that a share of
- * the things is as without it and of the others anything, so it wins when no known suspect explains what is wrong.
+ * answers alike. No answer of a person is impossible, so none rules a suspect out. What "none of these" foresees is told
+ * in `unknown-cause`.
  */
 import type { Value } from '../bench/observable.ts'
-import type { Answer, Mark } from '../checks/prompt.ts'
+import type { Answer } from '../checks/prompt.ts'
 import type { Family } from '../faults/fault.ts'
 import { type Evidence, type Many, type One, type Thing, thingsIn } from './evidence.ts'
-import { HEALTHY, type Hypothesis } from './hypothesis.ts'
-import { oddsAgain, type Said, saidBy } from './repeated.ts'
+import type { Hypothesis } from './hypothesis.ts'
+import { chanceAgain, oddsAgain, type Said, saidBy, saidByMarks } from './repeated.ts'
 import type { Sights } from './sights.ts'
 
 type Tuple = readonly (Value | null)[]
@@ -17,10 +17,6 @@ type Tuple = readonly (Value | null)[]
 const BROKEN_SHARE = 0.65
 /** How often a person who looks at something unsteady says so (judgement). */
 const SAYS_UNSTEADY = 0.3
-/** How much of a build an unknown cause leaves as it would be without it (judgement), where nothing is known of it yet. */
-const AS_USUAL = 0.5
-/** It may as well reach into much or into little of the build; what is seen tells which (judgement). */
-export const LEFT_AS_USUAL: readonly number[] = [AS_USUAL, 0.9]
 const UNSTEADY: readonly string[] = ['flicker', 'erratic', 'comes-and-goes', 'doubtful']
 /** A person's account of the past is wrong about one time in four (common practice, no source). */
 const TOLD_SHARE = 0.75
@@ -59,20 +55,6 @@ export function oddsUnder(answers: readonly Answer[], sights: readonly Tuple[], 
   return mixed
 }
 
-/**
- * The odds under a cause that nobody knows: a share of the things is as it would be without it, of the others anything
- * may be seen. @param healthy what the build shows with no fault   @param share of things left as usual, 0 to 1
- */
-export function oddsUnknown(
-  answers: readonly Answer[],
-  healthy: Tuple,
-  error: number,
-  share = AS_USUAL,
-): Float64Array {
-  const usual = answerOdds(answers, healthy, error)
-  return usual.map((p) => share * p + (1 - share) / answers.length)
-}
-
 /** Chance of each thing's mark, or of none, where these values are seen; `said` is what the same look said before. */
 function manyOdds(
   of: readonly Thing[],
@@ -84,24 +66,10 @@ function manyOdds(
     const value = values[i] ?? null
     const right = marks.find((m) => m.value === value)
     const p = right === chosen ? 1 - error : error / marks.length
-    return product * markedAgain(p, marks, chosen, said[i])
+    if (said[i] === undefined) return product * p
+    const option = chosen ? marks.indexOf(chosen) : marks.length
+    return product * chanceAgain(p, option, said[i], saidByMarks(marks))
   }, 1)
-}
-
-/** The chance of what was marked, when the thing was looked at before. */
-function markedAgain(
-  p: number,
-  marks: readonly Mark[],
-  chosen: Mark | undefined,
-  said: Said | undefined,
-): number {
-  if (said === undefined) return p
-  const none: Said = { noneOf: marks.map((m) => m.value) }
-  const says = [...marks.map((m): Said => ({ is: m.value })), none]
-  const odds = new Float64Array(says.length)
-  const at = chosen ? marks.indexOf(chosen) : marks.length
-  odds[at] = p
-  return oddsAgain(odds, said, says)[at] ?? p
 }
 
 /** Family weights by what a person tells of the history (judgement; see the priors' page). */
@@ -157,55 +125,37 @@ function aboutOdds(about: string, chosen: string, h: Hypothesis): number {
 /**
  * P(this piece of evidence | suspect), up to a factor that is the same for all suspects.
  * @param said thing by thing, what the same look said before (see `saidBefore`)
- * @param share what "none of these" leaves as usual
  */
 export function likelihood(
   e: Evidence,
   h: Hypothesis,
   sights: Sights,
   said: readonly (Said | undefined)[] = [],
-  share = AS_USUAL,
 ): number {
   switch (e.kind) {
     case 'about':
       return aboutOdds(e.about, e.chosen, h)
     case 'one':
-      return oneOdds(e, h, sights, said[0], share)
+      return oneOdds(e, h, sights, said[0])
     case 'many':
-      return mapOdds(e, h, sights, said, share)
+      return mapOdds(e, h, sights, said)
   }
 }
 
-function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined, share: number): number {
-  const unknown = h.kind === 'none'
-  const seen = sights.values(unknown ? HEALTHY : h, e.history, e.observe)
-  const fresh = unknown
-    ? oddsUnknown(e.answers, seen[0] ?? [], e.error, share)
-    : oddsUnder(e.answers, seen, e.error)
+function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined): number {
+  const fresh = oddsUnder(e.answers, sights.values(h, e.history, e.observe), e.error)
   const says = e.observe.length === 1 ? saidBy(e.answers) : e.answers.map((a): Said => ({ is: a.id }))
   const odds = oddsAgain(fresh, said, says)
   return odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length
 }
 
-function mapOdds(
-  e: Many,
-  h: Hypothesis,
-  sights: Sights,
-  said: readonly (Said | undefined)[],
-  share: number,
-): number {
+function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | undefined)[]): number {
   const of = thingsIn(e)
-  const observe = of.map((t) => t.observe)
-  if (h.kind === 'none') {
-    const [healthy = []] = sights.values(HEALTHY, e.history, observe)
-    return of.reduce((product, { marks, chosen }, i) => {
-      const right = marks.find((m) => m.value === healthy[i]) === chosen
-      const usual = right ? 1 - e.error : e.error / marks.length
-      const p = share * usual + (1 - share) / (marks.length + 1)
-      return product * markedAgain(p, marks, chosen, said[i])
-    }, 1)
-  }
-  const [broken, made] = sights.values(h, e.history, observe)
+  const [broken, made] = sights.values(
+    h,
+    e.history,
+    of.map((t) => t.observe),
+  )
   const first = manyOdds(of, broken ?? [], e.error, said)
   if (!made) return first
   // What differs between the two sights may be told as unsteady; the rest must still fit.

@@ -5,7 +5,7 @@
  */
 import type { Edit } from '../bench/edit.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
-import type { Answer } from '../checks/prompt.ts'
+import type { Answer, Mark, Power } from '../checks/prompt.ts'
 import { type Evidence, thingsIn } from './evidence.ts'
 
 /** How often a second look repeats the first, whatever there is to be seen (judgement). */
@@ -19,8 +19,13 @@ export type Said = { readonly is: Value } | { readonly noneOf: readonly Value[] 
  * which it was. A blade tried by hand with the mains off is another look than the fan seen turning.
  */
 export function lookKey(o: Observable, history: readonly Edit[]): string {
+  return `${observableKey(o)}, power ${powerIn(history)}, after ${changes(history)}`
+}
+
+/** Whether the mains are on after these edits. */
+export function powerIn(history: readonly Edit[]): Power {
   const power = history.findLast((edit) => edit.do === 'power')
-  return `${observableKey(o)}, power ${power?.do === 'power' ? power.to : 'on'}, after ${changes(history)}`
+  return power?.do === 'power' ? power.to : 'on'
 }
 
 const changes = (history: readonly Edit[]): number => history.filter((edit) => edit.do !== 'power').length
@@ -80,12 +85,27 @@ export function agree(a: Said, b: Said): boolean {
  * @param says what each option would say of the thing
  */
 export function oddsAgain(odds: Float64Array, before: Said | undefined, says: readonly Said[]): Float64Array {
-  if (before === undefined) return odds
-  const same = says.map((s) => agree(before, s))
-  const count = same.filter(Boolean).length
-  if (count === 0) return odds
-  return odds.map((p, i) => (same[i] ? REPEATS_ITSELF / count : 0) + (1 - REPEATS_ITSELF) * p)
+  return before === undefined ? odds : odds.map((p, i) => chanceAgain(p, i, before, says))
 }
+
+/** The same of one option. */
+export function chanceAgain(
+  p: number,
+  option: number,
+  before: Said | undefined,
+  says: readonly Said[],
+): number {
+  if (before === undefined) return p
+  const count = says.filter((s) => agree(before, s)).length
+  if (count === 0) return p
+  return (agree(before, says[option]!) ? REPEATS_ITSELF / count : 0) + (1 - REPEATS_ITSELF) * p
+}
+
+/** What each mark of a map says of its thing, and last what no mark says. */
+export const saidByMarks = (marks: readonly Mark[]): readonly Said[] => [
+  ...marks.map((m): Said => ({ is: m.value })),
+  { noneOf: marks.map((m) => m.value) },
+]
 
 /** What each answer of a question about one thing says of it. */
 export const saidBy = (answers: readonly Answer[]): readonly Said[] =>

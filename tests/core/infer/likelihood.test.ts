@@ -3,12 +3,11 @@ import { compile } from '../../../src/core/bench/build.ts'
 import { answersFor, OTHER } from '../../../src/core/checks/answers.ts'
 import { mapAsk } from '../../../src/core/checks/maps.ts'
 import type { Answer } from '../../../src/core/checks/prompt.ts'
-import type { Evidence, Many, One } from '../../../src/core/infer/evidence.ts'
+import type { Evidence, One } from '../../../src/core/infer/evidence.ts'
 import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
 import { answerOdds, likelihood, oddsUnder } from '../../../src/core/infer/likelihood.ts'
 import { saidBefore } from '../../../src/core/infer/repeated.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
-import { unknownColumn } from '../../../src/core/infer/unknown-cause.ts'
 import { build } from '../../support/build.ts'
 
 const spins: readonly Answer[] = ['no', 'twitches', 'slow', 'normal', 'full'].map((id) => ({
@@ -189,11 +188,6 @@ describe('a map', () => {
     // F3 was left unmarked once, a slip of 0.03 / 3: the next time either way.
     expect(again(all, dark('F1', 'F2'))).toBeCloseTo(same ** 2 * (0.5 * 0.01), 12)
     expect(again(dark('F1', 'F2'), dark('F1', 'F2'))).toBeCloseTo(same ** 2 * (0.5 + 0.5 * 0.01), 12)
-    // Under "none of these" a mark has 0.13 and a fan that is right 0.61, as below.
-    expect(again(dark('F1'), dark('F1'), named('none-of-these'))).toBeCloseTo(
-      (0.5 + 0.5 * 0.13) * (0.5 + 0.5 * 0.61) ** 2,
-      12,
-    )
   })
 
   test('of a loose contact is one of two sights, or what differs between them told as unsteady', () => {
@@ -218,28 +212,6 @@ describe('a map', () => {
       0.7 * wrong * right * wrong + 0.3 * wrong * right ** 2,
       12,
     )
-  })
-
-  test('is under "none of these" as without it for half of the things, by chance for the others', () => {
-    // Four ways to answer for each fan. Marked dark: (0.03 / 3 + 1 / 4) / 2; seen to be right: (0.97 + 1 / 4) / 2.
-    expect(likelihood(dark('F1'), named('none-of-these'), sights)).toBeCloseTo(0.13 * 0.61 ** 2, 12)
-    // Where what is right can be marked, marking it is right: two ways to answer, (0.97 + 1 / 3) / 2.
-    const turns: Evidence = {
-      ...(dark() as Many),
-      marks: ['no', 'normal'].map((value) => ({ id: value, observe: { what: 'spins', at: 'F1' }, value })),
-      chosen: ['normal'],
-    }
-    expect(likelihood(turns, named('none-of-these'), sights)).toBeCloseTo((0.97 + 1 / 3) / 2, 12)
-  })
-
-  test('learns from answer to answer how much an unknown cause leaves as it is: half, or nine tenths', () => {
-    const none = named('none-of-these')
-    const [first, second] = [dark('F1'), dark('F2', 'F3')]
-    const [p = 0, then = 0] = unknownColumn([first, second], none, sights, [])
-    // With nine tenths left, marked dark: 0.9 × 0.03 / 3 + 0.1 / 4; seen to be right: 0.9 × 0.97 + 0.1 / 4.
-    const [half, most] = [0.13 * 0.61 ** 2, 0.034 * 0.898 ** 2]
-    expect(p).toBeCloseTo((half + most) / 2, 12)
-    expect(p * then).toBeCloseTo((half * (0.13 ** 2 * 0.61) + most * (0.034 ** 2 * 0.898)) / 2, 12)
   })
 })
 
