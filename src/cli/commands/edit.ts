@@ -57,7 +57,7 @@ export const run: Run = async (given, shell): Promise<ExitCode> => {
   const included = new Map(texts.includes.map(({ file, text }) => [file, { text, file }]))
   const edited = editPlan(texts.text, edits, path, (name) => included.get(name))
   if (!edited.ok) {
-    shell.err(planEditWords.refused(changes[edited.edit] ?? '', edited.why))
+    shell.err(planEditWords.refused(changes[edited.edit] ?? '', edited))
     return 2
   }
   const lines = changedLines(texts.text, edited.text)

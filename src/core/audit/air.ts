@@ -17,14 +17,21 @@ const LOPSIDED = 2
 export const fans = (w: Wiring): Fan[] =>
   w.plan.parts.filter((p): p is Fan => p.kind === 'fan' && p.motor !== undefined)
 
-/** Fans on one radiator in one direction count once: behind one another they add pressure, not flow. */
-function flowOf(list: readonly Fan[]): number {
+/**
+ * What fans move at least and at most. Behind one another they add pressure, not flow, and fans at one place of one radiator
+ * may stand so, two deep, or side by side; the plan does not say which.
+ */
+function flowOf(list: readonly Fan[]): { readonly least: number; readonly most: number } {
   const stacks = new Map<string, Fan[]>()
   for (const fan of list) {
     const key = fan.on === undefined || fan.at === undefined ? fan.id : `${fan.on}|${fan.at}`
     stacks.set(key, [...(stacks.get(key) ?? []), fan])
   }
-  return sideBySide([...stacks.values()].map((stack) => Math.max(...stack.map(cfmOf))))
+  const flows = [...stacks.values()].map((stack) => stack.map(cfmOf).sort((a, b) => b - a))
+  return {
+    least: sideBySide(flows.flatMap((flow) => flow.slice(0, Math.ceil(flow.length / 2)))),
+    most: sideBySide(flows.flat()),
+  }
 }
 const cfmOf = (fan: Fan): number => fan.cfm ?? guessedCfm(fan.sizeMm ?? 120, fan.motor?.rpm[1] ?? 0)
 /** Whether a fan moves air between the case and the room. */
@@ -57,15 +64,17 @@ export const air: Family = {
       *find(w) {
         const [ins, outs] = [fans(w).filter((f) => f.flow === 'in'), fans(w).filter((f) => f.flow === 'out')]
         const [into, out] = [flowOf(ins), flowOf(outs)]
-        if (ins.length > 0 && outs.length > 0 && isOver(Math.max(into, out), LOPSIDED * Math.min(into, out)))
+        const over = isOver(into.least, LOPSIDED * out.most)
+        const under = isOver(out.least, LOPSIDED * into.most)
+        if (ins.length > 0 && outs.length > 0 && (over || under))
           yield {
             refs: [...ids(ins), ...ids(outs)],
-            figure: Math.round(into),
-            limit: Math.round(out),
+            figure: Math.round(over ? into.least : into.most),
+            limit: Math.round(over ? out.most : out.least),
             facts: {
               in: ids(ins),
               out: ids(outs),
-              sign: into > out ? 'over' : 'under',
+              sign: over ? 'over' : 'under',
               guessed: [...ins, ...outs].some((f) => f.cfm === undefined) ? 'yes' : 'no',
             },
           }

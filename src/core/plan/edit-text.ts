@@ -5,7 +5,8 @@
 import { isMap, parseDocument, type YAMLMap } from 'yaml'
 import { isList, type Piece, plugged, unplugged } from './edit-leads.ts'
 import { setTo } from './edit-settings.ts'
-import type { PortRef } from './plan.ts'
+import { given } from './parts/form.ts'
+import type { PortRef, Problem } from './plan.ts'
 import { type Include, readPlan } from './read.ts'
 
 export type PlanEdit =
@@ -21,6 +22,8 @@ export type Edited =
       /** The edit that could not be made, counted from 0. */
       readonly edit: number
       readonly why: 'not-a-plan' | 'no-such-lead' | 'no-list-of-leads' | 'does-not-fit'
+      /** What of the edited text does not fit, and what would. */
+      readonly trouble?: Problem
     }
 
 const spliced = (text: string, { from, to, text: put }: Piece): string =>
@@ -85,7 +88,8 @@ export function editPlan(text: string, edits: readonly PlanEdit[], file: string,
   for (const [i, edit] of edits.entries()) {
     const next = made(now, edit, file, include)
     if (REASONS.has(next)) return { ok: false, edit: i, why: next as 'not-a-plan' }
-    if (!readPlan(next, file, include).ok) return { ok: false, edit: i, why: 'does-not-fit' }
+    const read = readPlan(next, file, include)
+    if (!read.ok) return { ok: false, edit: i, why: 'does-not-fit', ...given('trouble', read.problems[0]) }
     now = next
   }
   return { ok: true, text: now }

@@ -17,7 +17,7 @@ export function expandNames(book: Notebook, map: MapNode, what: string): MapNode
   for (const [key, entry] of map.entries) {
     const names = expandRange(key)
     if (names === undefined) {
-      const expected = `a range such as F1..F6, of at most ${LONGEST_RANGE} names`
+      const expected = `a range such as F1..F6 or A..D, of at most ${LONGEST_RANGE} names`
       report(book, entry.key, shown(key), expected, 'write the first and the last name with .. between')
       continue
     }

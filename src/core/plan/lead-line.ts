@@ -48,6 +48,12 @@ export function writtenLead(book: Notebook, node: Node): Written | undefined {
     report(book, node.place, node.is === 'list' ? 'a list' : shown(node.value), FORM, 'write it in this form')
     return undefined
   }
+  const [only, ...others] = [...node.entries]
+  if (only && others.length === 0 && only[0].includes('.')) {
+    const to = only[1].value.is === 'scalar' ? String(only[1].value.value) : 'PORT'
+    report(book, node.place, shown(`${only[0]}: ${to}`), FORM, `write ${only[0]} -> ${to}`)
+    return undefined
+  }
   const { value: lead } = section(book, node, leadSchema)
   if (!lead) return undefined
   if (lead.mm !== undefined && lead.length !== undefined)

@@ -17,6 +17,7 @@ export const NAME_RULE = 'a name of letters, digits, - and _, such as F1 or fron
 /** What is wrong with a name, or undefined. */
 export function nameTrouble(name: string): { readonly expected: string; readonly todo: string } | undefined {
   if (name.length > 40) return { expected: `${NAME_RULE}, up to 40 long`, todo: 'choose a shorter name' }
+  if (/^-|-$/.test(name)) return { expected: `${NAME_RULE}, with no - at either end`, todo: 'take the - off' }
   if (!PLAIN.test(name) && !NAME.test(name))
     return {
       expected: NAME_RULE,

@@ -1,7 +1,8 @@
 /**
  * The known word that a mistyped one was most likely meant to be: edit distance with neighbouring letters swapped
- * counted as one slip (optimal string alignment), not minding case.
+ * counted as one slip (optimal string alignment), not minding case. Another word of the trade for it comes first.
  */
+import { planWordFor } from './other-words.ts'
 
 /** Number of single slips (insert, leave out, replace, swap neighbours) between two words. */
 export function editDistance(a: string, b: string): number {
@@ -36,6 +37,8 @@ const otherNumber = (a: string, b: string): boolean => {
 export function nearest(word: string, known: readonly string[]): string | undefined {
   if (word.length > LONGEST) return undefined
   const plain = word.toLowerCase().replace(/[-\s]/g, '_')
+  const own = planWordFor(plain, known)
+  if (own !== undefined) return own
   let best: string | undefined
   let least = Math.max(1, Math.floor(Math.max(word.length, 3) / 2.5)) + 1
   for (const candidate of known) {

@@ -16,7 +16,9 @@ function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartFor
   const kind = node.entries.get('kind')?.value
   const expected = `one of ${listed(partKinds)}`
   if (!kind) {
-    report(book, key, `${id} without a kind`, expected, 'add kind, or like and the name of a part')
+    const meant = [...node.entries].find(([name]) => nearest(name, ['kind']) !== undefined)
+    if (meant) reportLocal(book, meant[1].key, `the key ${shown(meant[0])}`, 'kind', 'write kind')
+    else report(book, key, `${id} without a kind`, expected, 'add kind, or like and the name of a part')
     return undefined
   }
   const name = kind.is === 'scalar' ? kind.value : undefined

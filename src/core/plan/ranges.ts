@@ -1,5 +1,5 @@
 /**
- * Shorthand for many names at once: `F1..F6`, `F1..6`, `fan1..fan3`, `1..3`, `a..b`. Either end may be the
+ * Shorthand for many names at once: `F1..F6`, `F1..6`, `fan1..fan3`, `1..3`, `a..b`, `Ya..Yb`. Either end may be the
  * higher one; leading zeros are kept (`F01..F12`).
  */
 
@@ -7,7 +7,7 @@
 export const LONGEST_RANGE = 5000
 
 const NUMBERED = /^(.*?)(\d{1,6})\.\.(.*?)(\d{1,6})$/
-const LETTERED = /^([a-z])\.\.([a-z])$/
+const LETTERED = /^(.*?)([a-z])\.\.(.*?)([a-z])$/i
 
 const steps = (from: number, to: number): number[] => {
   const down = to < from
@@ -20,10 +20,7 @@ export const isRange = (text: string): boolean => text.includes('..')
 export function expandRange(text: string): string[] | undefined {
   if (!isRange(text)) return [text]
   const letters = LETTERED.exec(text)
-  if (letters)
-    return steps(letters[1]?.charCodeAt(0) ?? 0, letters[2]?.charCodeAt(0) ?? 0).map((code) =>
-      String.fromCharCode(code),
-    )
+  if (letters) return lettered(letters)
   const match = NUMBERED.exec(text)
   if (!match) return undefined
   const [, prefix = '', first = '', again = '', last = ''] = match
@@ -32,6 +29,15 @@ export function expandRange(text: string): string[] | undefined {
   if (Math.abs(to - from) >= LONGEST_RANGE) return undefined
   const width = first.startsWith('0') ? first.length : 0
   return steps(from, to).map((n) => prefix + String(n).padStart(width, '0'))
+}
+
+/** `a..c`, `Ya..Yb`: the same before the letter, and both small or both capital. */
+function lettered([, prefix = '', first = '', again = '', last = '']: readonly string[]):
+  | string[]
+  | undefined {
+  const small = (letter: string): boolean => letter === letter.toLowerCase()
+  if (again !== prefix || small(first) !== small(last)) return undefined
+  return steps(first.charCodeAt(0), last.charCodeAt(0)).map((code) => prefix + String.fromCharCode(code))
 }
 
 /**

@@ -21,6 +21,8 @@ export function portBook(ports: readonly Port[]): PortBook {
   return { byRef, byPart }
 }
 
+const LIT_FRAME = 'choose one of these; a fan that has a motor beside its lights needs motor: {} too'
+
 const firstOf = (ref: string): string => ref.split('.')[0] ?? ''
 
 /** Why a reference names no port, with the nearest that exists. `parts` are all part names of the plan. */
@@ -34,10 +36,11 @@ export function noSuchPort(ref: string, book: PortBook, parts: readonly PartId[]
   if (own) {
     const names = own.map((port) => port.ref)
     const meant = nearest(ref, names)
+    const lit = ref === `${part}.motor` && own.every(({ connector }) => connector.startsWith('light'))
     return {
       found,
       expected: `${part === 'board' || part === 'supply' ? `a port of the ${part}` : `a port of ${part}`}: ${listed(names)}`,
-      todo: meant === undefined ? 'choose one of these' : `write ${meant}`,
+      todo: lit ? LIT_FRAME : meant === undefined ? 'choose one of these' : `write ${meant}`,
     }
   }
   if (parts.includes(part) || part === 'board' || part === 'supply')

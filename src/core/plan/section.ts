@@ -131,7 +131,8 @@ function tell(book: Notebook, root: Node, schema: z.$ZodType, issue: z.$ZodIssue
     )
     return
   }
-  reportLocal(book, at, shown(value), asked.expected ?? kindOfSchema(asked.schema), 'write it in this form')
+  const todo = value === 'unknown' ? 'write {} where nothing of it is known' : 'write it in this form'
+  reportLocal(book, at, shown(value), asked.expected ?? kindOfSchema(asked.schema), todo)
 }
 
 /** Takes what is wrong out of a plain value, so that the rest can be looked at. */

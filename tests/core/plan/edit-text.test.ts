@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { editPlan, type PlanEdit } from '../../../src/core/plan/edit-text.ts'
+import { planEditWords } from '../../../src/wording/en/plan-edits.ts'
 import { planOf } from '../../support/build.ts'
 import fc from '../../support/fast-check.ts'
 
@@ -127,7 +128,14 @@ describe('an edit that cannot be', () => {
     [{ do: 'set', setting: 'headers/SYS1/drive', value: 'warp' }, 'does-not-fit'],
     [{ do: 'set', setting: 'headers/SYS7/drive', value: 'pwm' }, 'does-not-fit'],
   ])('%j is refused', (edit, why) => {
-    expect(editPlan(TEXT, [edit], 'desk.build.yaml')).toEqual({ ok: false, edit: 0, why })
+    expect(editPlan(TEXT, [edit], 'desk.build.yaml')).toMatchObject({ ok: false, edit: 0, why })
+  })
+
+  test('says what does not fit, in the words of the plan', () => {
+    const edit = { do: 'set', setting: 'headers/SYS7/drive', value: 'pwm' } as const
+    const made = editPlan(TEXT, [edit], 'desk.build.yaml')
+    if (made.ok) throw new Error('taken')
+    expect(planEditWords.refused('set headers/SYS7/drive = pwm', made)).toMatch(/SYS7.*Expected: .*SYS1/)
   })
 })
 

@@ -13,18 +13,29 @@ describe('ranges', () => {
     ['fan-9..fan-11', ['fan-9', 'fan-10', 'fan-11']],
     ['1..3', ['1', '2', '3']],
     ['a..c', ['a', 'b', 'c']],
+    ['C..A', ['C', 'B', 'A']],
+    ['Ya..Yc', ['Ya', 'Yb', 'Yc']],
     ['F1', ['F1']],
     ['F1..F1', ['F1']],
   ])('%s', (text, names) => {
     expect(expandRange(text)).toEqual(names)
   })
 
-  test.each(['F1..G3', '..', 'F..G', 'F1..', '..F3', 'F1...F3', '1..999999', 'F1..F2..F3'])(
-    '%s is none',
-    (text) => {
-      expect(expandRange(text)).toBeUndefined()
-    },
-  )
+  test.each([
+    'F1..G3',
+    '..',
+    'F..g',
+    'F..Ga',
+    'front..rear',
+    'a..b..c',
+    'F1..',
+    '..F3',
+    'F1...F3',
+    '1..999999',
+    'F1..F2..F3',
+  ])('%s is none', (text) => {
+    expect(expandRange(text)).toBeUndefined()
+  })
 
   test.each([
     ['F1..F2.motor', ['F1.motor', 'F2.motor']],

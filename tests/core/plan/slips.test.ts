@@ -53,3 +53,46 @@ leads: [D1.usb -> ${socket}]`
   expect(audit(planOf(text('board.U3.a'))).map((f) => f.rule)).toContain('usb-3-header-bare')
   expect(problems(text('board.U3'))).toMatch(/adapter from usb3 to usb2/)
 })
+
+test.each([
+  ['parts: { F1: { type: fan } }', 'write kind'],
+  ['parts: { H1: { kind: argb-hub, ports: 4 } }', 'write light-hub'],
+  ['board: { rgb_headers: { L1: } }', 'write light_headers'],
+  ['board: { fan_headers: { S1: { current: 1 A } } }', 'write amps'],
+  ['parts: { F1: { kind: fan, flow: exhaust } }', 'write out'],
+  ['parts: { F1: { kind: fan, motor: { speed: 1500 } } }', 'write rpm'],
+  // a slip of the pen that is near is still told as before
+  ['parts: { H1: { kind: ligth-hub, ports: 4 } }', 'write light-hub'],
+  ['parts: { F1: { kind: fan, light: { led: 8 } } }', 'write leds'],
+])('another word of the trade is told by the one that a plan has: %s', (text, todo) => {
+  expect(problems(text)).toContain(todo)
+})
+
+test('the motor of a fan that has a light alone: what makes it a lit frame is told', () => {
+  const text = (motor: string): string => `
+board: { fan_headers: { S1: } }
+parts: { F1: { kind: fan, ${motor}light: { leds: 8 } } }
+leads: [F1.motor -> board.S1]`
+  expect(problems(text(''))).toContain('needs motor: {} too')
+  expect(problems(text('motor: {}, '))).toBe('')
+})
+
+test('a lead written as a key and its value is told as the lead that is meant', () => {
+  const text = (lead: string): string => `
+board: { fan_headers: { S1: } }
+parts: { F1: { kind: fan } }
+leads: [${lead}]`
+  expect(problems(text('F1.motor: board.S1')).split('\n')).toEqual([
+    expect.stringContaining('write F1.motor -> board.S1'),
+  ])
+  expect(problems(text('{ from: F1.motor, to: board.S1 }'))).toBe('')
+})
+
+test('unknown where a map belongs: what to write for nothing known is told', () => {
+  expect(problems('parts: { F1: { kind: fan, motor: unknown } }')).toContain('write {}')
+  expect(problems('parts: { F1: { kind: fan, motor: 4 } }')).not.toContain('write {}')
+})
+
+test('a name with a dash at its end is told so, and not that dashes are allowed', () => {
+  expect(problems('parts: { -F1: { kind: fan } }')).toContain('no - at either end')
+})
