@@ -11,6 +11,11 @@ const NAMED: Readonly<Record<string, string>> = {
   'curve-never-starts': 'fan',
   'dc-under-start-volts': 'fan',
   'dc-never-starts': 'fan',
+  'fan-drop': 'fan',
+  'light-drop': 'part',
+  'light-drop-low-rail': 'part',
+  'light-run-long': 'part',
+  'leads-one-label': 'other',
   'program-absent': 'channel',
 }
 

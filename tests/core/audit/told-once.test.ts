@@ -33,6 +33,19 @@ settings: { headers: { SYS1: { drive: dc, curve: [[30, 40], [70, 100]] } } }`
     expect(found(chain('6 V'), /dc-under-start-volts/).map((f) => f.facts.fan)).toEqual([['F1', 'F2'], 'F3'])
   })
 
+  test('as lights on one run are, and as parts that share one place are', () => {
+    const run = `
+board: { light_headers: { L1: } }
+parts:
+  S1: { kind: strip, light: { leds: 10, amps: 0.4 A, mm: 1.2 m, passes_on: yes }, at: shelf }
+  S2..S3: { kind: strip, light: { leds: 10, amps: 0.4 A, passes_on: yes }, at: shelf }
+leads: [S1.light -> board.L1, S2.light -> S1.light_out, S3.light -> S2.light_out]`
+    expect(says(run, /light-run-long|leads-one-label/)).toEqual([
+      'S1, S2 and S3 hang 1200 mm from the feed; 1 m is the usual advice',
+      'S2 and S3 are the same kind of part as S1 and also at shelf: their leads are easily mixed up',
+    ])
+  })
+
   test('on two headers are two findings', () => {
     const two = `
 board: { fan_headers: { SYS1..SYS2: { drive: pwm } } }

@@ -140,7 +140,7 @@ export const planSense: Readonly<Record<string, RuleWords>> = {
     limit: 'one a place',
     doing: 'write',
     says: (f) =>
-      `${f.of('one')} and ${f.of('other')} are the same kind of part and both at ${f.of('at')}: their leads are easily mixed up`,
+      `${f.of('other')} ${f.verb('other', 'is', 'are')} the same kind of part as ${f.of('one')} and also at ${f.of('at')}: their leads are easily mixed up`,
     todo: () => 'say more closely where each is, and label the leads',
   },
 }

@@ -34,7 +34,7 @@ export const voltages: Readonly<Record<string, RuleWords>> = {
     limit: '4.5 V at the LEDs, from a rail of 4.75 V',
     doing: 'know',
     says: (f) =>
-      `with the 5 V rail at its lower limit ${f.of('part')} gets ${f.figure} at full white (${f.of('drop')} V lost); LEDs want ${f.limit}`,
+      `with the 5 V rail at its lower limit ${f.of('part')} ${f.verb('part', 'gets', 'get')} ${f.figure} at full white (${f.of('drop')} V lost); LEDs want ${f.limit}`,
     todo: () => 'if far LEDs turn yellow, shorten the run or hold the brightness down',
   },
   'fan-drop': {
@@ -57,7 +57,8 @@ export const voltages: Readonly<Record<string, RuleWords>> = {
     title: 'Long light run',
     limit: '1 m from a feed',
     doing: 'know',
-    says: (f) => `${f.of('part')} hangs ${f.figure} from its feed; 1 m is the usual advice`,
+    says: (f) =>
+      `${f.of('part')} ${f.verb('part', 'hangs', 'hang')} ${f.figure} from the feed; 1 m is the usual advice`,
     todo: () => 'watch for flicker and yellow at the far end',
   },
   'supply-lacks-rail': {
