@@ -19,7 +19,7 @@ const PICTURES = {
   'Which fans stand still': { name: 'question', after: 4 },
   'What would mend it': { name: 'verdict', after: 0 },
   'Shut the machine down': { name: 'gate', after: 0 },
-  'Repair: push the input plug of Y2': { name: 'repair', after: 0 },
+  'Repair: push the input plug of fan splitter Y2': { name: 'repair', after: 0 },
   'Fixed, and proven': { name: 'fixed', after: 0 },
 }
 

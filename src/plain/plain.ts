@@ -42,18 +42,20 @@ function questionLines(prompt: Prompt & { show: 'ask' }, view: View, language: L
   ]
 }
 
-const answerLines = (prompt: Ask, view: View, language: Language): string[] =>
-  answerIds(prompt).map((id, i) => `  ${i + 1}. ${language.answer(prompt, id, view)}`)
+function answerLines(prompt: Ask, view: View, language: Language): string[] {
+  const texts = answerIds(prompt).map((id) => language.answer(prompt, id, view))
+  const [, ...once] = language.fullOnce([language.question(prompt, view).title, ...texts], view)
+  return once.map((text, i) => `  ${i + 1}. ${text}`)
+}
 
 /** One line a thing; the ways in which it can be marked once for all, since they are the same for nearly all. */
 function thingLines(prompt: Extract<Ask, { many: true }>, view: View, language: Language): string[] {
   const values = new Map(
     prompt.marks.map((m) => [m.value, language.value(m.observe, m.value, prompt.power, view)]),
   )
+  const places = things(prompt.marks).flatMap(([mark]) => (mark ? [mark.observe.at] : []))
   return [
-    ...things(prompt.marks).flatMap(([mark], i) =>
-      mark ? [`  ${i + 1}. ${language.ref(mark.observe.at, view)}`] : [],
-    ),
+    ...language.rows(places, view).map(({ long }, i) => `  ${i + 1}. ${long}`),
     `  ${language.dialogue.markWords([...values])}`,
   ]
 }

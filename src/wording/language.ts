@@ -43,6 +43,12 @@ export interface QuestionText {
   readonly again?: string
 }
 
+/** A place in a list of places: whole, and as short as it can be told. */
+export interface RowName {
+  readonly long: string
+  readonly short: string
+}
+
 /** `name` fits a list ("motor plug of F2 not plugged in"), `is` is the sentence of a verdict. */
 export interface FaultText {
   readonly name: string
@@ -94,12 +100,20 @@ export interface Language {
   readonly name: string
   readonly labels: Labels
 
-  /** `F2 (front-top)`; `board` and `supply` as they are called. */
+  /** `fan F2 (front-top)`; `board` and `supply` as they are called. */
   part(id: string, scene: Scene): string
-  /** Any reference: part, port, pin, lead, setting, `build`. "the motor plug of F2 (front-top)" */
+  /** What kind of part it is: "fan splitter". Nothing where its id says so. */
+  kind(id: string, scene: Scene): string
+  /** Any reference: part, port, pin, lead, setting, `build`. "the motor plug of fan F2 (front-top)" */
   ref(ref: string, scene: Scene): string
+  /** Several of them: "fans F4 (front) and F5 (front)". */
+  refs(refs: readonly string[], scene: Scene): string
   /** "F2, F3 and F4" */
   list(items: readonly string[]): string
+  /** Texts that are read together, each part named in full where it stands first and by its id after that. */
+  fullOnce(texts: readonly string[], scene: Scene): string[]
+  /** Places of a list below each other, their kinds said where they differ: "pump P1", "F2 (front-top)". */
+  rows(refs: readonly string[], scene: Scene): RowName[]
 
   edit(edit: Edit, scene: Scene): string
   step(step: Do, scene: Scene): StepText
@@ -109,7 +123,7 @@ export interface Language {
   answer(ask: Ask, id: string, scene: Scene): string
   /** What a value of an observable means, as a short predicate: "dark", "stands still". */
   value(observable: Observable, value: Value, power: Power, scene: Scene): string
-  /** "F2 (front-top): dark" */
+  /** "Fan F2 (front-top): dark" */
   sighting(observable: Observable, value: Value, power: Power, scene: Scene): string
 
   fault(fault: Fault, scene: Scene): FaultText

@@ -34,7 +34,7 @@ export function alikeIn(seen: readonly Seen[]): Alike[] {
   }))
 }
 
-/** "dark: F1 (top), F2 (top) and F9 (rear)". */
+/** "dark: fans F1 (top), F2 (top) and F9 (rear)". */
 export function sharedValue(
   alike: readonly Pick<Seen, 'observe' | 'value'>[],
   power: Power,
@@ -43,6 +43,6 @@ export function sharedValue(
 ): string {
   const [first] = alike
   if (first === undefined) return ''
-  const places = alike.map(({ observe }) => language.ref(observe.at, scene))
-  return `${language.value(first.observe, first.value, power, scene)}: ${language.list(places)}`
+  const places = alike.map(({ observe }) => observe.at)
+  return `${language.value(first.observe, first.value, power, scene)}: ${language.refs(places, scene)}`
 }

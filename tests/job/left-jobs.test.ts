@@ -24,7 +24,7 @@ async function takenUp(name: string): Promise<Session> {
   return opening.session
 }
 
-/** To the end, with the bench as the person; the plug of F2's lights is out, unless something else is. */
+/** To the end, with the bench as the person; the plug of fan F2's lights is out, unless something else is. */
 async function toTheEnd(
   session: Session,
   fault: Fault = { at: 'F2.light', mode: 'unplugged' },

@@ -103,7 +103,7 @@ describe('the line protocol', () => {
     })
     expect(answersOf(out[1])[1]).toEqual({
       id: 'F1=part',
-      text: 'F1 (front-bottom): lit in part',
+      text: 'Fan F1 (front-bottom): lit in part',
       observe: { what: 'lit', at: 'F1' },
       means: ['part'],
     })

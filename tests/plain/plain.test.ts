@@ -46,11 +46,11 @@ describe('the job line by line', () => {
     const order = [
       'Radio archive workstation. Lights dead on some fans.',
       'Which lights are dark',
-      'Noted: F3 (top-rear): dark.',
+      'Noted: Fan F3 (top-rear): dark.',
       'When did the lights go dark?',
       'Before your hands go into the case',
       'Likely cause (62 %)',
-      'Repair: push the light plug of F3',
+      'Repair: push the light plug of fan F3',
       'Fixed, and proven',
     ].map((s) => text.indexOf(s))
     expect(order.every((o) => o >= 0)).toBe(true)
@@ -211,7 +211,7 @@ describe('the job line by line', () => {
     expect(text).toContain('What each answer would mean:')
     expect(text).toContain('for, strongly: step 1. Which lights')
     expect(text).toContain('2. When did the lights go dark? – It is a new build')
-    expect(text).toContain('>> the light plug of F3 (top-rear) [suspect] <<')
+    expect(text).toContain('>> the light plug of fan F3 (top-rear) [suspect] <<')
   })
 
   it('does not take an answer for a thing to do, nor "done" for a question', async () => {
@@ -251,7 +251,7 @@ describe('the job line by line', () => {
     const { text, ended } = await talk(['F3', 'new', 'hand over'])
     expect(ended).toBe('handed-over')
     expect(text).toContain('Handing over: Radio archive workstation, lights dead on some fans')
-    expect(text).toContain('1. Which lights are dark, or lit only in part? – F3 (top-rear): dark')
+    expect(text).toContain('1. Which lights are dark, or lit only in part? – F3: dark')
   })
 
   it('says that a line is no text or has no end, and goes on', async () => {

@@ -74,7 +74,7 @@ test('with answers from a file it finds the fault and proves the repair', async 
   const { status, stdout } = driven([SMALL, 'lights-dark', file])
   expect(status).toBe(0)
   expect(stdout).toContain('That is none of the answers.')
-  expect(stdout).toMatch(/light plug of F2/)
+  expect(stdout).toMatch(/light plug of fan F2/)
   expect(stdout).toMatch(/Fixed/)
 })
 

@@ -35,7 +35,7 @@ describe('the component', () => {
     const { text } = app()
     for (const part of [
       'POWER ON',
-      'Look at the lights of F3',
+      'Look at the lights of fan F3',
       '▸ 1  Dark',
       'Enter answer',
       '? help',

@@ -100,7 +100,7 @@ describe('faults in words', () => {
 
   it('names the part and its place', () => {
     expect(faultWords(fault('F2.light:unplugged'), scene).is).toBe(
-      'The light plug of F2 (front-top) is not plugged in.',
+      'The light plug of fan F2 (front-top) is not plugged in.',
     )
     expect(faultWords(fault('supply.SA:loose'), scene).is).toContain(
       'Supply lead SA is not home at the supply',
@@ -112,16 +112,16 @@ describe('faults in words', () => {
 
   it('tells exchanged plugs of the same kind together, others one by one', () => {
     expect(faultWords(fault('F1.motor:swapped-with-F2.motor'), scene).is).toBe(
-      'The motor plugs of F1 (front-bottom) and F2 (front-top) are exchanged: each sits in the socket of the other.',
+      'The motor plugs of fans F1 (front-bottom) and F2 (front-top) are exchanged: each sits in the socket of the other.',
     )
     expect(faultWords(fault('F1.motor:swapped-with-Y1.in'), scene).name).toBe(
-      'the motor plug of F1 (front-bottom) and the input plug of Y1 exchanged',
+      'the motor plug of fan F1 (front-bottom) and the input plug of fan splitter Y1 exchanged',
     )
   })
 
   it('says a mode that it does not know by its own words', () => {
     expect(faultWords({ at: 'F2.motor', mode: 'chewed-by-mice' }, scene).is).toBe(
-      'The motor plug of F2 (front-top) has this fault: chewed by mice.',
+      'The motor plug of fan F2 (front-top) has this fault: chewed by mice.',
     )
   })
 })

@@ -10,20 +10,20 @@ const name = (ref: string) => english.ref(ref, scene)
 
 describe('names of things', () => {
   it.each([
-    ['F2', 'F2 (front-top)'],
-    ['F2.motor', 'the motor plug of F2 (front-top)'],
-    ['H1.3', 'socket 3 of H1 (behind the board tray)'],
-    ['H1.power', 'the supply plug of H1 (behind the board tray)'],
-    ['Y1.in', 'the input plug of Y1'],
+    ['F2', 'fan F2 (front-top)'],
+    ['F2.motor', 'the motor plug of fan F2 (front-top)'],
+    ['H1.3', 'socket 3 of light hub H1 (behind the board tray)'],
+    ['H1.power', 'the supply plug of light hub H1 (behind the board tray)'],
+    ['Y1.in', 'the input plug of fan splitter Y1'],
     ['board.SYS1', 'header SYS1 on the board'],
     ['board.L2', 'light header L2 on the board'],
     ['board.U1.a', 'row a of USB header U1 on the board'],
     ['supply.SA.1', 'plug 1 of supply lead SA'],
     ['supply.SA', 'supply lead SA'],
     ['board.SYS1/12V', 'the 12 V contact of header SYS1 on the board'],
-    ['F1.motor/TACH', 'the speed (tach) contact of the motor plug of F1 (front-bottom)'],
+    ['F1.motor/TACH', 'the speed (tach) contact of the motor plug of fan F1 (front-bottom)'],
     ['headers/SYS1/drive', 'the drive mode of header SYS1 on the board'],
-    ['channels/H1/profile', 'the LED counts of H1 (behind the board tray)'],
+    ['channels/H1/profile', 'the LED counts of light hub H1 (behind the board tray)'],
     ['host/program', "the vendor's lighting program"],
     ['ports/board.U1.a/enabled', 'the switch in the firmware of row a of USB header U1 on the board'],
   ])('%s is %s', (ref, words) => {
@@ -82,7 +82,7 @@ describe('names from outside', () => {
   it('cuts endless names with an ellipsis, between characters as a person counts them', () => {
     const plan = { ...archivePlan, parts: [fan('F1', 'e\u0301'.repeat(100))] }
     const said = english.part('F1', { plan, inForce: [] })
-    expect(said).toBe(`F1 (${'e\u0301'.repeat(LONGEST_NAME - 1)}…)`)
+    expect(said).toBe(`fan F1 (${'e\u0301'.repeat(LONGEST_NAME - 1)}…)`)
   })
 
   it('keeps wide and right-to-left letters', () => {

@@ -18,17 +18,17 @@ const say = (kind: Note['kind'], facts: Note['facts']) =>
 describe('notes', () => {
   it('cross-checks are said with the names of the things', () => {
     expect(say('cross-check', { what: 'shared', parts: ['F1', 'F2'], at: 'H1' })).toBe(
-      'By the plan: F1 (front-bottom) and F2 (front-top) share H1 (behind the board tray), and nothing else does.',
+      'By the plan: Fans F1 (front-bottom) and F2 (front-top) share light hub H1 (behind the board tray), and nothing else does.',
     )
     const also = (parts: readonly string[]) =>
       say('cross-check', { what: 'shared-too', parts: ['F1', 'F2'], at: 'H1', also: [...parts] })
-    expect(also(['F3'])).toMatch(/; F3 \(top-rear\) hangs there too and is right\.$/)
+    expect(also(['F3'])).toMatch(/; fan F3 \(top-rear\) hangs there too and is right\.$/)
     expect(also(['F3', 'F4'])).toMatch(/F4 \([a-z-]+\) hang there too and are right\.$/)
     expect(say('cross-check', { what: 'fed', at: 'F3', from: 'supply.SA.1' })).toContain(
       'is fed from plug 1 of supply lead SA',
     )
     expect(say('cross-check', { what: 'speed-from', at: 'board.SYS1', from: 'F1' })).toContain(
-      'counts the speed of F1',
+      'counts the speed of fan F1',
     )
   })
 
@@ -47,7 +47,7 @@ describe('notes', () => {
     })
     for (const part of ['eader over current', 'header SYS1 on the board', '1.3 A', '1 A'])
       expect(said).toContain(part)
-    expect(say('restored', { 'of-another-kind': 'F2' })).toContain('f another kind F2 (front-top)')
+    expect(say('restored', { 'of-another-kind': 'F2' })).toContain('f another kind fan F2 (front-top)')
   })
 
   it('answers at odds are named with the steps as a person counts them', async () => {
@@ -61,7 +61,7 @@ describe('notes', () => {
       facts: { what, refs: ['F3'], seqs: ['12', '19'] },
     })
     expect(english.note(note('disagree'), view)[0]).toBe(
-      'At odds: What was answered about F3 (top-rear) (steps 2 and 3) does not fit the rest. It is looked at by another route.',
+      'At odds: What was answered about fan F3 (top-rear) (steps 2 and 3) does not fit the rest. It is looked at by another route.',
     )
     expect(english.note(note('nothing-fits'), view)[0]).toContain('No single cause')
     expect(english.trail(view.trail[2]!, view)).toMatch(/^3[.] /u)
@@ -84,9 +84,7 @@ describe('reasons, the path so far, and handing over', () => {
     const session = await at(2)
     const said = english.why(session.why(), session.view()).join('\n')
     expect(said).toContain('a proven fix takes 7 minutes more')
-    expect(said).toContain(
-      'Dark (expected 70 %): then 62 % for: The light plug of F3 (top-rear) not plugged in',
-    )
+    expect(said).toContain('Dark (expected 70 %): then 62 % for: The light plug of F3 not plugged in')
     expect(said).toContain('for, strongly: step 1.')
     expect(said).toContain('against, clearly: step 1.')
   })
@@ -95,7 +93,7 @@ describe('reasons, the path so far, and handing over', () => {
     const session = await at(2)
     await session.reply({ say: 'undo' })
     const lines = session.view().trail.map((e) => english.trail(e, scene))
-    expect(lines[0]).toBe('1. Which lights are dark, or lit only in part? – F3 (top-rear): dark')
+    expect(lines[0]).toBe('1. Which lights are dark, or lit only in part? – Fan F3 (top-rear): dark')
     expect(lines[1]).toBe('2. When did the lights go dark? – It is a new build (taken back)')
   })
 
@@ -115,10 +113,10 @@ describe('reasons, the path so far, and handing over', () => {
     })
     const said = english.handingOver(session.view()).join('\n')
     expect(said).toContain(
-      'Still changed on the build:\n  Exchange the light plugs of F2 (front-top) and F3 (top-rear)',
+      'Still changed on the build:\n  Exchange the light plugs of fans F2 (front-top) and F3 (top-rear)',
     )
     expect(said).toContain('Note: seen with a torch')
-    expect(said).toContain('62 %  The light plug of F3 (top-rear) not plugged in')
+    expect(said).toContain('62 %  The light plug of fan F3 (top-rear) not plugged in')
   })
 
   it('never claims certainty, however sure it is', () => {
@@ -132,7 +130,7 @@ describe('reasons, the path so far, and handing over', () => {
   it('marks the place in question on its path without colour', () => {
     const path = english.path(fakeSession().view().path, scene)
     expect(path).toBe(
-      'plug 1 of supply lead SA > H1 (behind the board tray) > >> the light plug of F3 (top-rear) [suspect] << > F3 (top-rear)',
+      'plug 1 of supply lead SA > light hub H1 (behind the board tray) > >> the light plug of fan F3 (top-rear) [suspect] << > fan F3 (top-rear)',
     )
   })
 })

@@ -65,7 +65,7 @@ describe('questions in words', () => {
   it('with the mains off a fan is turned by hand, not watched', () => {
     const question = ask('spins', 'F2', 'off', ['no', 'twitches', 'normal'])
     expect(english.question(question, scene).title).toBe(
-      'Turn the blades of F2 (front-top) with a finger. How do they go?',
+      'Turn the blades of fan F2 (front-top) with a finger. How do they go?',
     )
     expect(english.answer(question, 'no', scene)).toBe('Stiff: will not turn')
   })
@@ -81,18 +81,18 @@ describe('questions in words', () => {
       ],
     }
     expect(english.question(question, scene).title).toBe(
-      'Look at the lights of F1 (front-bottom), F2 (front-top) and F3 (top-rear). What do you see?',
+      'Look at the lights of fans F1 (front-bottom), F2 (front-top) and F3 (top-rear). What do you see?',
     )
     expect(english.answer(question, 'a', scene)).toBe(
-      'F1 (front-bottom) and F3 (top-rear): lit all over; F2 (front-top): dark',
+      'Fans F1 (front-bottom) and F3 (top-rear): lit all over; fan F2 (front-top): dark',
     )
-    expect(english.answer(question, 'b', scene)).toBe('F2 (front-top): dark')
+    expect(english.answer(question, 'b', scene)).toBe('Fan F2 (front-top): dark')
     expect(english.answer(question, 'c', scene)).toBe('Something else')
   })
 
   it('asks which of many hold, and names each with its state', () => {
     expect(english.question(askMany, scene).title).toBe('Which lights are dark, or lit only in part?')
-    expect(english.answer(askMany, 'F2=dark', scene)).toBe('F2 (front-top): dark')
+    expect(english.answer(askMany, 'F2=dark', scene)).toBe('Fan F2 (front-top): dark')
   })
 
   it('asks about the past in words that a person would use', () => {

@@ -116,7 +116,7 @@ describe('the Markdown page', () => {
     expect(open).toContain('**Outcome:** not finished')
     expect(open).toContain('The job waits at: Shut down and switch the supply off.')
     expect(open).toContain("whichlead resume '/jobs/reading room.ndjson'")
-    expect(open).toMatch(/1\. 35 %: The light plug of F1/)
+    expect(open).toMatch(/1\. 35 %: The light plug of fan F1/)
   })
 
   test('for a customer has result, sightings, repair and proof, and nothing of how it was found', () => {
@@ -165,7 +165,7 @@ describe('the Markdown page', () => {
       return { ...body, end: { ...body.end, suspects: first ? [{ ...first, alike }] : [] } }
     })
     const page = markdown(bodies)
-    expect(page).toContain('- The light plug of F1 (front-bottom) not plugged in')
+    expect(page).toContain('- The light plug of fan F1 (front-bottom) not plugged in')
     expect(page).not.toContain('Nothing is wrong')
   })
 
@@ -182,8 +182,8 @@ describe('the Markdown page', () => {
       return rest
     })
     const page = markdown(wordless)
-    expect(page).toContain('- Dark: F1 (front-bottom) and F2 (front-middle) (step 2)')
-    expect(page).toContain('Dark: F1 (front-bottom) and F2 (front-middle) |')
+    expect(page).toContain('- Dark: fans F1 (front-bottom) and F2 (front-middle) (step 2)')
+    expect(page).toContain('Dark: fans F1 (front-bottom) and F2 (front-middle) |')
   })
 
   test('can be made without any text kept in the log, from the records alone', () => {

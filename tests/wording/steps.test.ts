@@ -16,27 +16,27 @@ describe('things to do, in words', () => {
     ],
     [
       { do: 'unplug', plug: 'F2.light' },
-      'Pull the light plug of F2 (front-top) out of socket 2 of H1 (behind the board tray).',
+      'Pull the light plug of fan F2 (front-top) out of socket 2 of light hub H1 (behind the board tray).',
     ],
     [
       { do: 'plug', plug: 'F2.light', socket: 'H1.5' },
-      'Move the light plug of F2 (front-top) from socket 2 of H1 (behind the board tray) to socket 5 of H1 (behind the board tray); push it home.',
+      'Move the light plug of fan F2 (front-top) from socket 2 of light hub H1 (behind the board tray) to socket 5 of H1; push it home.',
     ],
     [
       { do: 'swap', a: 'F2.motor', b: 'F3.motor' },
-      'Exchange the motor plugs of F2 (front-top) and F3 (top-rear): put each into the socket of the other.',
+      'Exchange the motor plugs of fans F2 (front-top) and F3 (top-rear): put each into the socket of the other.',
     ],
     [
       { do: 'substitute', what: 'F2' },
-      'Put a fan of the same type, known to be good, in place of F2 (front-top).',
+      'Put another of the same type, known to be good, in place of fan F2 (front-top).',
     ],
     [
       { do: 'substitute', what: 'H1.usb' },
-      'Use another lead, known to be good, in place of the USB lead of H1 (behind the board tray).',
+      'Use another lead, known to be good, in place of the USB lead of light hub H1 (behind the board tray).',
     ],
     [
       { do: 'free', part: 'F2' },
-      'Turn the blades of F2 (front-top) by hand; take away what touches until nothing holds it back.',
+      'Turn the blades of fan F2 (front-top) by hand; take away what touches until nothing holds it back.',
     ],
     [
       { do: 'set', setting: 'headers/SYS1/drive', value: 'pwm' },
@@ -48,7 +48,7 @@ describe('things to do, in words', () => {
     ],
     [
       { do: 'set', setting: 'channels/H1/profile', value: '[8,8,8]' },
-      'Set the LED counts of H1 (behind the board tray) to 8, 8, 8.',
+      'Set the LED counts of light hub H1 (behind the board tray) to 8, 8, 8.',
     ],
     [
       { do: 'set', setting: 'ports/board.U1.a/enabled', value: 'true' },
@@ -60,18 +60,18 @@ describe('things to do, in words', () => {
 
   it('a supply lead is pushed home at the supply, a plug at its socket', () => {
     expect(edit({ do: 'reseat', plug: 'supply.SA' })).toContain('supply lead SA out at the supply')
-    expect(edit({ do: 'reseat', plug: 'F3.light' })).toContain('home in socket 3 of H1')
+    expect(edit({ do: 'reseat', plug: 'F3.light' })).toContain('home in socket 3 of light hub H1')
   })
 
   it('does not say where a plug sits once a hand has moved it', () => {
     const moved = { plan: archivePlan, inForce: [{ do: 'swap', a: 'F2.light', b: 'F3.light' }] as const }
     expect(english.edit({ do: 'unplug', plug: 'F2.light' }, moved)).toBe(
-      'Pull the light plug of F2 (front-top) out of its socket.',
+      'Pull the light plug of fan F2 (front-top) out of its socket.',
     )
   })
 
   it('one edit is the sentence itself, several are a list in their order', () => {
-    expect(english.step(doReseat, scene).title).toMatch(/^Repair: push the light plug of F3/u)
+    expect(english.step(doReseat, scene).title).toMatch(/^Repair: push the light plug of fan F3/u)
     const two = english.step(
       { ...doReseat, purpose: 'restore', edits: [doReseat.edits[0]!, { do: 'unplug', plug: 'F1.light' }] },
       scene,
@@ -82,7 +82,7 @@ describe('things to do, in words', () => {
 
   it('the verdict names cause, what cannot be told from it, and what would mend it', () => {
     const lines = english.verdict(verdict, scene).join('\n')
-    expect(lines).toContain('Likely cause (62 %): The light plug of F3 (top-rear) is not plugged in.')
+    expect(lines).toContain('Likely cause (62 %): The light plug of fan F3 (top-rear) is not plugged in.')
     expect(lines).toContain('What would mend it:')
     expect(lines).toContain('no check here tells them apart')
   })
@@ -91,8 +91,8 @@ describe('things to do, in words', () => {
 describe('cautions', () => {
   // The order is that of desktop-PC service guides: shut down, supply switch, lead out, wait, discharge.
   it('tells the full shutdown in its order before the first reach into the case', () => {
-    const [full] = english.step(doPowerOff, scene).cautions
-    const said = full?.lines.join(' ') ?? ''
+    const { title, cautions } = english.step(doPowerOff, scene)
+    const said = [title, ...(cautions[0]?.lines ?? [])].join(' ')
     const order = [
       /shut the machine down/i,
       /switch the supply off/i,
@@ -103,6 +103,8 @@ describe('cautions', () => {
     const places = order.map((o) => said.search(o))
     expect(places.every((p) => p >= 0)).toBe(true)
     expect(places).toEqual([...places].sort((a, b) => a - b))
+    // Once each: what the title says is not said again below it.
+    for (const [i, o] of order.entries()) if (i < 3) expect(said.match(new RegExp(o, 'giu'))).toHaveLength(1)
   })
 
   it('has words for every caution that a step carries', () => {

@@ -29,11 +29,14 @@ export function answerRows(model: Model, rows: readonly Row[], columns: number):
   const marks = marksOf(model)
   const current = highlighted(model.cursor, rows)
   const digits = String(rows.length).length
+  const { view, language } = model
+  const asked = view.prompt?.show === 'ask' ? language.question(view.prompt, view).title : ''
+  const [, ...texts] = language.fullOnce([asked, ...rows.map((row) => rowText(model, row))], view)
   return rows.map((row, i) => {
     const picked = row === current
     const key = KEY_OF[row.id]
     const lead = `${picked ? marks.pointer : ' '} ${String(i + 1).padStart(digits)}  `
-    const text = `${say(model, rowText(model, row))}${key && model.view.prompt ? `  (${key})` : ''}`
+    const text = `${say(model, texts[i] ?? '')}${key && view.prompt ? `  (${key})` : ''}`
     const tone = picked ? 'picked' : row.row === 'way' && row.id !== 'done' ? 'dim' : 'plain'
     return paragraph(text, columns - 1, tone, lead).map((l) => (picked ? line(...l, span(' ', 'picked')) : l))
   })

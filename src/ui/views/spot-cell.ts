@@ -1,6 +1,7 @@
 /** One place that can be marked: its number, its box, its name and, once it is marked, what the mark says. */
-import type { Mark } from '../../core/checks/prompt.ts'
-import { markOn, type Row } from '../state/rows.ts'
+import type { Mark, Prompt } from '../../core/checks/prompt.ts'
+import type { Language, RowName } from '../../wording/language.ts'
+import { markOn, type Row, spotsOf } from '../state/rows.ts'
 import { type Line, line, padLine, span } from '../text/line.ts'
 import type { Marks } from '../text/marks.ts'
 import { middleCut, width } from '../text/width.ts'
@@ -25,16 +26,30 @@ export function markWords(model: Model, row: SpotRow): string {
   return mark ? wayWords(model, mark) : ''
 }
 
-/** `F2`, `SYS1`; with what is looked at where a part has more than one row. */
-export function shortName(model: Model, { spot }: SpotRow): string {
-  const name = spot.at.replace(/^(?:board|headers|channels)[./]/, '')
-  return say(model, behind(model, name, spot.look))
+/** Made once for a question: every cell of every frame asks for them. */
+const names = new WeakMap<
+  Prompt,
+  { readonly language: Language; readonly of: ReadonlyMap<string, RowName> }
+>()
+
+/** The names of all places that a question asks about. */
+function rowNames({ view, language }: Model): ReadonlyMap<string, RowName> {
+  if (view.prompt === null) return new Map()
+  const known = names.get(view.prompt)
+  if (known?.language === language) return known.of
+  const places = [...new Set(spotsOf(view.prompt).map(({ at }) => at))]
+  const of = new Map(language.rows(places, view).map((name, i) => [places[i] ?? '', name]))
+  names.set(view.prompt, { language, of })
+  return of
 }
 
+/** `F2`, `pump P1`, `SYS1`; with what is looked at where a part has more than one row. */
+export const shortName = (model: Model, row: SpotRow): string =>
+  say(model, behind(model, rowNames(model).get(row.spot.at)?.short ?? '', row.spot.look))
+
 /** `F2 (front-top)`. */
-export function longName(model: Model, { spot }: SpotRow): string {
-  return say(model, behind(model, model.language.ref(spot.at, model.view), spot.look))
-}
+export const longName = (model: Model, row: SpotRow): string =>
+  say(model, behind(model, rowNames(model).get(row.spot.at)?.long ?? '', row.spot.look))
 
 function behind(model: Model, name: string, look: string): string {
   const { prompt } = model.view

@@ -12,8 +12,8 @@ interface Piece {
   readonly wide: number
 }
 
-/** `[H1] 3 ─●─ light [F3]`: ports are called as beside their part, since the part stands next to them. */
-function nameOf({ view, words }: Model, at: number): string {
+/** `[light hub H1] 3 ─●─ light [fan F3]`: ports are called as beside their part, since the part stands next to them. */
+function nameOf({ view, words, language }: Model, at: number): string {
   const { path } = view
   const step = path[at]
   if (!step) return ''
@@ -21,7 +21,11 @@ function nameOf({ view, words }: Model, at: number): string {
     (s) => s?.kind === 'part' && step.ref.startsWith(`${s.ref}.`),
   )
   if (step.kind === 'joint') return beside ? words.tag(step.ref, view) : words.tagAlone(step.ref, view)
-  return step.ref.includes('.') ? words.tagAlone(step.ref, view) : step.ref
+  if (step.ref.includes('.')) return words.tagAlone(step.ref, view)
+  // In a row of lights one after the other the first says what they are.
+  const kind = language.kind(step.ref, view)
+  const said = path.slice(0, at).some((s) => s.kind === 'part' && language.kind(s.ref, view) === kind)
+  return kind === '' || said ? step.ref : `${kind} ${step.ref}`
 }
 
 /** What stands between a step and the one before: a joint's live state before its plug, else a mere link. */

@@ -47,9 +47,13 @@ export function wiringLines(model: Model, columns: number): Line[] {
   const shown = new Set<string>()
   const name = (ref: string): string => say(model, ref)
   const marked = (ref: string): string => (ref === here ? marks.here.join(name(ref)) : name(ref))
-  const place = (part: string): string => {
-    const at = plan.parts.find((p) => p.id === part)?.at
-    return at ? ` (${say(model, at)})` : ''
+  const called = new Set<string>()
+  /** What it is and where, behind its plug; what it is only where it comes first. */
+  const about = (part: string): string => {
+    const kind = called.has(part) ? '' : model.language.kind(part, model.view)
+    called.add(part)
+    const said = [kind, plan.parts.find((p) => p.id === part)?.at ?? ''].filter((text) => text !== '')
+    return said.length > 0 ? ` (${say(model, said.join(', '))})` : ''
   }
   const sockets = (part: string): readonly Node[] => {
     if (shown.has(part)) return []
@@ -60,7 +64,7 @@ export function wiringLines(model: Model, columns: number): Line[] {
     const plugs = leads.filter((l) => l.socket === ref)
     if (plugs.length === 0) return []
     return plugs.map(({ plug, state }) => ({
-      text: `${marked(ref)} ${marks.joint[state]} ${marked(plug)}${place(partOf(plug))}${state === 'moved' ? `, ${model.words.wiring.moved}` : ''}`,
+      text: `${marked(ref)} ${marks.joint[state]} ${marked(plug)}${about(partOf(plug))}${state === 'moved' ? `, ${model.words.wiring.moved}` : ''}`,
       tone: ref === here || plug === here ? 'strong' : 'plain',
       below: sockets(partOf(plug)),
     }))

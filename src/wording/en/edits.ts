@@ -2,9 +2,7 @@
 import type { Edit } from '../../core/bench/edit.ts'
 import type { Scene } from '../language.ts'
 import {
-  kindOf,
   leadName,
-  list,
   partName,
   partOf,
   portName,
@@ -13,6 +11,7 @@ import {
   settingValue,
   splitRef,
 } from './names.ts'
+import { partNames } from './together.ts'
 
 /** The socket that the plan has for a plug, unless a hand has moved it since. */
 function plannedSocket(plug: string, scene: Scene): string | undefined {
@@ -28,7 +27,7 @@ function swap(a: string, b: string, scene: Scene): string {
   const [left, right] = [splitRef(a), splitRef(b)]
   const what =
     left.port === right.port
-      ? `the ${portWords(a, scene)}s of ${list([partName(left.part, scene), partName(right.part, scene)])}`
+      ? `the ${portWords(a, scene)}s of ${partNames([left.part, right.part], scene)}`
       : `${portName(a, scene)} and ${portName(b, scene)}`
   return `Exchange ${what}: put each into the socket of the other.`
 }
@@ -60,8 +59,7 @@ function substitute(what: string, scene: Scene): string {
     return splitRef(what).part === 'supply'
       ? `Use another supply lead of the same supply in place of ${portName(what, scene)}.`
       : `Use another lead, known to be good, in place of ${leadName(what, scene)}.`
-  const kind = kindOf(what, scene)
-  return `Put a ${kind} of the same type, known to be good, in place of ${partName(what, scene)}.`
+  return `Put another of the same type, known to be good, in place of ${partName(what, scene)}.`
 }
 
 function set(setting: string, value: string, scene: Scene): string {

@@ -19,6 +19,7 @@ import {
   splitRef,
   wireName,
 } from './names.ts'
+import { fullOnce, partNames } from './together.ts'
 import { sentence } from './values.ts'
 
 type Say = (at: string, scene: Scene, rest: string) => FaultText
@@ -44,7 +45,7 @@ const frayedWire: Say = (at, scene, wire) => {
 const swapped: Say = (at, scene, other) => {
   const both =
     splitRef(at).port === splitRef(other).port
-      ? `the ${portWords(at, scene)}s of ${partName(splitRef(at).part, scene)} and ${partName(splitRef(other).part, scene)}`
+      ? `the ${portWords(at, scene)}s of ${partNames([splitRef(at).part, splitRef(other).part], scene)}`
       : `${portName(at, scene)} and ${portName(other, scene)}`
   return text(`${both} exchanged`, `${both} are exchanged: each sits in the socket of the other.`)
 }
@@ -387,7 +388,8 @@ export function knownFault(fault: Fault, scene: Scene): FaultText | undefined {
     supplyLead(fault.at, fault.mode, scene) ??
     ofSetting(fault, scene) ??
     ofPlace(fault, scene)
-  return found && { name: found.name, is: sentence(found.is, scene) }
+  const [name = '', is = ''] = [found?.name, found?.is].map((said = '') => fullOnce([said], scene)[0])
+  return found && { name, is: sentence(is, scene) }
 }
 
 /** A fault in words; one without words of its own is said by its place and mode. */

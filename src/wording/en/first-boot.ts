@@ -7,8 +7,9 @@ import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
 import { type Facts, GUIDE, many, short } from './first-boot-guide.ts'
-import { driverName, list, refName, settingName } from './names.ts'
+import { driverName, kindOf, list, placeOf, refName, settingName, splitRef } from './names.ts'
 import { symptomText } from './symptoms.ts'
+import { usualKind } from './together.ts'
 
 const STAGE: Readonly<Record<string, string>> = {
   'before-power': 'before power',
@@ -21,7 +22,10 @@ const STAGE: Readonly<Record<string, string>> = {
 
 /** "the leads at Y1 (motor)": a point by name, in a list of those that were not seen. */
 const POINT: Readonly<Record<string, (at: string, stage: string, scene: Scene) => string>> = {
-  leads: (at) => `the ${cleanName(at.split(' ')[1] ?? '')} leads at ${cleanName(at.split(' ')[0] ?? '')}`,
+  leads: (at, _, scene) => {
+    const [part = '', leads = ''] = at.split(' ')
+    return `the ${cleanName(leads)} leads at ${refName(part, scene)}`
+  },
   blades: () => 'the blades',
   spins: () => 'which fans turn',
   lit: () => 'which lights are lit',
@@ -67,6 +71,18 @@ function signing(facts: Facts, scene: Scene): string[] {
 const within = (seconds: unknown): string =>
   typeof seconds === 'number' && seconds > 0 ? `Expect within ${seconds} s` : 'Expect'
 
+/** The wiring sheet's own names stand in what is expected; who is new to it reads here what they are. */
+function whatTheyAre(text: string, scene: Scene): string[] {
+  const words = new Set(text.split(/[\s,;:()]+/u).map((word) => splitRef(word).part))
+  const ids = scene.plan.parts.map(({ id }) => id)
+  const usual = usualKind(ids, scene)
+  const unlike = ids.filter((id) => words.has(cleanName(id)) && ![usual, ''].includes(kindOf(id, scene)))
+  if (unlike.length === 0) return []
+  return [
+    `  ${unlike.map((id) => `${cleanName(id)}: ${kindOf(id, scene)}${placeOf(id, scene)}`).join('; ')}.`,
+  ]
+}
+
 /** What is expected at a point; with why and what else it may mean, unless that is folded away. */
 export function expectLines(facts: Facts, scene: Scene): string[] {
   if (facts.what === 'sign-off') return signing(facts, scene)
@@ -76,7 +92,12 @@ export function expectLines(facts: Facts, scene: Scene): string[] {
   const lines = [`${head} ${within(facts.seconds)}: ${guide.expect(facts)}.`]
   if (scene.folded) return lines
   const isFirst = facts.like === facts.n
-  return [...lines, ...(isFirst ? [`  Why: ${guide.why}.`] : []), `  If not: ${guide.ifNot}.`]
+  return [
+    ...lines,
+    ...whatTheyAre(guide.expect(facts), scene),
+    ...(isFirst ? [`  Why: ${guide.why}.`] : []),
+    `  If not: ${guide.ifNot}.`,
+  ]
 }
 
 /** Something unexpected: which flow opens, and that nothing is asked twice. */

@@ -1,6 +1,6 @@
 /**
- * Names of things in English, from references: `F1.motor` → "the motor plug of F1 (front-bottom)". A part is called
- * by its id, because that is what stands in the plan and on the technician's sticky label; its place follows.
+ * Names of things in English, from references: `F1.motor` → "the motor plug of fan F1 (front-bottom)". A part is called
+ * by its kind and its id, because the id is what stands in the plan and on the technician's sticky label; its place follows.
  */
 
 import type { Connector, Part } from '../../core/plan/plan.ts'
@@ -26,19 +26,28 @@ const KIND: Readonly<Record<Part['kind'], string>> = {
   'usb-device': 'USB device',
 }
 
-export const kindOf = (id: string, scene: Scene): string => {
+/** What kind of part it is; nothing where its id says so, or where the plan has no such part. */
+export function kindOf(id: string, scene: Scene): string {
   const part = partOf(id, scene)
-  return part ? KIND[part.kind] : 'part'
+  if (!part) return ''
+  const kind = KIND[part.kind]
+  const noun = kind.split(' ').at(-1) ?? kind
+  return id.toLowerCase().includes(noun) ? '' : kind
 }
 
-/** `F2 (front-top)`. */
+/** ` (front-top)`; nothing where the plan says none. */
+export const placeOf = (id: string, scene: Scene): string => {
+  const at = partOf(id, scene)?.at
+  return at && clean(at) ? ` (${cleanName(at)})` : ''
+}
+
+/** `fan F2 (front-top)`. */
 export function partName(id: string, scene: Scene): string {
   if (id === 'board') return 'the board'
   if (id === 'supply') return 'the supply'
   if (id === 'build') return 'the build'
-  const at = partOf(id, scene)?.at
-  const name = cleanName(id)
-  return at && clean(at) ? `${name} (${cleanName(at)})` : name
+  const kind = kindOf(id, scene)
+  return `${kind === '' ? '' : `${kind} `}${cleanName(id)}${placeOf(id, scene)}`
 }
 
 export const list = (items: readonly string[]): string =>

@@ -12,9 +12,10 @@ import type { Scene } from '../language.ts'
 import { caution } from './cautions.ts'
 import { findingWords } from './findings.ts'
 import { expectLines, opensLine, returnsLine } from './first-boot.ts'
-import { list, refName } from './names.ts'
+import { list, partOf, refName } from './names.ts'
 import { readingLines } from './readings.ts'
 import { symptomText } from './symptoms.ts'
+import { partNames } from './together.ts'
 import { stepNumber } from './trail.ts'
 import { sentence } from './values.ts'
 
@@ -48,7 +49,10 @@ function named(text: string, scene: Scene): string {
   return known && !/\s/.test(text) ? refName(text, scene) : cleanName(text)
 }
 
-const names = (fact: Fact, scene: Scene): string => list(many(fact).map((x) => named(x, scene)))
+function names(fact: Fact, scene: Scene): string {
+  const all = many(fact)
+  return all.every((x) => partOf(x, scene)) ? partNames(all, scene) : list(all.map((x) => named(x, scene)))
+}
 
 /** "steps 3 and 5". */
 function steps(facts: Facts, scene: Scene): string {

@@ -6,7 +6,7 @@ import type { About, Ask } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
-import { kindOf, leadName, partName, partOf, refName } from './names.ts'
+import { leadName, partName, partOf, refName } from './names.ts'
 import { sentence } from './values.ts'
 import { GUIDE } from './which-symptom.ts'
 
@@ -164,11 +164,7 @@ const known = (at: string, scene: Scene): boolean =>
   at.includes('.') || at.includes('/') || partOf(at, scene) !== undefined || at === 'board' || at === 'supply'
 
 const spareName = (at: string, scene: Scene): string =>
-  at.includes('.')
-    ? leadName(at, scene)
-    : known(at, scene)
-      ? `${partName(at, scene)}: a ${kindOf(at, scene)}`
-      : cleanName(at)
+  at.includes('.') ? leadName(at, scene) : known(at, scene) ? partName(at, scene) : cleanName(at)
 
 const consentName = (at: string, scene: Scene): string =>
   known(at, scene) ? refName(at, scene) : cleanName(at.replace(/-/g, ' '))

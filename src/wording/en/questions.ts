@@ -12,7 +12,8 @@ import type { QuestionText, Scene } from '../language.ts'
 import { leadName, list, partOf, portName, refName, settingName, wireName } from './names.ts'
 import { pastAnswer, pastQuestion } from './past.ts'
 import { symptomText } from './symptoms.ts'
-import { channelName, sentence, sightingWords, valueWords } from './values.ts'
+import { fullOnce, refNames } from './together.ts'
+import { channelName, sentence, sightingWords, subject, valueWords } from './values.ts'
 
 interface Look {
   readonly ask: string
@@ -125,7 +126,10 @@ function lookAtSeveral(observe: readonly Observable[], off: boolean, scene: Scen
   const [first] = observe
   if (first === undefined) return look('What do you see?')
   if (observe.length === 1) return lookAt(first, off, scene)
-  const names = list(observe.map((o) => refName(o.at, scene)))
+  const names = refNames(
+    observe.map((o) => o.at),
+    scene,
+  )
   if (off && first.what === 'spins' && sameWhat(observe))
     return look(`Turn the blades of ${names} with a finger. How do they go?`)
   const together = sameWhat(observe) ? TOGETHER[first.what] : undefined
@@ -269,7 +273,8 @@ export function questionText(ask: Ask, scene: Scene): QuestionText {
       : lookAtSeveral(ask.observe, off, scene)
   const proof = ask.many && kindsIn(ask.marks).length > 1 ? PROOF_OF_ALL : PROOF
   const hints = ask.stage === 'proof' ? [proof, ...seen.hints] : seen.hints
-  return { title: seen.ask, hints, ...(ask.again ? { again: AGAIN[ask.again] } : {}) }
+  const [title = ''] = fullOnce([seen.ask], scene)
+  return { title, hints, ...(ask.again ? { again: AGAIN[ask.again] } : {}) }
 }
 
 /** Several values at once, same ones together: "F1, F3: lit all over; F2: dark". */
@@ -291,11 +296,11 @@ function combined(
   const groups = new Map<string, { at: string[]; first: (typeof said)[number] }>()
   for (const s of said) {
     const group = groups.get(`${s.o.what} ${s.words}`)
-    if (group) group.at.push(refName(s.o.at, scene))
-    else groups.set(`${s.o.what} ${s.words}`, { at: [refName(s.o.at, scene)], first: s })
+    if (group) group.at.push(s.o.at)
+    else groups.set(`${s.o.what} ${s.words}`, { at: [s.o.at], first: s })
   }
-  const parts = [...groups.values()].map(({ at, first: s }) =>
-    at.length === 1 ? sightingWords(s.o, s.value, off ? 'off' : 'on', scene) : `${list(at)}: ${s.words}`,
+  const parts = [...groups.values()].map(
+    ({ at, first: s }) => `${at.length === 1 ? subject(s.o, scene) : refNames(at, scene)}: ${s.words}`,
   )
   return sentence(parts.join('; '), scene)
 }

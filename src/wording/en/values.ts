@@ -9,7 +9,8 @@ import type { Power } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
-import { leadName, list, partName, portName, refName, settingValue } from './names.ts'
+import { leadName, partName, portName, refName, settingValue } from './names.ts'
+import { partNames } from './together.ts'
 
 type Words = Readonly<Record<string, string>>
 
@@ -86,8 +87,7 @@ export function valueWords(o: Observable, value: Value, power: Power, scene: Sce
   if (o.what === 'setting')
     return value === '' ? 'not set' : value === SET_OTHERWISE ? 'set otherwise' : settingValue(o.at, value)
   if (o.what === 'goes') return value === 'none' ? 'nowhere: its end hangs free' : portName(value, scene)
-  if (o.what === 'answers')
-    return value === 'none' ? 'nothing lights' : list(value.split('+').map((id) => partName(id, scene)))
+  if (o.what === 'answers') return value === 'none' ? 'nothing lights' : partNames(value.split('+'), scene)
   return cleanName(value.replace(/-/g, ' '))
 }
 

@@ -39,9 +39,9 @@ test('a fan that stands still and is dark can be marked for both, on a row each'
   })
   const marks = [mark('spins', 'no'), mark('spins', 'twitches'), mark('lit', 'dark'), mark('lit', 'part')]
   const at = screenAt([{ prompt: { ...askMany, marks } }])
-  expect(at.text()).toMatch(/1 \[ \] F1 .*motor[\s\S]*2 \[ \] F1 .*lights/u)
+  expect(at.text()).toMatch(/1 \[ \] fan F1 .*motor[\s\S]*2 \[ \] fan F1 .*lights/u)
   await at.type('1 2  ')
-  expect(at.text()).toContain('2 marked: F1 motor still, F1 lights in part')
+  expect(at.text()).toContain('2 marked: fan F1 motor still, fan F1 lights in part')
   await at.type('⏎')
   expect(at.session.said).toEqual([{ say: 'answer', ids: ['F1:spins-no', 'F1:lit-part'] }])
 })

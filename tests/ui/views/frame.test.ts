@@ -89,10 +89,10 @@ const CASES: Readonly<Record<string, readonly ScriptStep[]>> = {
 }
 const TITLE: Readonly<Record<string, RegExp>> = {
   'marks on thirty fans': /Which lights are dark/,
-  'one of thirty answers': /Follow the light lead of F1/,
+  'one of thirty answers': /Follow the light lead of fan F1/,
   'a gate': /Shut the machine down/,
   'a repair with a verdict': /Likely cause|Repair: pull/,
-  'a question with many remarks': /Remarks|Look at the lights of F3/,
+  'a question with many remarks': /Remarks|Look at the lights of fan F3/,
 }
 
 const sizes = fc.record({

@@ -34,10 +34,10 @@ const drawn = (steps: readonly PathStep[], columns = 80, ascii = false): string 
 describe('the path of a lead', () => {
   test('is drawn from the source to the part, each joint with its state, the place in question marked and named', () => {
     expect(drawn(path)).toBe(
-      'Where  [supply] lead SA plug 1 ─●─ power [H1] 3 ─?─ »light« [F3]\n» the light plug of F3 (top-rear): suspect',
+      'Where  [supply] lead SA plug 1 ─●─ power [light hub H1] 3 ─?─ »light« [fan F3]\n» the light plug of fan F3 (top-rear): suspect',
     )
     expect(drawn(path, 80, true)).toBe(
-      'Where  [supply] lead SA plug 1 -*- power [H1] 3 -?- >>light<< [F3]\n>> the light plug of F3 (top-rear): suspect',
+      'Where  [supply] lead SA plug 1 -*- power [light hub H1] 3 -?- >>light<<\n[fan F3]\n>> the light plug of fan F3 (top-rear): suspect',
     )
   })
 
@@ -50,7 +50,7 @@ describe('the path of a lead', () => {
 
   test('where the part is in question, the shape of a joint that is not as planned is explained beside it', () => {
     const part = path.map((s) => (s.ref === 'F3' ? { ...s, here: true } : { ...s, here: false }))
-    expect(drawn(part)).toMatch(/» F3 \(top-rear\) {3}─\?─ suspect$/u)
+    expect(drawn(part)).toMatch(/» fan F3 \(top-rear\) {3}─\?─ suspect$/u)
     expect(drawn(path)).not.toMatch(/─\?─ suspect/u)
   })
 
@@ -58,7 +58,7 @@ describe('the path of a lead', () => {
     const doubted = path.map((s) =>
       s.ref === 'H1' || s.ref === 'H1.3' ? { ...s, state: 'suspect' as const } : s,
     )
-    expect(drawn(doubted)).toContain('[H1?] 3? ─?─')
+    expect(drawn(doubted)).toContain('[light hub H1?] 3? ─?─')
   })
 
   test('a long one is broken between places and keeps the place in question in sight', () => {
