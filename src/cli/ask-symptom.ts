@@ -34,7 +34,7 @@ export async function askSymptoms(
     if (chosen === null) shell.stdin.destroy()
     return chosen === null ? 0 : alone(chosen)
   }
-  const colour = prepareForScreen(shell)
+  prepareForScreen(shell)
   const { chooseSeveral } = await import('../ui/choose-several.tsx')
   const ascii = given.flags.has('ascii') || !factsOf(shell).unicode
   const { stdin, stdout } = shell
@@ -45,6 +45,6 @@ export async function askSymptoms(
     ...(id === WHICH_SYMPTOM ? { alone: true as const } : {}),
   }))
   const title = language.screen.choose.symptom
-  const chosen = await chooseSeveral(rows, { title, language, ascii, colour, stdin, stdout })
+  const chosen = await chooseSeveral(rows, { title, language, ascii, stdin, stdout })
   return chosen.ids === null ? (chosen.code as ExitCode) : alone(chosen.ids)
 }

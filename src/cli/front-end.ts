@@ -92,22 +92,19 @@ async function untilSignal(run: () => Promise<Ended>, shell: Shell): Promise<Exi
 }
 
 /** Ink reads colour and `CI` from the environment when it is loaded; both must be right by then. */
-export function prepareForScreen(shell: Shell): boolean {
-  const { colour } = factsOf(shell)
-  if (!colour) process.env.FORCE_COLOR = '0'
+export function prepareForScreen(shell: Shell): void {
+  if (!factsOf(shell).colour) process.env.FORCE_COLOR = '0'
   delete process.env.CI
   delete process.env.CONTINUOUS_INTEGRATION
-  return colour
 }
 
 async function onScreen(session: Session, given: Given, shell: Shell): Promise<ExitCode> {
-  const colour = prepareForScreen(shell)
+  prepareForScreen(shell)
   const { runUi } = await import('../ui/run.tsx')
   shell.job.onScreen = true
   const code = await runUi(session, {
     language: shell.language,
     ascii: given.flags.has('ascii') || !factsOf(shell).unicode,
-    colour,
     stdout: shell.stdout,
     stdin: shell.stdin,
     fetch: fetchFor(shell),

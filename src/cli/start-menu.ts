@@ -22,11 +22,11 @@ const DOINGS: readonly BuildDoing[] = ['diagnose', 'first-boot', 'check', 'draw'
 type Choose = (choices: readonly Choice[], options: Pick<ChooserOptions, 'title' | 'above'>) => Promise<Taken>
 
 async function chooser(given: Given, shell: Shell): Promise<Choose> {
-  const colour = prepareForScreen(shell)
+  prepareForScreen(shell)
   const { runChooser } = await import('../ui/chooser.tsx')
   const { language, stdin, stdout } = shell
   const ascii = given.flags.has('ascii') || !factsOf(shell).unicode
-  return (choices, options) => runChooser(choices, { ...options, language, ascii, colour, stdin, stdout })
+  return (choices, options) => runChooser(choices, { ...options, language, ascii, stdin, stdout })
 }
 
 function jobChoice(job: Summary, shell: Shell): Choice {

@@ -5,27 +5,23 @@ import { splitKeys } from './keys/split.ts'
 import type { Screen } from './screen.ts'
 import type { Line, Span, Tone } from './text/line.ts'
 
-/** Only colours that are readable on light and dark grounds, and only beside a word or a mark that says the same. */
+/**
+ * No colours: one that can be read on a light ground cannot be read on a dark one, and nobody tells which it is. The
+ * terminal's own text on its own ground is what its owner can read; bold and inverse keep that contrast.
+ */
 const LOOK: Readonly<Record<Tone, Omit<React.ComponentProps<typeof Text>, 'children'>>> = {
   plain: {},
   strong: { bold: true },
   dim: { dimColor: true },
-  good: { color: 'green' },
-  bad: { color: 'red', bold: true },
-  accent: { color: 'magenta' },
   picked: { inverse: true, bold: true },
 }
 
-function Piece({ piece, colour }: { readonly piece: Span; readonly colour: boolean }) {
-  const { color, ...look } = LOOK[piece.tone]
-  return (
-    <Text {...look} {...(colour && color ? { color } : {})}>
-      {piece.text}
-    </Text>
-  )
-}
+/** Frames and rules stand back; what is to be read never does. */
+const isRead = /[\p{L}\p{N}]/u
 
-export function Lines({ lines, colour }: { readonly lines: readonly Line[]; readonly colour: boolean }) {
+const lookOf = ({ text, tone }: Span) => LOOK[tone === 'dim' && isRead.test(text) ? 'plain' : tone]
+
+export function Lines({ lines }: { readonly lines: readonly Line[] }) {
   return (
     <Box flexDirection="column">
       {lines.map((line, row) => (
@@ -34,7 +30,9 @@ export function Lines({ lines, colour }: { readonly lines: readonly Line[]; read
           {line.length === 0
             ? ' '
             : line.map((piece, i) => (
-                <Piece key={`${String(i)} ${piece.tone}`} piece={piece} colour={colour} />
+                <Text key={`${String(i)} ${piece.tone}`} {...lookOf(piece)}>
+                  {piece.text}
+                </Text>
               ))}
         </Text>
       ))}
@@ -42,7 +40,7 @@ export function Lines({ lines, colour }: { readonly lines: readonly Line[]; read
   )
 }
 
-export function App({ screen, colour }: { readonly screen: Screen; readonly colour: boolean }) {
+export function App({ screen }: { readonly screen: Screen }) {
   const version = useSyncExternalStore(screen.subscribe, screen.version)
   useInput((input, key) => {
     for (const single of splitKeys(input, key)) screen.key(single)
@@ -51,5 +49,5 @@ export function App({ screen, colour }: { readonly screen: Screen; readonly colo
   useLayoutEffect(() => {
     if (version === screen.version()) screen.drawn()
   }, [screen, version])
-  return <Lines lines={screen.frame().lines} colour={colour} />
+  return <Lines lines={screen.frame().lines} />
 }

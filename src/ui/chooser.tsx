@@ -18,7 +18,6 @@ export interface ChooserOptions {
   readonly above?: readonly string[]
   readonly language: Language
   readonly ascii: boolean
-  readonly colour: boolean
   readonly stdout: NodeJS.WriteStream
   readonly stdin: NodeJS.ReadStream
 }

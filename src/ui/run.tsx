@@ -10,7 +10,6 @@ import { createScreen, type Surroundings } from './screen.ts'
 export interface UiOptions {
   readonly language: Language
   readonly ascii: boolean
-  readonly colour: boolean
   readonly stdout: NodeJS.WriteStream
   readonly stdin: NodeJS.ReadStream
   /** How long the keyboard must be quiet before a power gate takes an answer, milliseconds. */
@@ -46,7 +45,7 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
       const screen = lookingAhead(drawing, session, now)
       close = screen.close
       mounted.onResize(screen.resize)
-      return <App screen={screen} colour={options.colour} />
+      return <App screen={screen} />
     })
   } finally {
     close()

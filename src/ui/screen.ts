@@ -99,8 +99,10 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   /** A gate opens once no key has come for a while: what was typed ahead, or a held key, cannot pass it. */
   function settleLater(): void {
     clearTimeout(timer)
+    timer = undefined
     if (cursor.settled) return
     timer = setTimeout(() => {
+      timer = undefined
       cursor = { ...cursor, settled: true }
       changed()
     }, around.settleMs)
@@ -238,9 +240,10 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     },
     key,
     drawn: () => {
-      if (drawnPrompt === cursor.prompt) return
+      // The same gate may stand there afresh, after a reading that answered nothing.
+      const afresh = drawnPrompt !== cursor.prompt || timer === undefined
       drawnPrompt = cursor.prompt
-      settleLater()
+      if (afresh) settleLater()
     },
     close: () => {
       clearTimeout(timer)

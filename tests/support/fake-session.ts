@@ -267,7 +267,7 @@ export function fakeSession(
     else if (said_.say === 'hand-over') finish('handed-over')
     else if (said_.say === 'note')
       trail = trail.map((e, i) => (i === trail.length - 1 ? { ...e, notes: [...e.notes, said_.text] } : e))
-    else if (said_.say !== 'undo') step(prompt, said_)
+    else if (said_.say !== 'undo' && said_.say !== 'read') step(prompt, said_)
     return { ok: true }
   }
 

@@ -70,12 +70,17 @@ const asks: Control['fits'] = (prompt) => prompt.show === 'ask'
 
 const count = (log: string, e: string): number => eventsIn(log).filter((event) => event.e === e).length
 
-/** What was taken back is in the log, and said. */
+/**
+ * What was taken back is in the log, and said below the question. The pane that asks first uses the same words and lists
+ * the question too: whoever takes it for the question presses keys that are not meant for it.
+ */
 async function takesBack({ pty, log }: At, keys: string): Promise<void> {
   const before = count(log, 'undone')
   pty.write(keys)
   await pty.until(() => count(log, 'undone') > before)
-  await pty.until('taken back, and asked again')
+  await pty.until(
+    (rows) => !headIs(head['take-back'])(rows) && rows.some((row) => /^\d+ answers? taken back/u.test(row)),
+  )
 }
 
 export const CONTROLS: Readonly<Record<string, Control>> = {
@@ -122,6 +127,8 @@ export const CONTROLS: Readonly<Record<string, Control>> = {
       pty.write('no-such-file.json\r')
       await pty.until('there is no such file')
       pty.write('\x1b')
+      // A letter close behind an Escape may be read as one key with Alt.
+      await pty.until((rows) => !headIs(head.reading)(rows))
       return undefined
     },
   },

@@ -26,7 +26,7 @@ function app() {
       fetch: async () => ({ ok: true, text: '' }),
     },
   )
-  const shown = render(<App screen={screen} colour={false} />)
+  const shown = render(<App screen={screen} />)
   return { session, ended, screen, stdin: shown.stdin, text: () => shown.lastFrame() ?? '' }
 }
 

@@ -316,6 +316,25 @@ describe('surroundings', () => {
     expect(pty.output()).not.toMatch(new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`))
   })
 
+  test('no colour is set, and what is to be read is never dimmed, so that it is read on any ground', async () => {
+    const { pty } = start(80, 24, { env: { FORCE_COLOR: '3' } })
+    await pty.until(FIRST)
+    pty.write(' d')
+    await pty.until('Wiring of the build')
+    pty.write('d\r')
+    await pty.until('When did the lights go dark?')
+    pty.write('w')
+    await pty.until('Why this step')
+    const looks = [...pty.output().matchAll(new RegExp(`${String.fromCharCode(27)}\\[([0-9;]*)m`, 'gu'))]
+    expect(looks.length).toBeGreaterThan(0)
+    // ECMA-48, 8.3.117: 1 bold, 2 faint, 7 inverse, and their ends; 30 to 49 and 90 to 107 would be colours.
+    const allowed = ['0', '1', '2', '7', '22', '27']
+    for (const [, set = ''] of looks) for (const one of set.split(';')) expect(allowed).toContain(one)
+    const dim = pty.screen.runs().flatMap((runs) => runs.filter((run) => run.dim))
+    expect(dim.length).toBeGreaterThan(0)
+    for (const { text } of dim) expect(text).not.toMatch(/[\p{L}\p{N}]/u)
+  })
+
   test('in plain ASCII every byte of the screen is one', async () => {
     const { pty } = start(80, 24, { env: { ASCII: '1' } })
     await pty.until(FIRST)

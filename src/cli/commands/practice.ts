@@ -164,11 +164,11 @@ function byLines(given: Given, shell: Shell): Front {
 }
 
 async function onScreen(given: Given, shell: Shell): Promise<Front> {
-  const colour = prepareForScreen(shell)
+  prepareForScreen(shell)
   const { openMenus } = await import('../../ui/chooser.tsx')
   const { language, stdin, stdout } = shell
   const ascii = given.flags.has('ascii') || !factsOf(shell).unicode
-  const menus = openMenus({ language, ascii, colour, stdin, stdout })
+  const menus = openMenus({ language, ascii, stdin, stdout })
   let code: ExitCode = 0
   const take = async (
     title: string,

@@ -4,7 +4,7 @@
  */
 import { characters, characterWidth, shortened, width } from './width.ts'
 
-export type Tone = 'plain' | 'strong' | 'dim' | 'good' | 'bad' | 'accent' | 'picked'
+export type Tone = 'plain' | 'strong' | 'dim' | 'picked'
 
 export interface Span {
   readonly text: string

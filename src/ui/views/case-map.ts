@@ -117,9 +117,8 @@ export function caseMap(
   const { box: b } = marksOf(model)
   const edge = (left: string, right: string, title: string): Line => {
     const head = title === '' ? '' : ` ${title} `
-    return line(
-      span(`${left}${b.h}${head}${b.h.repeat(Math.max(0, columns - 3 - width(head)))}${right}`, 'dim'),
-    )
+    const rest = b.h.repeat(Math.max(0, columns - 3 - width(head)))
+    return line(span(left + b.h, 'dim'), span(head), span(rest + right, 'dim'))
   }
   const framed = (l: Line): void =>
     void lines.push(line(span(`${b.v} `, 'dim'), ...padLine(l, inner), span(` ${b.v}`, 'dim')))

@@ -1,6 +1,6 @@
 /**
  * The first line: power, always at the same place, in words and in shape; where the hands are; how far the job is. On
- * narrow screens the symptom gives way, never the power.
+ * narrow screens the symptom gives way first, then how far the job is; power and hands never.
  */
 import { type Line, line, lineWidth, span, spread } from '../text/line.ts'
 import { width } from '../text/width.ts'
@@ -22,7 +22,7 @@ export function header(model: Model): Line {
     span(`  ${hands}`, view.hands === 'in' ? 'strong' : 'plain'),
   )
   const fits = (text: string): boolean => lineWidth(power) + width(say(model, text)) + 2 <= model.size.columns
-  const far = farTexts(model).find((text, i, all) => fits(text) || i === all.length - 1) ?? ''
+  const far = farTexts(model).find(fits) ?? ''
   const right = line(span(say(model, far), 'strong'))
   const symptom = say(
     model,

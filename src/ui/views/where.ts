@@ -35,7 +35,7 @@ function linkOf(model: Model, path: readonly PathStep[], at: number): Span | und
   if (!before || !step) return undefined
   // A socket before its plug, and a plug before its part, hang on the part itself.
   const plug = step.kind === 'joint' && (before.kind === 'joint' || after?.kind !== 'joint')
-  if (plug) return span(`${marks.joint[step.state]} `, step.state === 'planned' ? 'dim' : 'bad')
+  if (plug) return span(`${marks.joint[step.state]} `, step.state === 'planned' ? 'dim' : 'strong')
   return before.kind === 'part' && step.kind === 'part' ? span(`${marks.link} `, 'dim') : undefined
 }
 

@@ -31,23 +31,19 @@ export function kindOf(id: string, scene: Scene): string {
   const part = partOf(id, scene)
   if (!part) return ''
   const kind = KIND[part.kind]
-  const noun = kind.split(' ').at(-1) ?? kind
-  return id.toLowerCase().includes(noun) ? '' : kind
+  return id.toLowerCase().includes(kind.split(' ').at(-1) ?? kind) ? '' : kind
 }
 
 /** ` (front-top)`; nothing where the plan says none. */
-export const placeOf = (id: string, scene: Scene): string => {
+export function placeOf(id: string, scene: Scene): string {
   const at = partOf(id, scene)?.at
   return at && clean(at) ? ` (${cleanName(at)})` : ''
 }
 
 /** `fan F2 (front-top)`. */
 export function partName(id: string, scene: Scene): string {
-  if (id === 'board') return 'the board'
-  if (id === 'supply') return 'the supply'
-  if (id === 'build') return 'the build'
-  const kind = kindOf(id, scene)
-  return `${kind === '' ? '' : `${kind} `}${cleanName(id)}${placeOf(id, scene)}`
+  if (id === 'board' || id === 'supply' || id === 'build') return `the ${id}`
+  return [kindOf(id, scene), cleanName(id)].filter(Boolean).join(' ') + placeOf(id, scene)
 }
 
 export const list = (items: readonly string[]): string =>

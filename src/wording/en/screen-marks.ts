@@ -54,7 +54,7 @@ export const markWords: MarkWords = {
     plug: 'plug',
   },
   cycle: (ways) => `Space: ${ways.join(', ')}, then no mark`,
-  none: 'Nothing marked yet: Space marks, Enter records',
+  none: 'Nothing marked: Space marks, Enter records',
   records: (count, said) => `${count} marked: ${said.join(', ')} – Enter records this`,
   one: (name, way) => `${name} ${way}`,
   several: (count, way) => `${count} ${way}`,

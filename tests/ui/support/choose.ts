@@ -7,7 +7,6 @@ const more = ['global-effect', 'not-listed', 'fans-full', 'odd-reading', 'fans-h
 const { id, code } = await chooseSymptom([...ids, ...more], {
   language: english,
   ascii: false,
-  colour: true,
   stdout: process.stdout,
   stdin: process.stdin,
 })

@@ -18,7 +18,6 @@ const told = {
 const running = runUi(told, {
   language: english,
   ascii: ASCII === '1',
-  colour: process.env.NO_COLOR === undefined,
   stdout: process.stdout,
   stdin: process.stdin,
   settleMs: Number(SETTLE ?? 150),
