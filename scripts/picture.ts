@@ -10,13 +10,13 @@ const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
 const figure = (n: number): string => String(Math.round(n * 100) / 100)
 
-/** Colours of the terminal that the screen uses, by number, each readable on its ground. */
+/** Bold, faint and inverse are all that the screen uses; each readable on its ground. */
 const STYLE = `
 text{font:14px ui-monospace,Menlo,Consolas,"DejaVu Sans Mono",monospace;fill:#24292f;white-space:pre}
-.ground{fill:#fbfbf9;stroke:#c9ccd1}.b{font-weight:700}.d{fill:#5d6670}.c1{fill:#b3261e}.c2{fill:#1a7f37}.c5{fill:#8250a8}
+.ground{fill:#fbfbf9;stroke:#c9ccd1}.b{font-weight:700}.d{fill:#5d6670}
 .box{fill:#24292f}.i{fill:#fbfbf9}
 @media(prefers-color-scheme:dark){text{fill:#dfe3e8}.ground{fill:#16191d;stroke:#3a4047}.d{fill:#98a2ad}
-.c1{fill:#ff8a80}.c2{fill:#6fd28b}.c5{fill:#d2a8ff}.box{fill:#dfe3e8}.i{fill:#16191d}}`
+.box{fill:#dfe3e8}.i{fill:#16191d}}`
 
 /** Width of a text in cells, as the terminal counts them: letters of the east take two. */
 const cells = (text: string): number =>
@@ -36,12 +36,7 @@ function drawn(run: Run, y: number): string {
   if (text.trim() === '') return box
   const lead = /^\s*/u.exec(text)?.[0].length ?? 0
   const shown = text.slice(lead)
-  const look = [
-    run.bold ? 'b' : '',
-    run.dim ? 'd' : '',
-    run.inverse ? 'i' : '',
-    run.colour === null || run.inverse ? '' : `c${run.colour}`,
-  ]
+  const look = [run.bold ? 'b' : '', run.dim ? 'd' : '', run.inverse ? 'i' : '']
     .filter((c) => c !== '')
     .join(' ')
   return `${box}<text${look ? ` class="${look}"` : ''} x="${figure(x + lead * CELL.wide)}" y="${figure(EDGE + y * CELL.high + 13.5)}" textLength="${figure(cells(shown) * CELL.wide)}" lengthAdjust="spacingAndGlyphs">${escaped(shown)}</text>`

@@ -77,9 +77,8 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
 
   /** @param known what was told before: it has been read */
   function start(message: Message | null, known: View['told'] = []): Cursor {
-    const gate = kindOf(view.prompt) === 'gate'
-    const rows = rowsOf(view.prompt)
-    const fresh = freshCursor(promptKey(view), rows[0]?.id ?? null, 'job', !gate)
+    const first = rowsOf(view.prompt)[0]?.id ?? null
+    const fresh = freshCursor(promptKey(view), first, 'job', kindOf(view.prompt) !== 'gate')
     const at = { ...fresh, message }
     return hasToRead(view, known) && toldNeedsPage(modelAt(at)) ? { ...at, mode: 'told' } : at
   }
@@ -99,10 +98,8 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   /** A gate opens once no key has come for a while: what was typed ahead, or a held key, cannot pass it. */
   function settleLater(): void {
     clearTimeout(timer)
-    timer = undefined
     if (cursor.settled) return
     timer = setTimeout(() => {
-      timer = undefined
       cursor = { ...cursor, settled: true }
       changed()
     }, around.settleMs)
@@ -114,6 +111,8 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     why = null
     without = null
     cursor = start(message, known)
+    // The same gate afresh, after a reading that answered nothing: nothing else will tell that it is drawn.
+    if (drawnPrompt === cursor.prompt) settleLater()
     changed()
   }
 
@@ -129,10 +128,8 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     if (reply.say !== 'answer' || view.prompt?.show !== 'ask') return null
     const { prompt } = view
     const said = reply.ids.map((id) => around.language.answer(prompt, id, view))
-    return {
-      say: 'recorded',
-      what: said.length > 0 ? around.language.list(said) : around.language.labels.none,
-    }
+    const what = said.length > 0 ? around.language.list(said) : around.language.labels.none
+    return { say: 'recorded', what }
   }
 
   async function send(reply: Reply): Promise<void> {
@@ -240,10 +237,9 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     },
     key,
     drawn: () => {
-      // The same gate may stand there afresh, after a reading that answered nothing.
-      const afresh = drawnPrompt !== cursor.prompt || timer === undefined
+      if (drawnPrompt === cursor.prompt) return
       drawnPrompt = cursor.prompt
-      if (afresh) settleLater()
+      settleLater()
     },
     close: () => {
       clearTimeout(timer)

@@ -24,14 +24,13 @@ export interface EmulatedScreen {
   readonly dispose: () => void
 }
 
-/** Text in one look, from a column on; `colour` is the number of a terminal colour. */
+/** Text in one look, from a column on. */
 export interface Run {
   readonly at: number
   readonly text: string
   readonly bold: boolean
   readonly dim: boolean
   readonly inverse: boolean
-  readonly colour: number | null
 }
 
 export function emulatedScreen(columns: number, rows: number): EmulatedScreen {
@@ -70,15 +69,10 @@ export function emulatedScreen(columns: number, rows: number): EmulatedScreen {
             bold: cell.isBold() !== 0,
             dim: cell.isDim() !== 0,
             inverse: cell.isInverse() !== 0,
-            colour: cell.isFgPalette() ? cell.getFgColor() : null,
           }
           const last = out.at(-1)
           const same =
-            last &&
-            last.bold === look.bold &&
-            last.dim === look.dim &&
-            last.inverse === look.inverse &&
-            last.colour === look.colour
+            last && last.bold === look.bold && last.dim === look.dim && last.inverse === look.inverse
           if (same) last.text += cell.getChars() || ' '
           else out.push({ at: x, text: cell.getChars() || ' ', ...look })
         }

@@ -70,10 +70,7 @@ const asks: Control['fits'] = (prompt) => prompt.show === 'ask'
 
 const count = (log: string, e: string): number => eventsIn(log).filter((event) => event.e === e).length
 
-/**
- * What was taken back is in the log, and said below the question. The pane that asks first uses the same words and lists
- * the question too: whoever takes it for the question presses keys that are not meant for it.
- */
+/** What was taken back is in the log, and said below the question: the pane that asks first has the same words and questions. */
 async function takesBack({ pty, log }: At, keys: string): Promise<void> {
   const before = count(log, 'undone')
   pty.write(keys)
