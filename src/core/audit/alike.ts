@@ -11,6 +11,7 @@ const NAMED: Readonly<Record<string, string>> = {
   'curve-never-starts': 'fan',
   'dc-under-start-volts': 'fan',
   'dc-never-starts': 'fan',
+  'fan-over-specification': 'fan',
   'fan-drop': 'fan',
   'light-drop': 'part',
   'light-drop-low-rail': 'part',

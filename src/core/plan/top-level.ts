@@ -24,12 +24,13 @@ export function listSection(book: Notebook, root: MapNode, key: string, sample: 
   const value = root.entries.get(key)?.value
   if (!value || (value.is === 'scalar' && value.value === null)) return []
   if (value.is === 'list') return value.items
+  const dashed = value.is === 'scalar' && /^-\S/.test(String(value.value))
   report(
     book,
     value.place,
     value.is === 'map' ? 'a map' : shown(value.value),
     `a list such as ${sample}`,
-    'write a list',
+    dashed ? 'put a blank after each -' : 'write a list',
   )
   return []
 }

@@ -95,11 +95,12 @@ export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
   const bracket = unclosed ? stillOpen(text, offset).bracket : undefined
   if (bracket !== undefined) {
     const close = text[bracket] === '{' ? '}' : ']'
+    const inComment = new RegExp(`\\s#[^\\n]*\\${close}`).test(text.slice(bracket, offset))
     return {
       offset: bracket,
       found: `a ${text[bracket]} that is never closed`,
       expected: `a ${close} further on`,
-      todo: `close it with ${close}`,
+      todo: inComment ? `put text with a # in quotes: a comment begins there` : `close it with ${close}`,
       recoverable,
     }
   }

@@ -17,11 +17,12 @@ const size = (bytes: number): string =>
 const FILE: Readonly<Record<FileTroubleCode, Say>> = {
   exists: () => 'this file is there already. Name another with --log.',
   missing: () => 'there is no such file. Check the name and the folder.',
-  'folder-missing': () => 'there is no such folder. Make it first, or name another place with --log.',
+  'folder-missing': () =>
+    'there is no such folder. Make it first, or name another place: for a job log with --log.',
   'is-a-folder': () => 'this is a folder. Name a file in it.',
   'not-a-file': () => 'this is no ordinary file. Name a file for the log.',
   'no-permission': () =>
-    'you may not write here. Choose another place with --log, or change the rights of the folder.',
+    'you may not write here. Choose another place (for a job log with --log), or change the rights of the folder.',
   'read-only': () =>
     'this disk can only be read. Choose another place with --log; a job that is there already goes on from a copy of its log.',
   'disk-full': () =>

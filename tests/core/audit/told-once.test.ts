@@ -46,6 +46,16 @@ leads: [S1.light -> board.L1, S2.light -> S1.light_out, S3.light -> S2.light_out
     ])
   })
 
+  test('as are fans of one kind over the fan specification, whatever header each is on', () => {
+    const text = `
+board: { fan_headers: { S1..S2: { amps: 3 A } } }
+parts: { F1..F2: { kind: fan, motor: { amps: 1.6 A, start_amps: 2 A } } }
+leads: [F1..F2.motor -> board.S1..S2]`
+    expect(says(text, /fan-over-specification/)).toEqual([
+      'F1 and F2 each take 1.6 A (steady); the fan specification allows 1.5 A',
+    ])
+  })
+
   test('on two headers are two findings', () => {
     const two = `
 board: { fan_headers: { SYS1..SYS2: { drive: pwm } } }

@@ -96,3 +96,18 @@ test('unknown where a map belongs: what to write for nothing known is told', () 
 test('a name with a dash at its end is told so, and not that dashes are allowed', () => {
   expect(problems('parts: { -F1: { kind: fan } }')).toContain('no - at either end')
 })
+
+test('a dash without its blank, and a # that hides a bracket, are told as such', () => {
+  const plan = (leads: string, at = 'front'): string => `
+board: { fan_headers: { S1..S2: } }
+parts:
+  F1..F2: { kind: fan, at: ${at} }
+leads:
+${leads}`
+  expect(problems(plan('  -F1.motor -> board.S1\n  -F2.motor -> board.S2'))).toContain('a blank after each -')
+  expect(problems(plan('  F1.motor -> board.S1'))).toContain('write a list')
+  expect(problems(plan('', 'front #2'))).toMatch(/never closed.*text with a # in quotes/)
+  expect(problems(plan('', '"front #2"'))).toBe('')
+  expect(problems('parts: { F1: { kind: fan }\n# all of them }')).toContain('never closed')
+  expect(problems('parts: { F1: { kind: fan }\nleads: []')).toContain('close it with }')
+})

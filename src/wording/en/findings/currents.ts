@@ -183,8 +183,9 @@ export const currents: Readonly<Record<string, RuleWords>> = {
     limit: '1.5 A steady, 2.2 A at the start',
     doing: 'write',
     says: (f) =>
-      `${f.of('fan')} takes ${f.figure} (${f.of('when')}); the fan specification allows ${f.limit}`,
-    todo: () => 'check the label; if it is right, feed this fan from the supply and not from a header',
+      `${f.of('fan')} ${f.verb('fan', 'takes', 'each take')} ${f.figure} (${f.of('when')}); the fan specification allows ${f.limit}`,
+    todo: (f) =>
+      `check the label; if it is right, feed ${f.verb('fan', 'this fan', 'these fans')} from the supply and not from a header`,
   },
   'adapter-moulded': {
     title: 'Cast peripheral-to-SATA adapter',
