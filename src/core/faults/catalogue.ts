@@ -36,8 +36,16 @@ export interface KnownFault {
   readonly plant: Plant
 }
 
-/** All single faults of a build, in the catalogue's order. */
+const listed = new WeakMap<Build, readonly KnownFault[]>()
+
+/** All single faults of a build, in the catalogue's order; listed once, since every answer may ask for other ones of them. */
 export function faultsOf(build: Build): readonly KnownFault[] {
+  const known = listed.get(build) ?? seated(build)
+  listed.set(build, known)
+  return known
+}
+
+function seated(build: Build): readonly KnownFault[] {
   return catalogue.flatMap((entry) =>
     entry.seats(build).flatMap(({ at, arg, weight }) => {
       const plant = entry.plant(build, at, arg)

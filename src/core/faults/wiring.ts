@@ -21,11 +21,20 @@ const WRONG_VOLTS = 0.08
 /** Beyond so many candidates a plug has no nearer neighbours than others; the share is spread over the nearest. */
 const MOST_NEIGHBOURS = 4
 
-/** The few sockets nearest to this one, on the same part first. */
-function nearest(build: Build, socket: number, candidates: readonly number[]): readonly number[] {
+/** The few sockets nearest to this one, on the same part first; picked in one pass, since a build has many. */
+function nearest(build: Build, socket: number, candidates: Iterable<number>): readonly number[] {
   const own = build.partOf[socket]
   const distance = (s: number): number => Math.abs(s - socket) + (build.partOf[s] === own ? 0 : 1000)
-  return [...candidates].sort((a, b) => distance(a) - distance(b) || a - b).slice(0, MOST_NEIGHBOURS)
+  const found: { readonly s: number; readonly far: number }[] = []
+  for (const s of candidates) {
+    const far = distance(s)
+    const last = found[MOST_NEIGHBOURS - 1]
+    if (last && (far > last.far || (far === last.far && s > last.s))) continue
+    const at = found.findIndex((one) => far < one.far || (far === one.far && s < one.s))
+    found.splice(at < 0 ? found.length : at, 0, { s, far })
+    if (found.length > MOST_NEIGHBOURS) found.pop()
+  }
+  return found.map(({ s }) => s)
 }
 
 /** Plugs that one could be exchanged with by mistake, by connector family; computed once for all plugs of it. */
