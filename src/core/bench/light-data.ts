@@ -34,14 +34,12 @@ export function channelPlace(moment: Pick<Moment, 'build'>, socket: number): str
 
 /** What goes out at a socket, or null where nothing does. */
 export function outOf(moment: Moment, socket: number): Stream | null {
-  return once(moment, 'out', socket, () => {
-    // Plugs in a ring have no beginning: whoever comes round again finds nothing.
-    moment.memo.out[socket] = null
-    return sent(moment, socket)
-  })
+  return once(moment, 'out', socket, sent)
 }
 
 function sent(moment: Moment, socket: number): Stream | null {
+  // Plugs in a ring have no beginning: whoever comes round again finds nothing.
+  moment.memo.out[socket] = null
   const { build, world } = moment
   const bits = world.port[socket] ?? 0
   if (!world.power || !working(moment, socket) || bits & PORT.data) return null

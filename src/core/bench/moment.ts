@@ -44,10 +44,18 @@ export function idealMomentOf(build: Build, world: World, forced?: Moment['force
   return { build, world, strain, memo: { out: [], turning: [], listed: [] }, forced }
 }
 
+/** The same moment with nothing worked out yet. */
+export const freshly = (moment: Moment): Moment => ({ ...moment, memo: { out: [], turning: [], listed: [] } })
+
 /** Computes a thing once a moment; `undefined` is no value. */
-export function once<T>(moment: Moment, what: keyof Memo, index: number, compute: () => T): T {
+export function once<T>(
+  moment: Moment,
+  what: keyof Memo,
+  index: number,
+  compute: (moment: Moment, index: number) => T,
+): T {
   const known = moment.memo[what]
-  if (known[index] === undefined) known[index] = compute()
+  if (known[index] === undefined) known[index] = compute(moment, index)
   return known[index] as T
 }
 

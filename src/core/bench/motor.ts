@@ -52,7 +52,7 @@ function drivenBy(motor: Motor, duty: number): Turning {
 }
 
 export function turning(moment: Moment, index: number): Turning {
-  return once(moment, 'turning', index, () => turn(moment, index))
+  return once(moment, 'turning', index, turn)
 }
 
 function turn(moment: Moment, index: number): Turning {

@@ -16,6 +16,7 @@ export type Plant = (world: World, build: Build) => void
 export interface Sight {
   /** The value of an observable, null where it has none. */
   see(o: Observable): Value | null
+  readonly scene: Scene
 }
 
 export interface Run {
@@ -88,5 +89,5 @@ export function run(build: Build, what: Run, reference?: Moment): Sight {
       return held
     },
   }
-  return { see: (o) => look(scene, o) }
+  return { see: (o) => look(scene, o), scene }
 }

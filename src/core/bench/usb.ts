@@ -47,11 +47,11 @@ const worse = (a: Listed, b: Listed): Listed =>
 export function listed(moment: Moment, index: number): Listed | null {
   const entry = moment.build.parts[index]
   if (!entry || entry.usbPlug < 0) return null
-  return once(moment, 'listed', index, () => link(moment, index, 0))
+  return once(moment, 'listed', index, link)
 }
 
 /** @param below hubs between this part and the one that is asked for */
-function link(moment: Moment, index: number, below: number): Listed {
+function link(moment: Moment, index: number, below = 0): Listed {
   const { build, world } = moment
   const entry = build.parts[index]
   const hubs = below + (entry?.part.kind === 'usb-hub' ? 1 : 0)

@@ -21,20 +21,41 @@ const WRONG_VOLTS = 0.08
 /** Beyond so many candidates a plug has no nearer neighbours than others; the share is spread over the nearest. */
 const MOST_NEIGHBOURS = 4
 
-/** The few sockets nearest to this one, on the same part first; picked in one pass, since a build has many. */
-function nearest(build: Build, socket: number, candidates: Iterable<number>): readonly number[] {
+/** The few sockets nearest to this one, on the same part first. */
+function nearest(build: Build, socket: number, candidates: readonly number[]): readonly number[] {
   const own = build.partOf[socket]
   const distance = (s: number): number => Math.abs(s - socket) + (build.partOf[s] === own ? 0 : 1000)
-  const found: { readonly s: number; readonly far: number }[] = []
-  for (const s of candidates) {
-    const far = distance(s)
-    const last = found[MOST_NEIGHBOURS - 1]
-    if (last && (far > last.far || (far === last.far && s > last.s))) continue
-    const at = found.findIndex((one) => far < one.far || (far === one.far && s < one.s))
-    found.splice(at < 0 ? found.length : at, 0, { s, far })
-    if (found.length > MOST_NEIGHBOURS) found.pop()
+  return [...candidates].sort((a, b) => distance(a) - distance(b) || a - b).slice(0, MOST_NEIGHBOURS)
+}
+
+/** Finds the sockets nearest to one among many, without going over all of them each time. */
+function neighboursIn(build: Build, sockets: readonly number[]) {
+  const inOrder = [...sockets].sort((a, b) => a - b)
+  const placeOf = new Map(inOrder.map((s, i) => [s, i]))
+  const onPart = new Map<number, number[]>()
+  for (const s of inOrder) {
+    const part = build.partOf[s] ?? NOWHERE
+    const of = onPart.get(part)
+    if (of) of.push(s)
+    else onPart.set(part, [s])
   }
-  return found.map(({ s }) => s)
+  return (socket: number, fits: (s: number) => boolean): readonly number[] => {
+    const own = build.partOf[socket] ?? NOWHERE
+    const near = (onPart.get(own) ?? []).filter(fits)
+    const elsewhere = (step: number): void => {
+      let found = 0
+      for (let i = (placeOf.get(socket) ?? 0) + step; found < MOST_NEIGHBOURS; i += step) {
+        const s = inOrder[i]
+        if (s === undefined) return
+        if (build.partOf[s] === own || !fits(s)) continue
+        near.push(s)
+        found++
+      }
+    }
+    elsewhere(-1)
+    elsewhere(1)
+    return nearest(build, socket, near)
+  }
 }
 
 /** Plugs that one could be exchanged with by mistake, by connector family; computed once for all plugs of it. */
@@ -52,29 +73,23 @@ function byFamily(build: Build): readonly (readonly number[])[] {
 
 function swapSeats(build: Build): readonly Seat[] {
   const socketOf = (plug: number): number => build.socketOf[plug] ?? NOWHERE
-  return byFamily(build).flatMap((plugs) =>
-    plugs.flatMap((plug) => {
-      const near = nearest(
-        build,
-        socketOf(plug),
-        plugs.filter((other) => other !== plug && !hangsOn(build, plug, other)).map(socketOf),
-      )
-      return near
-        .map((socket) => build.plugIn[socket] ?? NOWHERE)
-        .filter(
-          (other) =>
-            other > plug ||
-            !nearest(build, socketOf(other), plugs.filter((p) => p !== other).map(socketOf)).includes(
-              socketOf(plug),
-            ),
-        )
+  const plugIn = (socket: number): number => build.plugIn[socket] ?? NOWHERE
+  return byFamily(build).flatMap((plugs) => {
+    const neighbours = neighboursIn(build, plugs.map(socketOf))
+    const around = new Map(
+      plugs.map((plug) => [plug, neighbours(socketOf(plug), (s) => s !== socketOf(plug))]),
+    )
+    return plugs.flatMap((plug) =>
+      neighbours(socketOf(plug), (s) => plugIn(s) !== plug && !hangsOn(build, plug, plugIn(s)))
+        .map(plugIn)
+        .filter((other) => other > plug || !around.get(other)?.includes(socketOf(plug)))
         .map((other) => {
           const together = build.partOf[socketOf(other)] === build.partOf[socketOf(plug)]
           const [a, b] = plug < other ? [plug, other] : [other, plug]
           return seat(refOf(build, a), together ? SWAP : FAR_SWAP, refOf(build, b))
-        })
-    }),
-  )
+        }),
+    )
+  })
 }
 
 /** One of the two hangs on the other: they cannot be exchanged. */

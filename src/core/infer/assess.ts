@@ -7,7 +7,7 @@ import type { Build } from '../bench/build.ts'
 import type { Observable } from '../bench/observable.ts'
 import { posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
-import { type Evidence, thingsIn } from './evidence.ts'
+import { type Evidence, observedIn, thingsIn } from './evidence.ts'
 import { HEALTHY, type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood } from './likelihood.ts'
@@ -38,8 +38,15 @@ export interface Knowledge {
   readonly sights: Sights
   readonly singles: Map<string, readonly Hypothesis[]>
   readonly pairs: Map<string, Hypothesis>
+  /** P(evidence | hypothesis) as worked out for an answer before, and what had been said by then. */
+  readonly odds: WeakMap<Evidence, OddsBefore>
   /** Decides in place of the engine's own choice: for measuring other ways of choosing on the same jobs. */
   readonly choose?: (problem: Problem, standing: Standing) => Decision
+}
+
+interface OddsBefore {
+  readonly said: ReturnType<typeof saidBefore>[number]
+  readonly by: Map<Hypothesis, number>
 }
 
 export const knowledgeOf = (
@@ -53,6 +60,7 @@ export const knowledgeOf = (
   sights: sightsOf(build),
   singles: new Map(),
   pairs: new Map(),
+  odds: new WeakMap(),
 })
 
 /** Chance level of one piece of evidence. */
@@ -117,9 +125,14 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
   const none = singles.find((h) => h.kind === 'none')
   const foreseen = none ? unknownAfter(dossier.evidence, none, known.sights).column : []
   const columnsFor = (hs: readonly Hypothesis[]): Float64Array[] =>
-    dossier.evidence.map((e, i) =>
-      Float64Array.from(hs, (h) => (h === none ? foreseen[i]! : likelihood(e, h, known.sights, said[i]))),
-    )
+    dossier.evidence.map((e, i) => {
+      const odds = oddsIn(known, e, said[i] ?? [])
+      const column = new Float64Array(hs.length)
+      hs.forEach((h, k) => {
+        column[k] = h === none ? foreseen[i]! : odds(h)
+      })
+      return column
+    })
   const relevance = relevanceIn(known, dossier)
   const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
   const alone = columnsFor(singles)
@@ -128,8 +141,25 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
   const pairs = pairsOf(known, singles, dossier.evidence, alone)
   const all = [...singles, ...pairs]
   const extra = columnsFor(pairs)
-  const columns = alone.map((column, e) => Float64Array.from([...column, ...(extra[e] ?? [])]))
+  const columns = alone.map((column, e) => {
+    const both = new Float64Array(all.length)
+    both.set(column)
+    both.set(extra[e]!, column.length)
+    return both
+  })
   return judged(dossier.evidence, all, posterior(prior(all), columns), columns)
+}
+
+/** P(evidence | suspect), worked out once as long as the same was said before. */
+function oddsIn(known: Knowledge, e: Evidence, said: OddsBefore['said']): (h: Hypothesis) => number {
+  const before = known.odds.get(e)
+  const { by } = before?.said === said ? before : { by: new Map<Hypothesis, number>() }
+  known.odds.set(e, { said, by })
+  return (h) => {
+    const odds = by.get(h) ?? likelihood(e, h, known.sights, said)
+    by.set(h, odds)
+    return odds
+  }
 }
 
 /** A fault that shows nothing of what the person came with is hardly why they came. */
@@ -140,7 +170,7 @@ function relevanceIn(known: Knowledge, dossier: Dossier): (h: Hypothesis) => num
   const first = dossier.evidence.find((e) => e.kind === 'many' && e.chosen.length > 0)
   // Nothing at all was seen to be wrong: then hardly anything is.
   const unseen = dossier.evidence.some((e) => e.kind === 'many') ? UNRELATED : 1
-  const observe = first?.kind === 'many' ? thingsIn(first).map((t) => t.observe) : []
+  const observe = first?.kind === 'many' ? observedIn(first) : []
   const history = first?.history ?? []
   const without = known.sights.values(HEALTHY, history, observe)[0] ?? []
   const relevance = (h: Hypothesis): number => {

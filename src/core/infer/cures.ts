@@ -21,18 +21,14 @@ export function fixesOf(
   repair: RepairDef,
 ): Uint8Array {
   const things = editThings(known.build, repair.edits)
+  const history = historyFor(known.build, dossier, repair.edits, 'on')
+  const wants = dossier.scope.map((o) => wantedAfter(known.build, o, history))
+  const scope = scopeAfter(known.build, dossier.scope, history)
   return Uint8Array.from(alive, ({ h }) => {
     if (h.kind === 'none') return 0
     const relevant = repair.edits.length === 0 || mayCure(known.build, things, h)
-    return relevant && cures(known, dossier, h, repair) ? 1 : 0
+    return relevant && known.sights.shows(h, history, scope, wants) ? 1 : 0
   })
-}
-
-/** Whether the symptom would be gone under a suspect after these edits. */
-function cures(known: Knowledge, dossier: Dossier, h: Hypothesis, repair: RepairDef): boolean {
-  const history = historyFor(known.build, dossier, repair.edits, 'on')
-  const wants = dossier.scope.map((o) => wantedAfter(known.build, o, history))
-  return known.sights.shows(h, history, scopeAfter(known.build, dossier.scope, history), wants)
 }
 
 /** Things that an edit or a fault names: a part or setting; of a port it and what it is joined to, with their parts. */
@@ -68,11 +64,20 @@ function namedBy(edit: Edit): readonly string[] {
 const editThings = (build: Build, edits: readonly Edit[]): ReadonlySet<string> =>
   new Set(edits.flatMap(namedBy).flatMap((ref) => thingsOf(build, ref)))
 
-/** Power alone mends what had hung or tripped; everything else must be touched to be mended. */
-function mayCure(build: Build, things: ReadonlySet<string>, h: Hypothesis): boolean {
-  return h.faults.some(({ at, mode }) => {
-    if (POWER_CLEARS.has(mode)) return true
-    const arg = /^(?:swapped-with|in)-(.+)$/.exec(mode)?.[1]
-    return [...thingsOf(build, at), ...(arg ? thingsOf(build, arg) : [])].some((t) => things.has(t))
-  })
+const named = new WeakMap<Hypothesis, readonly string[]>()
+
+/** Things that a suspect's faults name; asked for with every repair. */
+function faultThings(build: Build, h: Hypothesis): readonly string[] {
+  const known =
+    named.get(h) ??
+    h.faults.flatMap(({ at, mode }) => {
+      const arg = /^(?:swapped-with|in)-(.+)$/.exec(mode)?.[1]
+      return [...thingsOf(build, at), ...(arg ? thingsOf(build, arg) : [])]
+    })
+  named.set(h, known)
+  return known
 }
+
+/** Power alone mends what had hung or tripped; everything else must be touched to be mended. */
+const mayCure = (build: Build, things: ReadonlySet<string>, h: Hypothesis): boolean =>
+  h.faults.some(({ mode }) => POWER_CLEARS.has(mode)) || faultThings(build, h).some((t) => things.has(t))

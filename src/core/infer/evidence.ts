@@ -46,6 +46,15 @@ export function thingsIn(e: Many): readonly Thing[] {
   return known
 }
 
+const observed = new WeakMap<Many, readonly Observable[]>()
+
+/** What a map goes over, always as the same list. */
+export function observedIn(e: Many): readonly Observable[] {
+  const known = observed.get(e) ?? thingsIn(e).map((t) => t.observe)
+  observed.set(e, known)
+  return known
+}
+
 function things(marks: readonly Mark[], chosen: readonly string[]): readonly Thing[] {
   const by = new Map<string, Mark[]>()
   for (const mark of marks) {

@@ -56,6 +56,16 @@ export function historyFor(
   return history
 }
 
+/** What is seen of a check's things: once, or twice where it comes and goes. */
+type Sighted = readonly (readonly (Value | null)[])[]
+
+const sameSights = (a: Sighted, b: Sighted): boolean => {
+  if (a.length !== b.length) return false
+  for (let i = 0; i < a.length; i++)
+    for (let k = 0; k < a[i]!.length; k++) if (a[i]![k] !== b[i]![k]) return false
+  return true
+}
+
 export function plannedCheck(
   known: Knowledge,
   dossier: Dossier,
@@ -78,22 +88,24 @@ export function plannedCheck(
       ? saidLast(dossier.evidence).get(lookKey(only, history))
       : undefined
   const says = saidBy(answers)
-  const odds = (most: number) =>
-    seen.map((sights, i) => {
-      const fresh =
-        alive[i]?.h.kind === 'none'
-          ? unknownAfter(dossier.evidence, alive[i].h, known.sights).foresee(
-              check.observe,
-              history,
-              answers,
-              sights[0] ?? [],
-              check.error,
-            )
-          : oddsUnder(answers, sights.slice(0, most), check.error)
-      return oddsAgain(fresh, before, says)
-    })
+  // Many suspects show the same: their rows are one.
+  const rows: { readonly sights: Sighted; readonly row: Float64Array }[] = []
+  const rowOf = (sights: Sighted): Float64Array => {
+    for (const known of rows) if (sameSights(known.sights, sights)) return known.row
+    const row = oddsAgain(oddsUnder(answers, sights, check.error), before, says)
+    rows.push({ sights, row })
+    return row
+  }
+  const table = seen.map((sights, i) => {
+    const { h } = alive[i]!
+    if (h.kind !== 'none') return rowOf(sights)
+    const unknown = unknownAfter(dossier.evidence, h, known.sights)
+    const [healthy = []] = sights
+    return oddsAgain(unknown.foresee(check.observe, history, answers, healthy, check.error), before, says)
+  })
+  const broken = seen.map((sights, i) => (sights.length > 1 ? rowOf(sights.slice(0, 1)) : table[i]!))
   const same = before && says.map((s) => agree(before, s))
-  return { check, answers, table: odds(2), broken: odds(1), same }
+  return { check, answers, table, broken, same }
 }
 
 /**

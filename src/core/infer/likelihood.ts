@@ -6,10 +6,11 @@
 import type { Value } from '../bench/observable.ts'
 import type { Answer } from '../checks/prompt.ts'
 import type { Family } from '../faults/fault.ts'
-import { type Evidence, type Many, type One, type Thing, thingsIn } from './evidence.ts'
+import { type Evidence, type Many, type One, observedIn, thingsIn } from './evidence.ts'
 import type { Hypothesis } from './hypothesis.ts'
-import { chanceAgain, oddsAgain, type Said, saidBy, saidByMarks } from './repeated.ts'
-import type { Sights } from './sights.ts'
+import { oddsOfMarks } from './marks.ts'
+import { oddsAgain, type Said, saidBy } from './repeated.ts'
+import { type Sights, seenIn } from './sights.ts'
 
 type Tuple = readonly (Value | null)[]
 
@@ -53,23 +54,6 @@ export function oddsUnder(answers: readonly Answer[], sights: readonly Tuple[], 
   for (let i = 0; i < mixed.length; i++) mixed[i] = (mixed[i] ?? 0) * (1 - SAYS_UNSTEADY)
   for (const i of unsteady) mixed[i] = (mixed[i] ?? 0) + SAYS_UNSTEADY / unsteady.length
   return mixed
-}
-
-/** Chance of each thing's mark, or of none, where these values are seen; `said` is what the same look said before. */
-function manyOdds(
-  of: readonly Thing[],
-  values: readonly (Value | null)[],
-  error: number,
-  said: readonly (Said | undefined)[],
-): number {
-  return of.reduce((product, { marks, chosen }, i) => {
-    const value = values[i] ?? null
-    const right = marks.find((m) => m.value === value)
-    const p = right === chosen ? 1 - error : error / marks.length
-    if (said[i] === undefined) return product * p
-    const option = chosen ? marks.indexOf(chosen) : marks.length
-    return product * chanceAgain(p, option, said[i], saidByMarks(marks))
-  }, 1)
 }
 
 /** Family weights by what a person tells of the history (judgement; see the priors' page). */
@@ -151,19 +135,18 @@ function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined):
 
 function mapOdds(e: Many, h: Hypothesis, sights: Sights, said: readonly (Said | undefined)[]): number {
   const of = thingsIn(e)
-  const [broken, made] = sights.values(
-    h,
-    e.history,
-    of.map((t) => t.observe),
-  )
-  const first = manyOdds(of, broken ?? [], e.error, said)
+  const [broken, made] = sights.views(h, e.history, observedIn(e))
+  const odds = oddsOfMarks(e, said)
+  if (!broken) return 1
+  const first = odds(broken)
   if (!made) return first
   // What differs between the two sights may be told as unsteady; the rest must still fit.
-  const unsteady = of.map(({ chosen }, i) =>
-    chosen && UNSTEADY.includes(chosen.value) && broken?.[i] !== made[i] ? chosen.value : undefined,
-  )
-  const steady = BROKEN_SHARE * first + (1 - BROKEN_SHARE) * manyOdds(of, made, e.error, said)
-  if (unsteady.every((told) => told === undefined)) return steady
-  const asTold = unsteady.map((told, i) => told ?? broken?.[i] ?? null)
-  return (1 - SAYS_UNSTEADY) * steady + SAYS_UNSTEADY * manyOdds(of, asTold, e.error, said)
+  const steady = BROKEN_SHARE * first + (1 - BROKEN_SHARE) * odds(made)
+  const unsteady = new Map<number, Value>()
+  of.forEach(({ chosen }, i) => {
+    if (chosen && UNSTEADY.includes(chosen.value) && seenIn(broken, i) !== seenIn(made, i))
+      unsteady.set(i, chosen.value)
+  })
+  if (unsteady.size === 0) return steady
+  return (1 - SAYS_UNSTEADY) * steady + SAYS_UNSTEADY * odds(broken, unsteady)
 }

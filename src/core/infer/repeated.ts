@@ -30,8 +30,18 @@ export function powerIn(history: readonly Edit[]): Power {
 
 const changes = (history: readonly Edit[]): number => history.filter((edit) => edit.do !== 'power').length
 
+type Saying = readonly (readonly [string, Said])[]
+
+const sayings = new WeakMap<Evidence, Saying>()
+
 /** The looks that a piece of evidence is made of, each with what it said. */
-function saidIn(e: Evidence): readonly (readonly [string, Said])[] {
+function saidIn(e: Evidence): Saying {
+  const known = sayings.get(e) ?? sayingOf(e)
+  sayings.set(e, known)
+  return known
+}
+
+function sayingOf(e: Evidence): Saying {
   switch (e.kind) {
     case 'about':
       return []
@@ -54,13 +64,21 @@ const notNamed = (answers: readonly Answer[]): Said => ({
   noneOf: answers.flatMap((a) => a.means.filter((m) => m !== null)),
 })
 
-/** By piece of evidence, thing by thing: what the same look said the last time; undefined where it is the first. */
+const befores = new WeakMap<Evidence, readonly (Said | undefined)[]>()
+
+/**
+ * By piece of evidence, thing by thing: what the same look said the last time; undefined where it is the first. The very
+ * same list as the time before, where nothing has changed in it.
+ */
 export function saidBefore(evidence: readonly Evidence[]): readonly (readonly (Said | undefined)[])[] {
   const latest = new Map<string, Said>()
   return evidence.map((e) => {
     const now = saidIn(e)
     const before = now.map(([key]) => latest.get(key))
     for (const [key, said] of now) latest.set(key, said)
+    const known = befores.get(e)
+    if (known?.every((said, i) => said === before[i])) return known
+    befores.set(e, before)
     return before
   })
 }

@@ -1,28 +1,37 @@
 /**
  * What each suspect would show after some edits, remembered: the bench is pure, so a sight never grows old. An
- * intermittent suspect has two sights, contact broken and contact made.
+ * intermittent suspect has two sights, contact broken and contact made. What the suspect and the edits cannot touch is
+ * as on the planned build and is not looked at again.
  */
 import type { Build } from '../bench/build.ts'
 import { type Edit, editText } from '../bench/edit.ts'
 import type { Moment } from '../bench/moment.ts'
 import type { Observable, Value } from '../bench/observable.ts'
+import { type Reach, reachesOf } from '../bench/reach.ts'
 import { referenceOf, run, type Sight } from '../bench/run.ts'
+import type { Spot } from '../bench/spots.ts'
 import type { Hypothesis } from './hypothesis.ts'
+
+type Values = readonly (Value | null)[]
+
+/** What is seen of a list of things: what the planned build shows, the same list for all that share it, but for some. */
+export interface View {
+  readonly usual: Values
+  /** By place in the list. */
+  readonly but: ReadonlyMap<number, Value | null>
+}
+
+/** The value at one place in the list. */
+export const seenIn = ({ usual, but }: View, place: number): Value | null =>
+  (but.has(place) ? but.get(place) : usual[place]) ?? null
 
 export interface Sights {
   /** Whether every sight under a suspect shows just these values; stops at the first that differs. */
-  shows(
-    h: Hypothesis,
-    history: readonly Edit[],
-    observe: readonly Observable[],
-    values: readonly (Value | null)[],
-  ): boolean
+  shows(h: Hypothesis, history: readonly Edit[], observe: readonly Observable[], values: Values): boolean
   /** Values under a suspect after these edits: one list, or two where it comes and goes. */
-  values(
-    h: Hypothesis,
-    history: readonly Edit[],
-    observe: readonly Observable[],
-  ): readonly (readonly (Value | null)[])[]
+  values(h: Hypothesis, history: readonly Edit[], observe: readonly Observable[]): readonly Values[]
+  /** The same for long lists. @param observe a list that is asked for again, the very same */
+  views(h: Hypothesis, history: readonly Edit[], observe: readonly Observable[]): readonly View[]
 }
 
 interface Scenery {
@@ -36,8 +45,17 @@ interface Seen {
   readonly contact: boolean
   /** Let go when many others have been looked at since; what was seen stays known. */
   sight: Sight | undefined
+  /** How this sight differs from the planned build. */
+  change: { readonly reach: Reach; readonly spots: readonly Spot[] } | undefined
   /** By the number of the observable. */
   readonly known: Map<number, Value | null>
+}
+
+/** A list of things that are looked at together, by number, and the places in the list that a number has. */
+interface Panel {
+  readonly numbers: readonly number[]
+  readonly placesOf: ReadonlyMap<number, readonly number[]>
+  readonly usual: Map<Reach, Values>
 }
 
 const MOST_SCENERIES = 240
@@ -46,7 +64,13 @@ const MOST_SIGHTS = 400
 
 export function sightsOf(build: Build): Sights {
   const sceneries = new Map<string, Scenery>()
+  const latest = new WeakMap<readonly Edit[], Scenery>()
   const sceneryOf = (history: readonly Edit[]): Scenery => {
+    const known = latest.get(history) ?? sceneryBy(history)
+    latest.set(history, known)
+    return known
+  }
+  const sceneryBy = (history: readonly Edit[]): Scenery => {
     const key = history.map(editText).join(';')
     const known = sceneries.get(key)
     if (known) return known
@@ -61,7 +85,13 @@ export function sightsOf(build: Build): Sights {
     if (known) return known
     const contacts = h.intermittent ? [false, true] : [false]
     const made = contacts.map(
-      (contact): Seen => ({ plants: h.plants, contact, sight: undefined, known: new Map() }),
+      (contact): Seen => ({
+        plants: h.plants,
+        contact,
+        sight: undefined,
+        change: undefined,
+        known: new Map(),
+      }),
     )
     scenery.by.set(h.id, made)
     return made
@@ -89,24 +119,79 @@ export function sightsOf(build: Build): Sights {
     seen.sight = sight
     return sight
   }
-  const valueIn = (scenery: Scenery, seen: Seen, o: Observable): Value | null => {
-    const key = numberOf(o)
-    const before = seen.known.get(key)
+  const reachFor = reachesOf(build)
+  const changeIn = (scenery: Scenery, seen: Seen): NonNullable<Seen['change']> => {
+    if (seen.change) return seen.change
+    const { scene } = sightIn(scenery, seen)
+    const reach = reachFor(scene)
+    seen.change = { reach, spots: reach.spots(scene) }
+    return seen.change
+  }
+  const valueIn = (scenery: Scenery, seen: Seen, o: Observable, number = numberOf(o)): Value | null => {
+    const before = seen.known.get(number)
     if (before !== undefined) return before
-    const value = sightIn(scenery, seen).see(o)
-    seen.known.set(key, value)
+    const { reach, spots } = changeIn(scenery, seen)
+    const usual = reach.value(number, o)
+    const value = reach.goesBy(number, spots) ? sightIn(scenery, seen).see(o) : usual
+    seen.known.set(number, value)
     return value
+  }
+
+  const panels = new WeakMap<readonly Observable[], Panel>()
+  const panelOf = (observe: readonly Observable[]): Panel => {
+    const known = panels.get(observe)
+    if (known) return known
+    const of = observe.map(numberOf)
+    const placesOf = new Map<number, readonly number[]>()
+    of.forEach((number, i) => {
+      placesOf.set(number, [...(placesOf.get(number) ?? []), i])
+    })
+    const made: Panel = { numbers: of, placesOf, usual: new Map() }
+    panels.set(observe, made)
+    return made
+  }
+  const usualIn = (reach: Reach, { numbers, usual }: Panel, observe: readonly Observable[]): Values => {
+    const known = usual.get(reach) ?? observe.map((o, i) => reach.value(numbers[i]!, o))
+    usual.set(reach, known)
+    return known
+  }
+  /** The planned values of a list, and the looks that a suspect may change. */
+  const partly = (scenery: Scenery, seen: Seen, observe: readonly Observable[]) => {
+    const { reach, spots } = changeIn(scenery, seen)
+    const panel = panelOf(observe)
+    const at = (place: number) => valueIn(scenery, seen, observe[place]!, panel.numbers[place])
+    return { panel, reach, spots, usual: usualIn(reach, panel, observe), at }
   }
   return {
     shows: (h, history, observe, values) => {
       const scenery = sceneryOf(history)
-      return seenBy(scenery, h).every((seen) =>
-        observe.every((o, i) => valueIn(scenery, seen, o) === values[i]),
-      )
+      return seenBy(scenery, h).every((seen) => {
+        const { panel, reach, spots, usual, at } = partly(scenery, seen, observe)
+        for (let i = 0; i < values.length; i++)
+          if (usual[i] !== values[i] && !reach.goesBy(panel.numbers[i]!, spots)) return false
+        for (const looks of reach.looksBy(spots))
+          for (const look of looks)
+            for (const place of panel.placesOf.get(look) ?? []) if (at(place) !== values[place]) return false
+        return true
+      })
     },
     values: (h, history, observe) => {
       const scenery = sceneryOf(history)
       return seenBy(scenery, h).map((seen) => observe.map((o) => valueIn(scenery, seen, o)))
+    },
+    views: (h, history, observe) => {
+      const scenery = sceneryOf(history)
+      return seenBy(scenery, h).map((seen) => {
+        const { panel, reach, spots, usual, at } = partly(scenery, seen, observe)
+        const but = new Map<number, Value | null>()
+        for (const looks of reach.looksBy(spots))
+          for (const look of looks)
+            for (const place of panel.placesOf.get(look) ?? []) {
+              const value = at(place)
+              if (value !== usual[place]) but.set(place, value)
+            }
+        return { usual, but }
+      })
     },
   }
 }

@@ -8,7 +8,7 @@
 import type { Edit } from '../bench/edit.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import type { Answer } from '../checks/prompt.ts'
-import { type Evidence, thingsIn } from './evidence.ts'
+import { type Evidence, observedIn, thingsIn } from './evidence.ts'
 import { HEALTHY, type Hypothesis } from './hypothesis.ts'
 import { answerOdds, likelihood } from './likelihood.ts'
 import { agree, chanceAgain, powerIn, type Said, saidBefore, saidBy, saidByMarks } from './repeated.ts'
@@ -94,10 +94,8 @@ function looksOf(e: Evidence, sights: Sights): readonly (readonly [Look, number]
     const option = e.answers.findIndex((a) => a.id === e.chosen)
     return [[{ ...asked(e.observe, e.history, e.answers), usual, error: e.error }, option]]
   }
-  const things = thingsIn(e)
-  const observe = things.map((t) => t.observe)
-  const [healthy = []] = sights.values(HEALTHY, e.history, observe)
-  return things.map(({ observe, marks, chosen }, i) => {
+  const [healthy = []] = sights.values(HEALTHY, e.history, observedIn(e))
+  return thingsIn(e).map(({ observe, marks, chosen }, i) => {
     const at = marks.findIndex((m) => m.value === healthy[i])
     const usual = new Float64Array(marks.length + 1).fill(e.error / marks.length)
     usual[at < 0 ? marks.length : at] = 1 - e.error

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import type { Observable } from '../../../src/core/bench/observable.ts'
 import { type Hypothesis, hypotheses } from '../../../src/core/infer/hypothesis.ts'
-import { sightsOf } from '../../../src/core/infer/sights.ts'
+import { seenIn, sightsOf } from '../../../src/core/infer/sights.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 
@@ -14,15 +14,15 @@ const alarm: Observable = { what: 'alarm', at: 'board.SYS1' }
 const named = (id: string): Hypothesis =>
   hypotheses(machine, () => true, []).find((h) => h.id === id) ?? expect.fail(`no ${id}`)
 
-/** A suspect that counts how often the bench was run for it. */
-function counted(id: string, intermittent = false) {
+/** A suspect that counts how often the bench was run for it. @param like the suspect whose faults it has, if any */
+function counted(id: string, intermittent = false, like?: Hypothesis) {
   const times = { run: 0 }
   const h: Hypothesis = {
     id,
     kind: 'single',
     faults: [],
     families: [],
-    plants: [() => times.run++],
+    plants: [() => times.run++, ...(like?.plants ?? [])],
     intermittent,
     prior: 0.1,
   }
@@ -66,17 +66,40 @@ test('the second sight of a contact is not worked out where the first already di
 
 test('400 suspects are kept ready; of one before them what was seen is known, and the rest is worked out again', () => {
   const sights = sightsOf(machine)
-  const { h, times } = counted('first')
+  const { h, times } = counted('first', false, named('F1.motor:unplugged'))
   sights.values(h, [], [spins])
   const others = Array.from({ length: 400 }, (_, i) => counted(`s${i}`).h)
   for (const other of others.slice(0, 399)) sights.values(other, [], [spins])
   sights.values(h, [], [rpm])
   expect(times.run).toBe(1)
   sights.values(others[399] ?? h, [], [spins])
-  expect(sights.values(h, [], [spins, rpm])).toEqual([['normal', 'plausible']])
+  expect(sights.values(h, [], [spins, rpm])).toEqual([['no', 'zero']])
   expect(times.run).toBe(1)
   expect(sights.values(h, [], [alarm])).toEqual([['no']])
   expect(times.run).toBe(2)
+})
+
+test('what a suspect cannot touch is as planned, and the bench is not run again for it', () => {
+  const sights = sightsOf(machine)
+  const { h, times } = counted('first')
+  sights.values(h, [], [spins])
+  for (let i = 0; i < 400; i++) sights.values(counted(`s${i}`).h, [], [spins])
+  expect(sights.values(h, [], [spins, rpm, alarm])).toEqual([['normal', 'plausible', 'no']])
+  expect(times.run).toBe(1)
+})
+
+test('of a list is told what is usual, and what a suspect shows otherwise, wherever it stands in the list', () => {
+  const list = [spins, rpm, alarm, rpm]
+  const [view, ...others] = sightsOf(machine).views(named('F1.motor:unplugged'), [], list)
+  if (!view) expect.fail('no view')
+  expect(others).toEqual([])
+  expect(view.usual).toEqual(['normal', 'plausible', 'no', 'plausible'])
+  expect([...view.but]).toEqual([
+    [0, 'no'],
+    [1, 'zero'],
+    [3, 'zero'],
+  ])
+  expect(list.map((_, i) => seenIn(view, i))).toEqual(['no', 'zero', 'no', 'zero'])
 })
 
 test('240 ways in which a build was changed are remembered; the oldest is worked out again', () => {
