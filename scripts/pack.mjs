@@ -2,7 +2,7 @@
 // needs them. `--version` then reads nothing else, `check` no screen, and the file is a third of what it was.
 //
 // esbuild splits the program by what is imported when; each piece becomes a function of `require`, `module` and
-// `exports`; pieces that are wanted together are compressed together.
+// `exports`; pieces that are wanted together are compressed together and are one script, a list of these functions.
 import { createHash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
@@ -60,13 +60,16 @@ async function piecesOf(options, entry) {
     const text = texts.get(name).replaceAll(/\bimport\("/g, 'importPiece("')
     const { code } = await transform(text, { format: 'cjs', minify: true, target: options.target })
     pieces.set(name, {
-      code: asciiOnly(code),
+      code: asciiOnly(ownExports(code)),
       needs: needs.map((i) => nameOf(i.path)),
       begins: output.entryPoint ?? '',
     })
   }
   return pieces
 }
+
+/** A piece gives out its exports as they are: a copy marked as CommonJS, two definitions an export, is for other loaders. */
+const ownExports = (code) => code.replace(/\bmodule\.exports=[\w$]+\(([\w$]+)\);/, 'module.exports=$1;')
 
 function reached(pieces, from, into = new Set()) {
   for (const name of from) if (!into.has(name)) reached(pieces, pieces.get(name).needs, into.add(name))
@@ -105,8 +108,8 @@ const compressed = (text) =>
     },
   }).toString('base64')
 
-/** A piece as a script that yields a function. */
-const asFunction = (code) => `(function(require,module,exports,importPiece,whenReady){${code}\n})`
+/** A piece as a function. */
+const asFunction = (code) => `function(require,module,exports,importPiece,whenReady){${code}\n}`
 
 /** Lets the start of the program ask the loader for the rest. */
 const withLoader = (main, entry, first) => ({
@@ -136,12 +139,10 @@ export async function packed(options, main, entry) {
   const sizes = []
   let all = ''
   for (const [group, names] of grouped(pieces)) {
-    let text = ''
-    for (const name of names) {
-      const code = asFunction(pieces.get(name).code)
-      where[name] = [group, text.length, text.length + code.length]
-      text += code
-    }
+    names.forEach((name, i) => {
+      where[name] = [group, i]
+    })
+    const text = `[${names.map((name) => asFunction(pieces.get(name).code))}]`
     const pack = compressed(text)
     groups[group] = [all.length, all.length + pack.length]
     all += pack

@@ -1,5 +1,4 @@
 /** What must happen before anything else is loaded: the version needs nothing, and a closed pipe is no mistake. */
-import { fileURLToPath } from 'node:url'
 import { version } from './cli/version.ts'
 
 for (const stream of [process.stdout, process.stderr])
@@ -13,6 +12,6 @@ if (argv.length === 1 && (argv[0] === '--version' || argv[0] === '-V')) process.
 else {
   const { start } = await import('./cli/start.ts')
   const { stdin, stdout, stderr, env } = process
-  const program = fileURLToPath(import.meta.url)
+  const program = import.meta.filename
   process.exitCode = await start(argv, { cwd: process.cwd(), env, stdin, stdout, stderr, program })
 }

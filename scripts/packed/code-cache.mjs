@@ -6,10 +6,10 @@
  * checksums are right. Whatever else is wrong (no folder, no space, another program's file) is no mistake: the program
  * then starts as if it were the first time.
  *
- * Pieces are read and written one by one: after a large block of memory has been freed, glibc hands back less of what
+ * Groups are read and written one by one: after a large block of memory has been freed, glibc hands back less of what
  * follows, and a job would hold 8 MB more for hours (measured with `tests/bench/screen.mjs`).
  */
-import {
+const {
   closeSync,
   constants,
   fstatSync,
@@ -22,8 +22,8 @@ import {
   rmSync,
   statSync,
   writeSync,
-} from 'node:fs'
-import { isAbsolute, join } from 'node:path'
+} = process.getBuiltinModule('node:fs')
+const { isAbsolute, join } = process.getBuiltinModule('node:path')
 
 /** Of our files, those of other commands, versions and Nodes included, the newest so many are kept. */
 const KEPT = 16
@@ -69,9 +69,9 @@ function make(path) {
 
 /**
  * Opens what was kept under a name: `{ has, read, close }`, or undefined where there is nothing that can be trusted.
- * `read(piece)` gives its source and code, or undefined where the disk has changed them; the code is good until the next read.
+ * `read(group)` gives its source and code, or undefined where the disk has changed them; the code is good until the next read.
  *
- * A file is: of each piece its source (one byte a letter) and its code; the table; the trailer.
+ * A file is: of each group its source (one byte a letter) and its code; the table; the trailer.
  * @param checksum crc32 of bytes
  */
 export function openCode(folder, name, checksum) {
@@ -96,7 +96,7 @@ function tableOf(file, name, checksum) {
   const text = bytesAt(file, Buffer.alloc(length), stat.size - TRAILER - length)
   if (checksum(text) !== trailer.readUInt32LE(4)) return undefined
   const table = JSON.parse(text.toString('latin1'))
-  return table.name === name ? table.pieces : undefined
+  return table.name === name ? table.groups : undefined
 }
 
 function bytesAt(file, into, start) {
@@ -108,13 +108,13 @@ function bytesAt(file, into, start) {
   return into
 }
 
-function reader(file, pieces, checksum) {
-  const sizes = Object.values(pieces).map(([, source, code]) => source + code)
+function reader(file, groups, checksum) {
+  const sizes = Object.values(groups).map(([, source, code]) => source + code)
   const room = Buffer.allocUnsafeSlow(Math.max(0, ...sizes))
   return {
-    has: (piece) => pieces[piece] !== undefined,
-    read(piece) {
-      const [start, sourceSize, codeSize, sum] = pieces[piece]
+    has: (group) => groups[group] !== undefined,
+    read(group) {
+      const [start, sourceSize, codeSize, sum] = groups[group]
       try {
         const bytes = bytesAt(file, room.subarray(0, sourceSize + codeSize), start)
         if (checksum(bytes) !== sum) return undefined
@@ -124,21 +124,21 @@ function reader(file, pieces, checksum) {
         return undefined
       }
     },
-    names: Object.keys(pieces),
+    names: Object.keys(groups),
     close: () => closeSync(file),
   }
 }
 
 /**
  * Writes a file whole or not at all, and drops the oldest of too many.
- * @param pieces gives each piece as `[name, { source, code }]`, one after the other
+ * @param groups gives each group as `[name, { source, code }]`, one after the other
  */
-export function writeCode(folder, name, pieces, checksum) {
+export function writeCode(folder, name, groups, checksum) {
   const beside = join(folder, `${name}.${process.pid}${ENDING}`)
   try {
     const file = openSync(beside, 'wx', 0o600)
     try {
-      writeAll(file, name, pieces, checksum)
+      writeAll(file, name, groups, checksum)
     } finally {
       closeSync(file)
     }
@@ -149,20 +149,20 @@ export function writeCode(folder, name, pieces, checksum) {
   }
 }
 
-function writeAll(file, name, pieces, checksum) {
+function writeAll(file, name, groups, checksum) {
   const table = {}
   let at = 0
   const write = (bytes) => {
     for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done)
     at += bytes.length
   }
-  for (const [piece, { source, code }] of pieces) {
+  for (const [group, { source, code }] of groups) {
     const text = Buffer.from(source, 'latin1')
-    table[piece] = [at, text.length, code.length, checksum(text, checksum(code))]
+    table[group] = [at, text.length, code.length, checksum(text, checksum(code))]
     write(code)
     write(text)
   }
-  const text = Buffer.from(JSON.stringify({ name, pieces: table }), 'latin1')
+  const text = Buffer.from(JSON.stringify({ name, groups: table }), 'latin1')
   const trailer = Buffer.alloc(TRAILER)
   trailer.writeUInt32LE(text.length, 0)
   trailer.writeUInt32LE(checksum(text), 4)

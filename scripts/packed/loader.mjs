@@ -1,39 +1,33 @@
 /**
- * Loads the packed program: takes a piece from the code that an earlier run has kept, or else unpacks it from the end of this
- * very file and compiles it, and keeps it for the next run. `scripts/pack.mjs` puts in PIECES, GROUPS, COMMANDS, BUILD.
+ * Loads the packed program: takes a group of pieces from the code that an earlier run has kept, or else unpacks it from the
+ * end of this very file and compiles it, and keeps it for the next run. `scripts/pack.mjs` puts in PIECES, GROUPS, COMMANDS, BUILD.
  */
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import { fileURLToPath } from 'node:url'
 import { cacheFolder, openCode, writeCode } from './code-cache.mjs'
 import { setUpEngine } from './engine-flags.mjs'
 
-/** Milliseconds after the last piece. The first question is shown by then, and V8 still has what the start needed. */
+/** Milliseconds after the last group. The first question is shown by then, and V8 still has what the start needed. */
 const SETTLED = 3000
 
-const fromNode = createRequire(import.meta.url)
+/** As `import` does for a part of Node, without making a module of it: of node:fs, that would load all streams. */
+const fromNode = process.getBuiltinModule
 const loaded = new Map()
-const unpacked = new Map()
+/** Group → the functions that are its pieces. */
+const groups = new Map()
 const waits = []
 
-/** What is wanted from the cache and for it; undefined before the first piece, and again when all that is over. */
+/** What is wanted from the cache and for it; undefined before the first group, and again when all that is over. */
 let store
-/** Pieces of this run: name → what it was made of and what came of it. */
+/** Groups of this run: name → what it was made of and what came of it. */
 const scripts = new Map()
 let timer
 
-/** All pieces of a group, unpacked. The last line of the program is a comment with all groups one after the other. */
+/** The text of a group, unpacked. The last line of the program is a comment with all groups one after the other. */
 function groupText(group) {
-  let text = unpacked.get(group)
-  if (text === undefined) {
-    const program = readFileSync(fileURLToPath(import.meta.url), 'latin1')
-    const start = program.lastIndexOf('\n//') + 3
-    const [from, to] = GROUPS[group]
-    const packed = Buffer.from(program.slice(start + from, start + to), 'base64')
-    text = fromNode('node:zlib').brotliDecompressSync(packed).toString('latin1')
-    unpacked.set(group, text)
-  }
-  return text
+  const program = fromNode('node:fs').readFileSync(import.meta.filename, 'latin1')
+  const start = program.lastIndexOf('\n//') + 3
+  const [from, to] = GROUPS[group]
+  const packed = Buffer.from(program.slice(start + from, start + to), 'base64')
+  return fromNode('node:zlib').brotliDecompressSync(packed).toString('latin1')
 }
 
 const checksum = (bytes, before) => fromNode('node:zlib').crc32(bytes, before)
@@ -42,6 +36,9 @@ const checksum = (bytes, before) => fromNode('node:zlib').crc32(bytes, before)
 function openStore() {
   const { setFlagsFromString, cachedDataVersionTag } = fromNode('node:v8')
   const argv = process.argv.slice(2)
+  // Before the flags: what Node has compiled of itself is good without them only.
+  for (const name of ['node:vm', 'node:zlib']) fromNode(name)
+  fromNode('node:util').parseArgs
   setUpEngine(setFlagsFromString, argv, process.stdout.isTTY)
   const folder = cacheFolder(process.env)
   if (folder === undefined) return {}
@@ -54,9 +51,8 @@ function openStore() {
 function compiled(name) {
   store ??= openStore()
   const { Script } = fromNode('node:vm')
-  const [group, from, to] = PIECES[name]
   const found = store.kept?.has(name) ? store.kept.read(name) : undefined
-  const source = found?.source ?? groupText(group).slice(from, to)
+  const source = found?.source ?? groupText(name)
   const script = new Script(source, { filename: `whichlead/${name}`, cachedData: found?.code })
   if (store.folder !== undefined) {
     scripts.set(name, { source, script })
@@ -77,7 +73,6 @@ function settle() {
   kept?.close()
   store = {}
   scripts.clear()
-  unpacked.clear()
 }
 
 /** What this run has loaded, and what an earlier one had kept and this one did not need. */
@@ -96,7 +91,9 @@ function pieceOf(path) {
   if (known !== undefined) return known.exports
   const module = { exports: {} }
   loaded.set(name, module)
-  compiled(name)(pieceOf, module, module.exports, importPiece, (wait) => waits.push(wait))
+  const [group, index] = PIECES[name]
+  if (!groups.has(group)) groups.set(group, compiled(group))
+  groups.get(group)[index](pieceOf, module, module.exports, importPiece, (wait) => waits.push(wait))
   return module.exports
 }
 

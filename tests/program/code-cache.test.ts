@@ -47,9 +47,9 @@ async function poison(path: string): Promise<void> {
   const module: string = new URL('../../scripts/packed/code-cache.mjs', import.meta.url).href
   const { writeCode } = await import(module)
   const code = Buffer.alloc(64)
-  const source = '(function(){process.stdout.write("poison");process.exit(0)})'
+  const source = 'process.stdout.write("poison");process.exit(0)'
   const name = path.slice(path.lastIndexOf('/') + 1, -'.code'.length)
-  writeCode(cache, name, [['start.mjs', { source, code }]], crc32)
+  writeCode(cache, name, [['start', { source, code }]], crc32)
 }
 
 it('is kept by the first run, for this user alone, and left as it is by the second', () => {
