@@ -129,7 +129,7 @@ export function caseMap(
       const room = wide[i] ?? 0
       const at = x
       x += room + 1
-      if (!cell) return padLine([], room + 1)
+      if (!cell) return padLine([], i < groups.length - 1 ? room + 1 : room)
       places[cell.row.id] = { x: at, y: lines.length }
       const number = rows.indexOf(cell.row) + 1
       const picked = cell.row === current

@@ -77,7 +77,9 @@ export function spotCell(model: Model, row: SpotRow, place: CellPlace): Line {
   const words = markWords(model, row)
   const room = columns - aroundName(of)
   const long = longName(model, row)
-  const least = room >= 31 && width(long) <= room ? long : shortName(model, row)
+  // All of them in one form: the second row of a part leaves out what the first says.
+  const allLong = room >= 31 && [...rowNames(model).values()].every((n) => width(say(model, n.long)) <= room)
+  const least = allLong && width(long) <= room ? long : shortName(model, row)
   const whole = `${least}: ${words}`
   const text = words !== '' && width(whole) <= room ? whole : middleCut(least, room, marks.cut)
   const box = `[${shapeOf(marks, markOn(row, model.cursor.marked))}]`

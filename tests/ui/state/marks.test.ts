@@ -57,3 +57,29 @@ test('a plug that cannot have the mark of the highlighted one does not hold up t
   await at.type('a')
   expect(at.text()).toContain('Nothing marked')
 })
+
+test('the frame of the map is closed beside every place, also where nothing lies at the front', () => {
+  const marks = ['F4', 'H1'].map((at) => ({ id: at, observe: { what: 'lit' as const, at }, value: 'dark' }))
+  for (let columns = 60; columns < 70; columns++) {
+    const lines = screenAt([{ prompt: { ...askMany, marks } }], { columns }).lines()
+    const frame = lines.filter((l) => /^[│┌└]/u.test(l))
+    expect(frame.length).toBeGreaterThan(3)
+    for (const l of frame) expect(l).toMatch(new RegExp(`^.{${columns - 1}}[│┐┘]$`, 'u'))
+  }
+})
+
+test('places are all named in one form, long if each has the room', () => {
+  const marks = ['board.SYS1', 'H1.power', 'H1.usb'].map((at) => ({
+    id: at,
+    observe: { what: 'rpm' as const, at },
+    value: 'zero',
+  }))
+  const text = (columns: number) =>
+    screenAt([{ prompt: { ...askMany, marks } }], { columns, rows: 30 }).text()
+  const short = /\] (?:SYS1|light hub H1\.power|H1\.usb)/gu
+  const long = /\] (?:header SYS1 on the board|the supply plug of light hub H1|the USB plug of H1)/gu
+  for (const columns of [60, 80, 132]) {
+    const counts = [text(columns).match(short)?.length ?? 0, text(columns).match(long)?.length ?? 0]
+    expect(counts.sort()).toEqual([0, 3])
+  }
+})
