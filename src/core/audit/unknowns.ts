@@ -34,6 +34,19 @@ const unknown = (
   },
 })
 
+/** Everything that is plugged in for light, with the path of its voltage. */
+const lightVolts = (w: Wiring): Value[] => [
+  ...w.plan.board.lightHeaders
+    .filter((h) => w.plugIn(`board.${h.id}`))
+    .map((h): Value => [`board.${h.id}`, `board.light_headers.${h.id}.volts`]),
+  ...w.lights
+    .filter((l) => w.leadAt(l.plug))
+    .map((l): Value => [l.plug, `parts.${l.part}.${l.light.port}.volts`]),
+  ...w.plan.parts
+    .filter((p) => p.kind === 'light-hub' || p.kind === 'light-splitter' || p.kind === 'controller')
+    .map((p): Value => [p.id, `parts.${p.id}.volts`]),
+]
+
 export const unknowns: Family = {
   family: 'unknowns',
   rules: [
@@ -60,6 +73,13 @@ export const unknowns: Family = {
           .map((h) => [`board.${h.id}`, `board.light_headers.${h.id}.amps`]),
       (w, ref) => w.plan.board.lightHeaders.find((h) => `board.${h.id}` === ref)?.amps ?? 0,
       'A',
+    ),
+    unknown(
+      'unknown-light-volts',
+      // a key that is left out is meant to be the usual; one that is written as unknown could be the other, which destroys
+      (w) => lightVolts(w).filter(([, path]) => w.plan.places.has(path)),
+      () => 5,
+      'V',
     ),
     unknown(
       'unknown-leds',

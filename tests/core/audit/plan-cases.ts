@@ -95,6 +95,11 @@ export const unknownCases: readonly RuleCase[] = [
       .lightHeader('L1')
       .lead('S1.light', 'board.L1'),
   ),
+  rule('unknown-light-volts', 'a strip and a header of which nobody knows the voltage, against 5 V', (bad) =>
+    strips(1, { leds: 8, amps: 0.3, volts: bad ? 'unknown' : 5 })
+      .lightHeader('L1', { volts: bad ? 'unknown' : 5 })
+      .lead('S1.light', 'board.L1'),
+  ),
   rule('unknown-light-amps', 'a strip without its current, against 0.3 A', (bad) =>
     strips(1, { leds: 8, amps: bad ? 'unknown' : 0.3 })
       .lightHeader('L1')

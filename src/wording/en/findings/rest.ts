@@ -170,6 +170,14 @@ export const unknowns: Readonly<Record<string, RuleWords>> = {
     says: (f) => `the header’s limit is ${taken(f)}`,
     todo: () => lookUp,
   },
+  'unknown-light-volts': {
+    title: 'Voltage of lights not known',
+    limit: 'none; assumed',
+    doing: 'write',
+    says: (f) => `the voltage of ${f.of('refs')} is not given; taken as ${f.figure}`,
+    todo: () =>
+      'plug nothing in before it is known: three holes and a gap are 5 V, four in a row 12 V; read the print beside the header',
+  },
   'unknown-leds': {
     title: 'LED count not given',
     limit: 'none; assumed',
