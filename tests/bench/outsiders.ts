@@ -27,11 +27,11 @@ export interface Ended {
   readonly minutes: number
 }
 
-/** So many things are wrong at once: one more than a pair of faults could make wrong each in its own way. */
-const STUCK = 3
-
-/** @param each how many for each symptom whose map has enough things on it */
-export function outsiders(plan: Plan, each: number, seed: number): readonly Outsider[] {
+/**
+ * @param each how many for each symptom whose map has enough things on it
+ * @param wrong so many things at once: three are one more than a pair of faults could make wrong each in its own way
+ */
+export function outsiders(plan: Plan, each: number, seed: number, wrong = 3): readonly Outsider[] {
   const build = compile(plan)
   const chance = seeded(seed)
   const drawn = <T>(list: readonly T[]): T | undefined => list[Math.floor(chance() * list.length)]
@@ -41,11 +41,11 @@ export function outsiders(plan: Plan, each: number, seed: number): readonly Outs
     const ask = mapAsk(build, [topic.map], 'scope')
     if (!ask.many) return []
     const places = [...new Set(ask.marks.map((m) => m.observe.at))]
-    if (places.length < STUCK) return []
+    if (places.length < wrong) return []
     return Array.from({ length: each }, () => {
       const stuck = new Map<string, Value>()
       const values = new Set<Value>()
-      for (let tries = 0; stuck.size < STUCK && tries < 200; tries++) {
+      for (let tries = 0; stuck.size < wrong && tries < 200; tries++) {
         const mark = drawn(ask.marks)
         if (!mark || stuck.has(observableKey(mark.observe)) || mark.value === wanted(build, mark.observe))
           continue

@@ -1,7 +1,7 @@
 // All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
-//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|outside|contest|calibration|sequencing|kills|damaged]… [--full] [--stride N]
+//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|outside|contest|calibration|sequencing|kills|damaged]… [--full] [--stride N] [--seed N] [--stuck N]
 // Without names: all, on a sample of the jobs (about a quarter of an hour on a quiet machine). With --full every job, for
-// hours; with --stride each Nth, whatever the measure's own sample is.
+// hours; with --stride each Nth, whatever the measure's own sample is. --seed and --stuck (things wrong at once) are for `outside`.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
@@ -12,12 +12,14 @@ import { load } from './load.mjs'
 import { start } from './start.mjs'
 
 const argv = process.argv.slice(2)
-const at = argv.indexOf('--stride')
+const option = (name) => (argv.includes(name) ? Number(argv[argv.indexOf(name) + 1]) : undefined)
 const full = argv.includes('--full')
-const given = at < 0 ? undefined : Number(argv[at + 1])
+const given = option('--stride')
 /** Of each measure's jobs this Nth is taken. */
 const strideOf = (usual) => given ?? (full ? 1 : usual)
-const wanted = argv.filter((a, i) => !a.startsWith('--') && argv[i - 1] !== '--stride')
+const wanted = argv.filter(
+  (a, i) => !a.startsWith('--') && !/^--(?:stride|seed|stuck)$/.test(argv[i - 1] ?? ''),
+)
 const runs = (name) => wanted.length === 0 || wanted.includes(name)
 
 const { singles, pairs, score, caseName } = await load('tests/bench/accuracy.ts')
@@ -131,15 +133,17 @@ if (runs('pairs')) {
 }
 
 if (runs('outside')) {
-  console.log('\nCauses outside the catalogue: three things wrong on one map, whatever is done')
+  const [seed, stuck] = [option('--seed') ?? 8, option('--stuck') ?? 3]
+  console.log(`\nCauses outside the catalogue: ${stuck} wrong on one map, whatever is done; seed ${seed}`)
   const { outsiders, endOf } = await load('tests/bench/outsiders.ts')
   for (const name of EXAMPLES) {
     const plan = example(name)
     const ends = []
-    for (const one of outsiders(plan, full ? 10 : 1, 8)) ends.push(await endOf(plan, one))
+    for (const one of outsiders(plan, full ? 10 : 1, seed, stuck)) ends.push(await endOf(plan, one))
     const declined = ends.filter((e) => e.outcome === 'declined')
     console.log(
-      `${name}: ${declined.length} of ${ends.length} declined (${percent(declined.length, ends.length)})`,
+      `${name}: ${declined.length} of ${ends.length} declined (${percent(declined.length, ends.length)}); ` +
+        `${mean(ends.map((e) => e.minutes)).toFixed(1)} minutes a job, ${Math.max(...ends.map((e) => e.minutes))} at most`,
     )
     for (const e of ends.filter((e) => e.outcome !== 'declined'))
       console.log(`    ${e.of.symptom} ${[...e.of.stuck].join(' ')}: ${e.outcome}, ${e.first}`)

@@ -80,9 +80,9 @@ export function propose(job: Job): Proposal {
   }
   if (survey) return { told: [], step: survey, ...rest }
   const told = [...opened, ...conflictNotes(job, thought.assessment)]
-  const verdict = (repair: RepairDef | null): Verdict => ({
+  const verdict = (repair: RepairDef | null, suspects = thought.suspects): Verdict => ({
     show: 'verdict',
-    suspects: thought.suspects.slice(0, 5),
+    suspects: suspects.slice(0, 5),
     repair: repair && { id: repair.id, edits: repair.edits },
   })
   if (nothingWrong(job, thought)) {
@@ -93,11 +93,12 @@ export function propose(job: Job): Proposal {
   const { step } = thought.outlook
   const spent = stepsIn(job) > MOST_STEPS
   if (step.kind === 'hand-over' || spent) {
-    const declined = thought.suspects[0]?.faults[0]?.mode === 'none-of-these'
+    const suspects = worthNaming(job, thought)
+    const declined = suspects[0]?.faults[0]?.mode === 'none-of-these'
     const look = declined || spent ? undefined : lastLook(thought.outlook)
     if (look) return { told, step: stepFor(look, thought), ...rest }
-    const last = [...told, ...needed(job, thought), verdict(null)]
-    return { told: last, step: ending(declined ? 'declined' : 'handed-over'), ...rest }
+    const last = [...told, ...needed(job, suspects), verdict(null, suspects)]
+    return { told: last, step: ending(declined ? 'declined' : 'handed-over'), suspects, left }
   }
   if (step.kind === 'repair')
     return { told: [...told, verdict(step.repair)], step: repairStep(job, step.repair), ...rest }
@@ -107,8 +108,18 @@ export function propose(job: Job): Proposal {
 const stepFor = (check: CheckDef, { outlook }: Thought): WorkStep =>
   checkStep(check, outlook.checks.find((c) => c.check.id === check.id)?.answers ?? [])
 
+/**
+ * Who is named to the next person. As long as the last look shows something wrong, that nothing is wrong would say no more
+ * than that each such look was a slip: whatever else is suspected comes first.
+ */
+function worthNaming(job: Job, { suspects }: Thought): readonly Suspect[] {
+  if (stillWrong(job).length === 0) return suspects
+  const others = suspects.filter((s) => s.faults[0]?.mode !== 'nothing-wrong')
+  return others.length > 0 ? others : suspects
+}
+
 /** A dead header with no place to move its plug to: what has to be got is said with the verdict. */
-const needed = ({ ground: { build } }: Job, { suspects: [first] }: Thought): readonly Note[] =>
+const needed = ({ ground: { build } }: Job, [first]: readonly Suspect[]): readonly Note[] =>
   (first?.faults ?? []).flatMap((fault): readonly Note[] => {
     const get = toGet(build, fault)
     if (!get) return []
