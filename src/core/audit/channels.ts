@@ -94,6 +94,19 @@ export function channelsOf(w: Wiring): Channel[] {
   return found.filter((channel) => channel.branches.length > 0)
 }
 
+export type Series = Pick<Channel, 'key' | 'maker' | 'sockets'>
+
+/** Hubs and controllers in series that hang on a light header: the channel is the header's, the chain is theirs. */
+export function fedInSeries(w: Wiring): Series[] {
+  return w.plan.parts.flatMap((part) => {
+    const role = modelOf(part).light?.(part)
+    if (role?.does !== 'feeds' || role.order !== 'series' || typeof role.host === 'string') return []
+    const refs = role.sockets.map((s) => `${part.id}.${s}`)
+    const sockets = refs.map((socket) => ({ socket, branches: branchesFrom(w, socket) }))
+    return [{ key: part.id, maker: part.id, sockets }]
+  })
+}
+
 /** A pump that drives its own lights, one after the other, over no lead of the plan. */
 function ownLights(part: Pump): Channel {
   const chain = part.lights.map((light) => ({ part: part.id, light, plug: `${part.id}.${light.port}` }))

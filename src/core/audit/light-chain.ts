@@ -1,15 +1,20 @@
 /** The chain: gaps, wires that bring nothing back, too many LEDs, order against place. */
 import { framesPerSecond, LEAST_FRAMES, ledsAtFrames } from '../electrics/led-data.ts'
 import { isOver } from '../electrics/overload.ts'
-import { type Channel, ledsOf, litParts, longest } from './channels.ts'
+import { type Channel, fedInSeries, ledsOf, litParts, longest, type Series } from './channels.ts'
 import { COMMON, type Facts, type Rule } from './finding.ts'
 import { channels, dataChannels, ledPaths, partsOf, SHEET, toldOf } from './light-channels.ts'
 import { limitedChains } from './light-limits.ts'
 import { orderAgainstPlace } from './light-places.ts'
 import type { Wiring } from './wiring.ts'
 
+const series = (w: Wiring): Series[] => [
+  ...channels(w).filter((channel) => channel.order === 'series'),
+  ...fedInSeries(w),
+]
+
 /** Ports of a hub in series that are passed over: empty, with something lit after them. */
-function gapsOf(channel: Channel): string[] {
+function gapsOf(channel: Series): string[] {
   const last = channel.sockets.findLastIndex((s) => s.branches.length > 0)
   return channel.sockets
     .slice(0, Math.max(0, last))
@@ -31,8 +36,8 @@ export const lightChain: readonly Rule[] = [
     severity: 'will-not-work',
     source: `${SHEET}; a hub in series gets the data back from each port before the next has any`,
     *find(w) {
-      for (const channel of channels(w)) {
-        const gaps = channel.order === 'series' ? gapsOf(channel) : []
+      for (const channel of series(w)) {
+        const gaps = gapsOf(channel)
         if (gaps.length === 0) continue
         const first = channel.sockets.findIndex((s) => s.branches.length === 0)
         const dark = partsOf(channel.sockets.slice(first).flatMap((s) => s.branches.flat()))
@@ -50,8 +55,7 @@ export const lightChain: readonly Rule[] = [
     severity: 'will-not-work',
     source: `${SHEET}; the fourth wire brings the data back`,
     *find(w) {
-      for (const channel of channels(w)) {
-        if (channel.order !== 'series') continue
+      for (const channel of series(w)) {
         const last = channel.sockets.findLastIndex((s) => s.branches.length > 0)
         for (const [i, { socket, branches }] of channel.sockets.entries()) {
           const light = longest(branches).at(-1)
@@ -72,8 +76,7 @@ export const lightChain: readonly Rule[] = [
     severity: 'may-not-work',
     source: `${SHEET}; two branches hand back two streams`,
     *find(w) {
-      for (const channel of channels(w)) {
-        if (channel.order !== 'series') continue
+      for (const channel of series(w)) {
         for (const { socket, branches } of channel.sockets)
           if (branches.length > 1)
             yield {

@@ -1,7 +1,7 @@
 /** LEDs against what a header, hub or controller can drive; every count worked by hand. */
 import { describe, expect, test } from 'vitest'
 import { audit } from '../../../src/core/audit/audit.ts'
-import type { Build } from '../../support/build.ts'
+import { type Build, planOf } from '../../support/build.ts'
 import { ids, lit, strips } from './rule-case.ts'
 
 const found = (made: Build) => audit(made.plan()).filter((f) => f.rule === 'channel-over-leds')
@@ -45,4 +45,24 @@ test('in series every part beyond the limit is named, and the one that is lit in
     { figure: 40, limit: 20, facts: { partly: ['F3'], dark: ['F4', 'F5'] } },
   ])
   expect(found(lit(5, { max_leds: 24 }))[0]?.facts).toMatchObject({ partly: [], dark: ['F4', 'F5'] })
+})
+
+describe('a hub in series that hangs on a light header', () => {
+  const text = (second: string, returns: string): string => `
+supply: { leads: { SA: } }
+board: { light_headers: { L1: } }
+parts:
+  S1..S2: { kind: strip, light: { leds: 8, amps: 0.4 A, returns: ${returns} } }
+  H1: { kind: light-hub, ports: 4, chain: series, host: header, amps: 4 A }
+leads: [S1.light -> H1.1, S2.light -> H1.${second}, H1.in -> board.L1, H1.power -> supply.SA.1]`
+  const found = (...of: [string, string]): string[] =>
+    audit(planOf(text(...of)))
+      .map((f) => f.rule)
+      .filter((rule) => rule.startsWith('series-'))
+
+  test('is held to what one on USB is: no gap, and data handed back by all but the last', () => {
+    expect(found('2', 'yes')).toEqual([])
+    expect(found('3', 'yes')).toEqual(['series-gap'])
+    expect(found('2', 'no')).toEqual(['series-no-return'])
+  })
 })
