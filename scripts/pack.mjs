@@ -15,7 +15,8 @@ const COMMAND = /^src\/cli\/commands\/([a-z-]+)\.ts$/
 /** What is wanted together, by the file that asks for it; a piece goes with the first that reaches it. */
 const TOGETHER = [
   ['start', ['src/cli/start.ts']],
-  ['plan', ['src/cli/commands/check.ts', 'src/cli/commands/draw.ts', 'src/cli/commands/new.ts']],
+  ['plan', ['src/cli/commands/check.ts']],
+  ['words', ['src/wording/en/english.ts', 'src/cli/commands/draw.ts', 'src/cli/commands/new.ts']],
   ['job', ['src/cli/commands/diagnose.ts', 'src/cli/commands/first-boot.ts', 'src/cli/commands/resume.ts']],
   ['screen', ['src/ui/run.tsx', 'src/ui/chooser.tsx']],
   ['store', ['src/job/history/postgres/postgres-history.ts']],

@@ -27,8 +27,7 @@ export interface Given {
 }
 
 /** The world outside, handed in, so that tests can hand in another. */
-export interface Shell {
-  readonly language: Language
+export interface Outside {
   readonly cwd: string
   readonly env: Readonly<Record<string, string | undefined>>
   readonly stdin: NodeJS.ReadStream
@@ -47,7 +46,18 @@ export interface Shell {
   err(line: string): void
 }
 
+/** The world outside, and the language that is spoken there. */
+export interface Shell extends Outside {
+  readonly language: Language
+}
+
+/** Loads the language: it takes a good part of a short run's time. */
+export type Speak = () => Promise<Language>
+
 export type Run = (given: Given, shell: Shell) => Promise<ExitCode>
+
+/** Of a command with words of its own, which asks for the language only where it needs more. */
+export type OwnWords = (given: Given, outside: Outside, speak: Speak) => Promise<ExitCode>
 
 export interface Command {
   readonly name: string

@@ -1,7 +1,7 @@
 /** Loads a command only when it is called: what it needs is then read and set up, and nothing else. */
-import type { Run } from './command.ts'
+import type { OwnWords, Run } from './command.ts'
 
-const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
+const loaders: Readonly<Record<string, () => Promise<{ run: Run } | { ownWords: OwnWords }>>> = {
   diagnose: () => import('./commands/diagnose.ts'),
   'first-boot': () => import('./commands/first-boot.ts'),
   resume: () => import('./commands/resume.ts'),
@@ -21,8 +21,15 @@ const loaders: Readonly<Record<string, () => Promise<{ run: Run }>>> = {
 }
 
 /** Every command of the table has a loader: a test sees to it. */
-export async function loadCommand(name: string): Promise<Run> {
+export async function loadCommand(name: string): Promise<OwnWords> {
   const load = loaders[name]
   if (load === undefined) throw new Error(`the command ${name} has no loader`)
-  return (await load()).run
+  const command = await load()
+  return 'run' in command ? speaking(command.run) : command.ownWords
 }
+
+/** A command that has the language from the start. */
+export const speaking =
+  (run: Run): OwnWords =>
+  async (given, outside, speak) =>
+    run(given, { ...outside, language: await speak() })

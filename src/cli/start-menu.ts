@@ -87,5 +87,5 @@ export async function runStartMenu(jobs: readonly Summary[], given: Given, shell
   const call = await callFrom(jobs, await chooser(given, shell), shell)
   if (typeof call === 'number') return call
   const run = await loadCommand(call.command)
-  return run({ ...given, arguments: call.arguments }, shell)
+  return run({ ...given, arguments: call.arguments }, shell, async () => shell.language)
 }

@@ -2,13 +2,12 @@
  * From the command line to a command and its exit code. What nobody caught ends here in one line, with the job's log
  * named, and code 70.
  */
-import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
-import { LANGUAGES, languageFor, languageOf } from '../wording/languages.ts'
+import { LANGUAGES, languageFor, languageOf, loadLanguage } from '../wording/languages.ts'
 import { localised } from '../wording/localised.ts'
-import type { ExitCode, Given, Shell } from './command.ts'
+import type { ExitCode, Given, Outside, Shell, Speak } from './command.ts'
 import { commandHelp, overview } from './help-text.ts'
-import { loadCommand } from './load.ts'
+import { loadCommand, speaking } from './load.ts'
 import { figuresOf } from './locale.ts'
 import { type Mistake, type Parsed, parse } from './parse.ts'
 import { version } from './version.ts'
@@ -31,10 +30,9 @@ function mistakeText(m: Mistake, language: Language): string {
   }
 }
 
-async function act(parsed: Parsed, shell: Shell): Promise<ExitCode> {
-  const { language } = shell
+async function act(parsed: Parsed, shell: Outside, speak: Speak): Promise<ExitCode> {
   if (!parsed.ok) {
-    shell.err(mistakeText(parsed.mistake, language))
+    shell.err(mistakeText(parsed.mistake, await speak()))
     return 2
   }
   const { command, given } = parsed
@@ -43,12 +41,15 @@ async function act(parsed: Parsed, shell: Shell): Promise<ExitCode> {
     return 0
   }
   if (given.flags.has('help')) {
-    const lines = command ? commandHelp(command, language.program) : overview(language.program)
+    const { program } = await speak()
+    const lines = command ? commandHelp(command, program) : overview(program)
     for (const line of lines) shell.out(line)
     return 0
   }
-  const run = command ? await loadCommand(command.name) : (await import('./commands/first-screen.ts')).run
-  return run(given, shell)
+  const run = command
+    ? await loadCommand(command.name)
+    : speaking((await import('./commands/first-screen.ts')).run)
+  return run(given, shell, speak)
 }
 
 /** Output that is read by programs has its figures in the neutral forms, whatever the locale. */
@@ -56,41 +57,48 @@ const isForPrograms = ({ flags, values }: Given): boolean =>
   ['json', 'lines', 'csv', 'as-log'].some((flag) => flags.has(flag)) ||
   /^(?:json|lines|csv|sarif)$/.test(values.get('format') ?? '')
 
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined
+  return () => {
+    made ??= make()
+    return made
+  }
+}
+
 /** Runs one command line to its exit code. */
 export async function start(
   argv: readonly string[],
-  outside: Omit<Shell, 'language' | 'out' | 'err' | 'job'>,
+  outside: Omit<Outside, 'out' | 'err' | 'job'>,
 ): Promise<ExitCode> {
   const parsed = parse(argv)
   const asked = parsed.ok ? parsed.given.values.get('lang') : undefined
-  const spoken = asked === undefined ? languageOf(outside.env) : languageFor(asked)
+  const code = asked === undefined ? languageOf(outside.env) : languageFor(asked)
   const forPrograms = parsed.ok && isForPrograms(parsed.given)
-  const language = spoken && (forPrograms ? spoken : localised(spoken, figuresOf(outside.env)))
-  const shell: Shell = {
+  const speak = once(async () => {
+    const language = await loadLanguage(code ?? 'en')
+    return forPrograms ? language : localised(language, figuresOf(outside.env))
+  })
+  const shell: Outside = {
     ...outside,
-    language: language ?? english,
     job: {},
     out: (line) => void outside.stdout.write(`${line}\n`),
     err: (line) => void outside.stderr.write(`${line}\n`),
   }
-  if (language === undefined) {
-    shell.err(
-      english.program.say.unknownLanguage(
-        asked ?? '',
-        LANGUAGES.map((l) => l.code),
-      ),
-    )
+  if (code === undefined) {
+    shell.err((await speak()).program.say.unknownLanguage(asked ?? '', LANGUAGES))
     return 2
   }
   // The screen puts the terminal back before it passes an exception on.
   const unexpected = (error: unknown) => {
-    if (shell.job.onScreen !== true) process.exit(crashed(error, shell))
+    if (shell.job.onScreen === true) return
+    const end = (language: Language) => process.exit(crashed(error, { ...shell, language }))
+    speak().then(end, () => process.exit(70))
   }
   process.on('uncaughtException', unexpected)
   try {
-    return await act(parsed, shell)
+    return await act(parsed, shell, speak)
   } catch (error) {
-    return crashed(error, shell)
+    return crashed(error, { ...shell, language: await speak() })
   } finally {
     process.off('uncaughtException', unexpected)
   }

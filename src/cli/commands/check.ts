@@ -12,7 +12,7 @@ import { checkLines, counted, findingRecord } from '../../wording/check-list.ts'
 import { findingWords } from '../../wording/en/findings.ts'
 import type { Language } from '../../wording/language.ts'
 import { sarifOf, sarifOfProblems } from '../../wording/sarif.ts'
-import type { ExitCode, Run } from '../command.ts'
+import type { ExitCode, OwnWords, Speak } from '../command.ts'
 import { version } from '../version.ts'
 
 export type Format = 'text' | 'json' | 'lines' | 'sarif'
@@ -35,9 +35,9 @@ export interface Output {
 
 const MILD: ReadonlySet<Severity> = new Set(['untidy', 'unknown'])
 
-/** What the command prints for a plan that was read, or not. Pure. */
-export function checkOutput(read: Read<Plan>, language: Language, options: CheckOptions): Output {
-  if (!read.ok) return unreadable(read.problems, language, options)
+/** What the command prints for a plan that was read, or not. The language is only loaded for one that was not. */
+export async function checkOutput(read: Read<Plan>, speak: Speak, options: CheckOptions): Promise<Output> {
+  if (!read.ok) return unreadable(read.problems, await speak(), options)
   const findings = audit(read.value)
   const broken = findings.some((f) => options.strict || !MILD.has(f.severity))
   return {
@@ -94,7 +94,7 @@ const formatOf = (given: {
   return FORMATS.find((format) => format === asked)
 }
 
-export const run: Run = async (given, shell): Promise<ExitCode> => {
+export const ownWords: OwnWords = async (given, shell, speak) => {
   const [path = ''] = given.arguments
   const format = formatOf(given)
   if (!format) {
@@ -102,7 +102,7 @@ export const run: Run = async (given, shell): Promise<ExitCode> => {
     return 2
   }
   const read = readPlanFile(isAbsolute(path) || shell.cwd === process.cwd() ? path : join(shell.cwd, path))
-  const output = checkOutput(read, shell.language, {
+  const output = await checkOutput(read, speak, {
     format,
     strict: given.flags.has('strict'),
     ascii: given.flags.has('ascii'),

@@ -13,7 +13,7 @@ const options: CheckOptions = {
   version: '0.0.0',
 }
 const check = (made: ReturnType<typeof build>, more: Partial<CheckOptions> = {}) =>
-  checkOutput(made.read(), english, { ...options, ...more })
+  checkOutput(made.read(), async () => english, { ...options, ...more })
 
 const fan = { flow: 'in' }
 const clean = build().header('SYS1').plainFan('F1', fan).lead('F1.motor', 'board.SYS1')
@@ -24,14 +24,14 @@ const loaded = () => {
 }
 
 describe('check', () => {
-  test('a clean plan ends with 0 and says so', () => {
-    const { code, out } = check(clean)
+  test('a clean plan ends with 0 and says so', async () => {
+    const { code, out } = await check(clean)
     expect(code).toBe(0)
     expect(out.join('\n')).toContain('Nothing to change')
   })
 
-  test('1.5 A on a header of 1 A without protection stands first, with figure, limit and place, and ends with 1', () => {
-    const { code, out } = check(loaded())
+  test('1.5 A on a header of 1 A without protection stands first, with figure, limit and place, and ends with 1', async () => {
+    const { code, out } = await check(loaded())
     expect(code).toBe(1)
     const at = out.indexOf('Do not switch on before this is changed')
     expect(at).toBeGreaterThan(0)
@@ -40,20 +40,20 @@ describe('check', () => {
     expect(out[at + 3]).toMatch(/^ {4}test\.build\.yaml:\d+:\d+ {2}header-over-current$/)
   })
 
-  test('mild findings end with 0, and with 1 under --strict', () => {
+  test('mild findings end with 0, and with 1 under --strict', async () => {
     const mild = build().header('SYS1').plainFan('F1').lead('F1.motor', 'board.SYS1')
-    expect(check(mild).code).toBe(0)
-    expect(check(mild, { strict: true }).code).toBe(1)
-    expect(check(clean, { strict: true }).code).toBe(0)
+    expect((await check(mild)).code).toBe(0)
+    expect((await check(mild, { strict: true })).code).toBe(1)
+    expect((await check(clean, { strict: true })).code).toBe(0)
   })
 
-  test('a plan that cannot be read ends with 2 and its problems, in each form', () => {
+  test('a plan that cannot be read ends with 2 and its problems, in each form', async () => {
     const broken = build().header('SYS1').plainFan('F1').lead('F1.motor', 'board.SYS7')
-    const { code, out, err } = check(broken)
+    const { code, out, err } = await check(broken)
     expect([code, out]).toEqual([2, []])
     expect(err[0]).toMatch(/^test\.build\.yaml:\d+:\d+: /)
     for (const format of ['json', 'lines', 'sarif'] as const) {
-      const told = check(broken, { format })
+      const told = await check(broken, { format })
       expect(told.code).toBe(2)
       expect(told.err).toEqual([])
       expect(() =>
@@ -62,29 +62,29 @@ describe('check', () => {
     }
   })
 
-  test('JSON has the same findings as the list, with places, figures and sentences', () => {
-    const { out } = check(loaded(), { format: 'json' })
+  test('JSON has the same findings as the list, with places, figures and sentences', async () => {
+    const { out } = await check(loaded(), { format: 'json' })
     const told = JSON.parse(out.join('\n'))
     const over = told.findings.find((f: { rule: string }) => f.rule === 'header-over-current')
     expect(over).toMatchObject({ severity: 'will-damage', figure: 1.5, limit: 1, unit: 'A', doing: 'stop' })
     expect(over.at[0]).toMatchObject({ file: 'test.build.yaml' })
     expect(told.counts['will-damage']).toBe(1)
-    expect(check(loaded(), { format: 'lines' }).out).toHaveLength(told.findings.length)
+    expect((await check(loaded(), { format: 'lines' })).out).toHaveLength(told.findings.length)
   })
 
-  test('ASCII output has no character beyond ASCII, and lines keep to the width', () => {
-    const { out } = check(loaded(), { ascii: true, width: 60 })
+  test('ASCII output has no character beyond ASCII, and lines keep to the width', async () => {
+    const { out } = await check(loaded(), { ascii: true, width: 60 })
     expect(out.join('\n')).toMatch(/^[\n\x20-\x7e]*$/)
     for (const line of out) expect(line.length).toBeLessThanOrEqual(60)
   })
 
   test.each(['small-three-fans', 'archive-ten-fans', 'plain-no-lights'])(
     'the example %s has nothing worse than untidy',
-    (name) => {
+    async (name) => {
       const read = readPlanFile(
         new URL(`../../../docs/examples/${name}.build.yaml`, import.meta.url).pathname,
       )
-      expect(checkOutput(read, english, options).code).toBe(0)
+      expect((await checkOutput(read, async () => english, options)).code).toBe(0)
     },
   )
 })
