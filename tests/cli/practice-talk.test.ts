@@ -107,7 +107,7 @@ function byRules(rules: readonly (readonly [RegExp, string | RegExp])[], seen: s
 }
 
 describe('the talk of an exercise', () => {
-  const repair = /push.*light plug of F3|light plug of F3.*push/iu
+  const repair = /push.*light plug of fan F3|light plug of fan F3.*push/iu
 
   it('shows what is seen, lets the step be chosen, asks what it was, and compares', async () => {
     const { start, engine, fault } = exercise('lights-dark', 'F3.light:unplugged')
@@ -115,7 +115,7 @@ describe('the talk of an exercise', () => {
     const rules = [
       [/What next/u, 'repair'],
       [/Repair inside: where/u, 'F3'],
-      [/Repair inside: /u, /light plug of F3/u],
+      [/Repair inside: /u, /light plug of fan F3/u],
       [/What was it/u, faultText(fault)],
       [/./u, 'done'],
     ] as const
@@ -135,7 +135,7 @@ describe('the talk of an exercise', () => {
     const rules = [
       [/What next/u, 'repair'],
       [/Repair inside: where/u, 'F3'],
-      [/Repair inside: /u, /light plug of F3/u],
+      [/Repair inside: /u, /light plug of fan F3/u],
       [/What was it/u, 'H1.3:dead'],
       [/./u, 'done'],
     ] as const

@@ -70,7 +70,7 @@ describe('the program without a terminal', () => {
     expect(seen('--fault', 'F2.light:unplugged', '--edit', 'reseat F2.light').get('lit F2')).toBe('whole')
     expect(seen('--edit', 'power off').has('rpm board.SYS1')).toBe(false)
     expect(call('bench', SMALL, '--fault', 'F2.light:unplugged').out).toContain(
-      'F2.light:unplugged  The light plug of F2',
+      'F2.light:unplugged  The light plug of fan F2',
     )
   })
 
@@ -141,7 +141,7 @@ describe('the program without a terminal', () => {
     expect(readFileSync(join(folder, 'mine.yaml'), 'utf8')).toBe(
       text.replace('program: running', 'program: absent'),
     )
-    expect(call('edit', 'mine.yaml', 'plug F1.motor -> board.NONE9').err).toContain('check the names')
+    expect(call('edit', 'mine.yaml', 'plug F1.motor -> board.NONE9').err).toContain('Expected: a port of the board')
     expect(call('edit', 'mine.yaml', 'power off').err).toContain('Changes are:')
     expect(call('edit', 'mine.yaml', 'reseat F1.motor').code).toBe(2)
   })
