@@ -18,7 +18,7 @@ describe('practice in a pipe', () => {
     const typed = [
       'Repair inside',
       'F3',
-      'Push the light plug of F3 (processor cooler) into',
+      'Push the light plug of fan F3 (processor cooler) into',
       'Done',
       'Done',
       'Done',
@@ -99,7 +99,7 @@ describe('practice at a terminal', () => {
       at.write('/look inside\r')
       await wait('Look inside: where?')
       at.write('/F3\r')
-      await wait('Look inside: F3')
+      await wait('Look inside: fan F3')
       at.write('/light plug\r')
       await readOn(/Shut the machine down/u, '1  Done')
       at.write('\r')
