@@ -141,7 +141,9 @@ describe('the program without a terminal', () => {
     expect(readFileSync(join(folder, 'mine.yaml'), 'utf8')).toBe(
       text.replace('program: running', 'program: absent'),
     )
-    expect(call('edit', 'mine.yaml', 'plug F1.motor -> board.NONE9').err).toContain('Expected: a port of the board')
+    expect(call('edit', 'mine.yaml', 'plug F1.motor -> board.NONE9').err).toContain(
+      'Expected: a port of the board',
+    )
     expect(call('edit', 'mine.yaml', 'power off').err).toContain('Changes are:')
     expect(call('edit', 'mine.yaml', 'reseat F1.motor').code).toBe(2)
   })
