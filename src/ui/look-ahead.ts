@@ -13,12 +13,7 @@ const FELT_MS = 300
 const MOST_FELT = 3
 
 /** The same screen, which looks ahead. @param now milliseconds from any beginning */
-export function lookingAhead(
-  screen: Screen,
-  session: Pick<Session, 'ahead'>,
-  now: () => number,
-  reads = READS_MS,
-): Screen {
+export function lookingAhead(screen: Screen, session: Pick<Session, 'ahead'>, now: () => number): Screen {
   let timer: ReturnType<typeof setTimeout> | undefined
   let felt = 0
 
@@ -37,7 +32,7 @@ export function lookingAhead(
 
   function wait(): void {
     clearTimeout(timer)
-    if (felt < MOST_FELT) timer = setTimeout(piece, reads)
+    if (felt < MOST_FELT) timer = setTimeout(piece, READS_MS)
   }
 
   return {

@@ -25,7 +25,7 @@ function counted(takes: number, pieces: number, fails = false) {
       return calls.ahead < pieces
     },
   }
-  return { calls, screen: lookingAhead(screen, session, () => clock, READS_MS) }
+  return { calls, screen: lookingAhead(screen, session, () => clock) }
 }
 
 const press = { input: 'x' } as unknown as Parameters<Screen['key']>[0]

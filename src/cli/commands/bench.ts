@@ -3,7 +3,7 @@
  * seen; or lists the single faults that the build can have. So the model can be checked from outside.
  */
 import { type Build, compile } from '../../core/bench/build.ts'
-import { type Edit, editText, parseEdit } from '../../core/bench/edit.ts'
+import { type Edit, editText, parseEdit, powerAfter } from '../../core/bench/edit.ts'
 import { everything } from '../../core/bench/everything.ts'
 import type { Observable, Value } from '../../core/bench/observable.ts'
 import { run as runBench } from '../../core/bench/run.ts'
@@ -94,7 +94,7 @@ function tell(
   shell: Shell,
 ): void {
   const seen = sightOf(build, faults, edits)
-  const power = edits.findLast((e) => e.do === 'power')?.to ?? 'on'
+  const power = powerAfter(edits)
   if (asJson) {
     const head = {
       plan: build.plan.build,

@@ -15,6 +15,10 @@ export type Edit =
   | { readonly do: 'free'; readonly part: PartId }
   | { readonly do: 'set'; readonly setting: string; readonly value: string }
 
+/** Whether the mains are on after these edits. */
+export const powerAfter = (history: readonly Edit[]): 'on' | 'off' =>
+  history.findLast((edit) => edit.do === 'power')?.to ?? 'on'
+
 /** `swap F2.motor F3.motor`: the form of the line protocol and of `--edit`. */
 export function editText(edit: Edit): string {
   switch (edit.do) {

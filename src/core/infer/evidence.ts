@@ -36,6 +36,9 @@ export interface Thing {
   readonly chosen: Mark | undefined
 }
 
+/** The number of the mark that was chosen; the one after the last where none was. */
+export const optionOf = ({ marks, chosen }: Thing): number => (chosen ? marks.indexOf(chosen) : marks.length)
+
 /** Sorted once an answer, since every suspect is held against it. */
 const sorted = new WeakMap<Many, readonly Thing[]>()
 

@@ -9,7 +9,7 @@ import type { Family } from '../faults/fault.ts'
 import { type Evidence, type Many, type One, observedIn, thingsIn } from './evidence.ts'
 import type { Hypothesis } from './hypothesis.ts'
 import { oddsOfMarks } from './marks.ts'
-import { oddsAgain, type Said, saidBy } from './repeated.ts'
+import { oddsAgain, type Said, saidOf } from './repeated.ts'
 import { type Sights, seenIn } from './sights.ts'
 
 type Tuple = readonly (Value | null)[]
@@ -128,8 +128,7 @@ export function likelihood(
 
 function oneOdds(e: One, h: Hypothesis, sights: Sights, said: Said | undefined): number {
   const fresh = oddsUnder(e.answers, sights.values(h, e.history, e.observe), e.error)
-  const says = e.observe.length === 1 ? saidBy(e.answers) : e.answers.map((a): Said => ({ is: a.id }))
-  const odds = oddsAgain(fresh, said, says)
+  const odds = oddsAgain(fresh, said, saidOf(e.observe, e.answers))
   return odds[e.answers.findIndex((a) => a.id === e.chosen)] ?? 1 / e.answers.length
 }
 

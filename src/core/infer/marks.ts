@@ -3,7 +3,7 @@
  * is usual is worked out once, and of each suspect only what is otherwise.
  */
 import type { Value } from '../bench/observable.ts'
-import { type Many, type Thing, thingsIn } from './evidence.ts'
+import { type Many, optionOf, type Thing, thingsIn } from './evidence.ts'
 import { chanceAgain, type Said, saidByMarks } from './repeated.ts'
 import type { View } from './sights.ts'
 
@@ -24,12 +24,9 @@ export function oddsOfMarks(e: Many, said: SaidBefore): OddsOfMarks {
 }
 
 function oddsFor(of: readonly Thing[], error: number, said: SaidBefore): OddsOfMarks {
-  const again = (p: number, { marks, chosen }: Thing, before: Said | undefined): number =>
-    before === undefined
-      ? p
-      : chanceAgain(p, chosen ? marks.indexOf(chosen) : marks.length, before, saidByMarks(marks))
-  const fits = of.map((thing, i) => again(1 - error, thing, said[i]))
-  const fails = of.map((thing, i) => again(error / thing.marks.length, thing, said[i]))
+  const again = of.map(({ marks }, i) => chanceAgain(said[i], saidByMarks(marks)))
+  const fits = of.map((thing, i) => again[i]!(1 - error, optionOf(thing)))
+  const fails = of.map((thing, i) => again[i]!(error / thing.marks.length, optionOf(thing)))
   const chance = (i: number, value: Value | null): number => {
     const { marks, chosen } = of[i]!
     return (marks.find((m) => m.value === value) === chosen ? fits : fails)[i]!

@@ -3,9 +3,9 @@
  * it shows, because a mix-up or a misreading comes along; else it is a fresh look. So agreeing again adds little, and
  * two looks that differ cancel each other out: then it is for everything else to say which of them was the slip.
  */
-import type { Edit } from '../bench/edit.ts'
+import { type Edit, powerAfter } from '../bench/edit.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
-import type { Answer, Mark, Power } from '../checks/prompt.ts'
+import type { Answer, Mark } from '../checks/prompt.ts'
 import { type Evidence, thingsIn } from './evidence.ts'
 
 /** How often a second look repeats the first, whatever there is to be seen (judgement). */
@@ -19,13 +19,7 @@ export type Said = { readonly is: Value } | { readonly noneOf: readonly Value[] 
  * which it was. A blade tried by hand with the mains off is another look than the fan seen turning.
  */
 export function lookKey(o: Observable, history: readonly Edit[]): string {
-  return `${observableKey(o)}, power ${powerIn(history)}, after ${changes(history)}`
-}
-
-/** Whether the mains are on after these edits. */
-export function powerIn(history: readonly Edit[]): Power {
-  const power = history.findLast((edit) => edit.do === 'power')
-  return power?.do === 'power' ? power.to : 'on'
+  return `${observableKey(o)}, power ${powerAfter(history)}, after ${changes(history)}`
 }
 
 const changes = (history: readonly Edit[]): number => history.filter((edit) => edit.do !== 'power').length
@@ -103,20 +97,19 @@ export function agree(a: Said, b: Said): boolean {
  * @param says what each option would say of the thing
  */
 export function oddsAgain(odds: Float64Array, before: Said | undefined, says: readonly Said[]): Float64Array {
-  return before === undefined ? odds : odds.map((p, i) => chanceAgain(p, i, before, says))
+  return before === undefined ? odds : odds.map(chanceAgain(before, says))
 }
 
-/** The same of one option. */
+/** The same of one option after the other, by number. */
 export function chanceAgain(
-  p: number,
-  option: number,
   before: Said | undefined,
   says: readonly Said[],
-): number {
-  if (before === undefined) return p
-  const count = says.filter((s) => agree(before, s)).length
-  if (count === 0) return p
-  return (agree(before, says[option]!) ? REPEATS_ITSELF / count : 0) + (1 - REPEATS_ITSELF) * p
+): (p: number, option: number) => number {
+  if (before === undefined) return (p) => p
+  const same = says.map((s) => agree(before, s))
+  const count = same.filter(Boolean).length
+  if (count === 0) return (p) => p
+  return (p, option) => (same[option] ? REPEATS_ITSELF / count : 0) + (1 - REPEATS_ITSELF) * p
 }
 
 /** What each mark of a map says of its thing, and last what no mark says. */
@@ -124,6 +117,10 @@ export const saidByMarks = (marks: readonly Mark[]): readonly Said[] => [
   ...marks.map((m): Said => ({ is: m.value })),
   { noneOf: marks.map((m) => m.value) },
 ]
+
+/** What each answer of a question says: of the one thing that it is about, else only itself, of all together. */
+export const saidOf = (observe: readonly Observable[], answers: readonly Answer[]): readonly Said[] =>
+  observe.length === 1 ? saidBy(answers) : answers.map((a): Said => ({ is: a.id }))
 
 /** What each answer of a question about one thing says of it. */
 export const saidBy = (answers: readonly Answer[]): readonly Said[] =>

@@ -5,13 +5,13 @@
  * well it foresaw the answers so far, so that the product over all answers is the mean of the products (the chain rule of
  * probability). What a thing keeps to is a hidden state of its own, weighted by the answers about it in the same way.
  */
-import type { Edit } from '../bench/edit.ts'
+import { type Edit, powerAfter } from '../bench/edit.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import type { Answer } from '../checks/prompt.ts'
-import { type Evidence, observedIn, thingsIn } from './evidence.ts'
+import { type Evidence, observedIn, optionOf, thingsIn } from './evidence.ts'
 import { HEALTHY, type Hypothesis } from './hypothesis.ts'
 import { answerOdds, likelihood } from './likelihood.ts'
-import { agree, chanceAgain, powerIn, type Said, saidBefore, saidBy, saidByMarks } from './repeated.ts'
+import { agree, chanceAgain, type Said, saidBefore, saidByMarks, saidOf } from './repeated.ts'
 import type { Sights } from './sights.ts'
 
 type Tuple = readonly (Value | null)[]
@@ -52,7 +52,7 @@ export interface UnknownCause {
 const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0)
 
 const keyOf = (observe: readonly Observable[], history: readonly Edit[]): string =>
-  `${observe.map(observableKey).join('; ')}, power ${powerIn(history)}`
+  `${observe.map(observableKey).join('; ')}, power ${powerAfter(history)}`
 
 /** P(an option | a thing keeps to a value). */
 function keptChance(value: Said, { says, error }: Look, option: number): number {
@@ -82,7 +82,7 @@ const byWay = (under: readonly number[], { odds }: State): readonly number[] =>
 
 const asked = (observe: readonly Observable[], history: readonly Edit[], answers: readonly Answer[]) => ({
   key: keyOf(observe, history),
-  says: observe.length === 1 ? saidBy(answers) : answers.map((a): Said => ({ is: a.id })),
+  says: saidOf(observe, answers),
 })
 
 /** The looks of a piece of evidence, each with the option that was chosen. */
@@ -95,12 +95,13 @@ function looksOf(e: Evidence, sights: Sights): readonly (readonly [Look, number]
     return [[{ ...asked(e.observe, e.history, e.answers), usual, error: e.error }, option]]
   }
   const [healthy = []] = sights.values(HEALTHY, e.history, observedIn(e))
-  return thingsIn(e).map(({ observe, marks, chosen }, i) => {
+  return thingsIn(e).map((thing, i) => {
+    const { observe, marks } = thing
     const at = marks.findIndex((m) => m.value === healthy[i])
     const usual = new Float64Array(marks.length + 1).fill(e.error / marks.length)
     usual[at < 0 ? marks.length : at] = 1 - e.error
     const look = { key: keyOf([observe], e.history), says: saidByMarks(marks), usual, error: e.error }
-    return [look, chosen ? marks.indexOf(chosen) : marks.length]
+    return [look, optionOf(thing)]
   })
 }
 
@@ -114,7 +115,8 @@ function follow(evidence: readonly Evidence[], none: Hypothesis, sights: Sights)
   function take(look: Look, option: number, before: Said | undefined): readonly number[] {
     if (option < 0) return WAYS.map(() => 1 / look.says.length)
     const state = stateOf(look)
-    const under = underEach(look, state, option).map((p) => chanceAgain(p, option, before, look.says))
+    const again = chanceAgain(before, look.says)
+    const under = underEach(look, state, option).map((p) => again(p, option))
     const chance = byWay(under, state)
     const odds = state.odds.map((p, w) =>
       WAYS[w]!.keeps ? p.map((share, s) => (share * under[s]!) / chance[w]!) : p,

@@ -2,6 +2,7 @@
  * The reasoning on a job as it stands: which answers bear on it, what it is about, who is suspected and what would be
  * the best thing to do.
  */
+import { powerAfter } from '../../core/bench/edit.ts'
 import type { Observable } from '../../core/bench/observable.ts'
 import { MAP_KINDS, type MapKind, mappedAll } from '../../core/checks/maps.ts'
 import type { Suspect } from '../../core/checks/prompt.ts'
@@ -27,7 +28,7 @@ export function scopeKinds(job: Job): readonly MapKind[] {
 const foundOnTheWay = (job: Job): readonly Observable[] =>
   evidenceOf(job).flatMap((e) => {
     if (e.kind !== 'one' || e.history.some((edit) => edit.do === 'swap' || edit.do === 'plug')) return []
-    if (e.history.findLast((edit) => edit.do === 'power')?.to === 'off') return []
+    if (powerAfter(e.history) === 'off') return []
     const means = e.answers.find((a) => a.id === e.chosen)?.means ?? []
     return e.observe.filter(
       (o, i) => means[i] != null && means[i] !== wantedAfter(job.ground.build, o, e.history),

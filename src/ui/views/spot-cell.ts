@@ -26,30 +26,40 @@ export function markWords(model: Model, row: SpotRow): string {
   return mark ? wayWords(model, mark) : ''
 }
 
+interface Names {
+  readonly language: Language
+  readonly ascii: boolean
+  readonly of: ReadonlyMap<string, RowName>
+  /** Columns of the longest long name. */
+  readonly widest: number
+}
+
 /** Made once for a question: every cell of every frame asks for them. */
-const names = new WeakMap<
-  Prompt,
-  { readonly language: Language; readonly of: ReadonlyMap<string, RowName> }
->()
+const names = new WeakMap<Prompt, Names>()
 
 /** The names of all places that a question asks about. */
-function rowNames({ view, language }: Model): ReadonlyMap<string, RowName> {
-  if (view.prompt === null) return new Map()
-  const known = names.get(view.prompt)
-  if (known?.language === language) return known.of
-  const places = [...new Set(spotsOf(view.prompt).map(({ at }) => at))]
-  const of = new Map(language.rows(places, view).map((name, i) => [places[i] ?? '', name]))
-  names.set(view.prompt, { language, of })
-  return of
+function rowNames(model: Model): Names {
+  const { view, language, ascii } = model
+  const { prompt } = view
+  if (prompt === null) return { language, ascii, of: new Map(), widest: 0 }
+  const known = names.get(prompt)
+  if (known?.language === language && known.ascii === ascii) return known
+  const places = [...new Set(spotsOf(prompt).map(({ at }) => at))]
+  const rows = language.rows(places, view)
+  const of = new Map(rows.map((name, i) => [places[i] ?? '', name]))
+  const widest = rows.reduce((most, { long }) => Math.max(most, width(say(model, long))), 0)
+  const made = { language, ascii, of, widest }
+  names.set(prompt, made)
+  return made
 }
 
 /** `F2`, `pump P1`, `SYS1`; with what is looked at where a part has more than one row. */
 export const shortName = (model: Model, row: SpotRow): string =>
-  say(model, behind(model, rowNames(model).get(row.spot.at)?.short ?? '', row.spot.look))
+  say(model, behind(model, rowNames(model).of.get(row.spot.at)?.short ?? '', row.spot.look))
 
 /** `F2 (front-top)`. */
 export const longName = (model: Model, row: SpotRow): string =>
-  say(model, behind(model, rowNames(model).get(row.spot.at)?.long ?? '', row.spot.look))
+  say(model, behind(model, rowNames(model).of.get(row.spot.at)?.long ?? '', row.spot.look))
 
 function behind(model: Model, name: string, look: string): string {
   const { prompt } = model.view
@@ -78,7 +88,7 @@ export function spotCell(model: Model, row: SpotRow, place: CellPlace): Line {
   const room = columns - aroundName(of)
   const long = longName(model, row)
   // All of them in one form: the second row of a part leaves out what the first says.
-  const allLong = room >= 31 && [...rowNames(model).values()].every((n) => width(say(model, n.long)) <= room)
+  const allLong = room >= 31 && rowNames(model).widest <= room
   const least = allLong && width(long) <= room ? long : shortName(model, row)
   const whole = `${least}: ${words}`
   const text = words !== '' && width(whole) <= room ? whole : middleCut(least, room, marks.cut)

@@ -19,6 +19,8 @@ export function fullOnce(texts: readonly string[], scene: Scene): string[] {
   let all = texts.join(BETWEEN)
   for (const { id } of scene.plan.parts) {
     const name = cleanName(id)
+    // Most parts are named once or never: a large build has a thousand.
+    if (all.indexOf(name) === all.lastIndexOf(name)) continue
     const full = partName(id, scene)
     // A sentence may begin with it.
     const tail = full.slice(1)

@@ -12,6 +12,7 @@ import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 import { example } from '../../support/examples.ts'
 import fc from '../../support/fast-check.ts'
+import { twoApart } from '../../support/small-builds.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
 /** Looks at everything the plain way too; returns the share of the looks that were let be. */
@@ -89,15 +90,7 @@ describe('what a change cannot touch is as planned', () => {
 })
 
 describe('a change touches', () => {
-  const two = compile(
-    build()
-      .header('SYS1')
-      .header('SYS2')
-      .plainFan('F1..F2')
-      .lead('F1.motor', 'board.SYS1')
-      .lead('F2.motor', 'board.SYS2')
-      .plan(),
-  )
+  const two = compile(twoApart())
   const touched = (edits: readonly Edit[], machine = two): readonly string[] => {
     const all = everything(machine).filter((o) => o.what === 'spins' || o.what === 'rpm')
     const { scene } = run(machine, { plants: [], edits })

@@ -8,7 +8,7 @@ import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
 import { answerOdds, likelihood, oddsUnder } from '../../../src/core/infer/likelihood.ts'
 import { saidBefore } from '../../../src/core/infer/repeated.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
-import { build } from '../../support/build.ts'
+import { threeOnOneHub } from '../../support/small-builds.ts'
 
 const spins: readonly Answer[] = ['no', 'twitches', 'slow', 'normal', 'full'].map((id) => ({
   id,
@@ -16,20 +16,7 @@ const spins: readonly Answer[] = ['no', 'twitches', 'slow', 'normal', 'full'].ma
 }))
 const sum = (odds: Float64Array): number => odds.reduce((a, b) => a + b, 0)
 
-const machine = compile(
-  build()
-    .supply('SA')
-    .header('SYS1')
-    .usbHeader('U1')
-    .fan('F1..F3')
-    .splitter('Y1', ['F1', 'F2', 'F3'])
-    .lightHub('H1', ['F1', 'F2', 'F3'])
-    .lead('Y1.in', 'board.SYS1')
-    .lead('H1.power', 'supply.SA.1')
-    .lead('H1.usb', 'board.U1.a')
-    .host({ program: 'running', global_effect: 'off' })
-    .plan(),
-)
+const machine = compile(threeOnOneHub())
 const all = hypotheses(machine, () => true, [])
 const named = (id: string) => all.find((h) => h.id === id) ?? expect.fail(`no ${id}`)
 const sights = sightsOf(machine)

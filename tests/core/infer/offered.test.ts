@@ -11,6 +11,7 @@ import { type Hypothesis, hypotheses, pairOf } from '../../../src/core/infer/hyp
 import { checksOffered, repairsOffered } from '../../../src/core/infer/offered.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
+import { twoApart } from '../../support/small-builds.ts'
 import { alive, dossier, known, machine, named } from './lit-fan.ts'
 
 describe('a lead that is moved', () => {
@@ -231,15 +232,7 @@ describe('checks', () => {
   })
 
   it('exchange a plug with a neighbour only where that was not seen to be wrong', () => {
-    const two = compile(
-      build()
-        .header('SYS1')
-        .header('SYS2')
-        .plainFan('F1..F2')
-        .lead('F1.motor', 'board.SYS1')
-        .lead('F2.motor', 'board.SYS2')
-        .plan(),
-    )
+    const two = compile(twoApart())
     const all = hypotheses(two, () => true, [])
     const likely = ['F1:motor-dead', 'board.SYS1:dead'].map((id) => ({
       h: all.find((h) => h.id === id) ?? expect.fail(id),

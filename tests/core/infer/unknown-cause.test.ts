@@ -10,22 +10,9 @@ import type { Evidence, Many } from '../../../src/core/infer/evidence.ts'
 import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
 import { unknownAfter } from '../../../src/core/infer/unknown-cause.ts'
-import { build } from '../../support/build.ts'
+import { threeOnOneHub } from '../../support/small-builds.ts'
 
-const machine = compile(
-  build()
-    .supply('SA')
-    .header('SYS1')
-    .usbHeader('U1')
-    .fan('F1..F3')
-    .splitter('Y1', ['F1', 'F2', 'F3'])
-    .lightHub('H1', ['F1', 'F2', 'F3'])
-    .lead('Y1.in', 'board.SYS1')
-    .lead('H1.power', 'supply.SA.1')
-    .lead('H1.usb', 'board.U1.a')
-    .host({ program: 'running', global_effect: 'off' })
-    .plan(),
-)
+const machine = compile(threeOnOneHub())
 const sights = sightsOf(machine)
 const none =
   hypotheses(machine, () => true, []).find((h) => h.kind === 'none') ?? expect.fail('no unknown cause')

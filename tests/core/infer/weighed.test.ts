@@ -7,18 +7,10 @@ import { compile } from '../../../src/core/bench/build.ts'
 import { type Assessment, assess, knowledgeOf } from '../../../src/core/infer/assess.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import type { Evidence } from '../../../src/core/infer/evidence.ts'
-import { build } from '../../support/build.ts'
+import { twoApart } from '../../support/small-builds.ts'
 
 /** Two fans that share nothing. */
-const machine = compile(
-  build()
-    .header('SYS1')
-    .header('SYS2')
-    .plainFan('F1..F2')
-    .lead('F1.motor', 'board.SYS1')
-    .lead('F2.motor', 'board.SYS2')
-    .plan(),
-)
+const machine = compile(twoApart())
 const dossier = (...evidence: Evidence[]): Dossier => ({
   evidence,
   history: [],
