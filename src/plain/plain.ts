@@ -100,7 +100,10 @@ function tellLines(
   const { dialogue } = language
   switch (what) {
     case 'help':
-      return dialogue.help(view.prompt === null ? 'ended' : kindOf(view.prompt))
+      return [
+        ...dialogue.help(view.prompt === null ? 'ended' : kindOf(view.prompt)),
+        ...language.terms(view).map((l) => `  ${l}`),
+      ]
     case 'why':
       return language.why(session.why(), view)
     case 'path':

@@ -10,9 +10,10 @@ import type { ScreenWords } from '../wording/screen.ts'
 import { splitKeys } from './keys/split.ts'
 import { AT_TOP, type Chosen, rowsShown } from './state/menu-keys.ts'
 import { type Marked, markingKey, type Taking } from './state/menu-marks.ts'
-import { type Line, paragraph } from './text/line.ts'
-import { middleCut, shortened, width } from './text/width.ts'
+import { type Line, paragraph, wrap } from './text/line.ts'
+import { middleCut, shortened } from './text/width.ts'
 import { marksOf, type Size, say, sayLines } from './views/model.ts'
+import { rowsAround } from './views/window.ts'
 
 export interface Choice {
   readonly id: string
@@ -43,9 +44,18 @@ export interface MenuProps {
 const AROUND = 10
 const MOST_HINT = 4
 const MOST_TITLE = 3
+const MOST_ROW = 2
 /** Wider lines tire the eye. */
 export const MOST_COLUMNS = 100
 const LEAST_ROWS = 5
+
+/** A row in as many lines as it may have; of what is longer, beginning and end. */
+function rowLines(label: string, columns: number, mark: string): string[] {
+  const lines = wrap(label, columns)
+  return lines.length <= MOST_ROW
+    ? lines
+    : [...lines.slice(0, MOST_ROW - 1), middleCut(lines.slice(MOST_ROW - 1).join(' '), columns, mark)]
+}
 
 /** Lines of a title, and the room for what is to be known above so many rows. */
 const titleOf = (title: string, ascii: boolean, columns: number): Line[] =>
@@ -94,21 +104,24 @@ export function Menu(props: MenuProps) {
   const limit = Math.max(1, size.rows - AROUND - (titleLines.length - 1) - known.length)
   const digits = String(choices.length).length
   const shown = rowsShown(labels, filter)
+  const indent = digits + 2 + (many ? 4 : 0)
+  const rows = shown.map((choice) =>
+    rowLines(say({ ascii }, labels[choice] ?? ''), columns - 4 - indent, marks.cut),
+  )
   // The part of the list that is seen, with the highlighted row in it; what lies above and below is counted.
-  const from = Math.max(0, Math.min(at - Math.floor(limit / 2), shown.length - limit))
-  const below = Math.max(0, shown.length - from - limit)
-  const items = shown.slice(from, from + limit).map((choice, i) => ({
+  const [from, last] = rowsAround(
+    rows.map((row) => row.length),
+    at,
+    limit,
+  )
+  const below = shown.length - 1 - last
+  const items = shown.slice(from, last + 1).map((choice, i) => ({
     value: choices[choice]?.id ?? '',
-    label: middleCut(
-      `${String(from + i + 1).padStart(digits)}  ${box(choice)}${say({ ascii }, labels[choice] ?? '')}`,
-      columns - 4,
-      marks.cut,
-    ),
+    label: `${String(from + i + 1).padStart(digits)}  ${box(choice)}${rows[from + i]?.join(`\n${' '.repeat(indent)}`)}`,
   }))
   const current = choices[shown[at] ?? -1]
   // What did not fit on its row is said in full below.
-  const cut =
-    current !== undefined && width(say({ ascii }, current.label)) > columns - 4 - digits - 2 - (many ? 4 : 0)
+  const cut = current !== undefined && rows[at]?.join(' ') !== say({ ascii }, current.label)
   const hint = [...(cut ? [current.label] : []), ...(current?.hint ? [current.hint] : [])].join(' ')
   const text = (what: string): string => shortened(say({ ascii }, what), columns, marks.cut)
   return (
@@ -134,7 +147,7 @@ export function Menu(props: MenuProps) {
       {items.length === 0 ? <Text wrap="truncate">{text(words.nothingMatches)}</Text> : null}
       <SelectInput
         // Made anew for each place of the highlight: the list has no memory of its own that could differ.
-        key={`at ${at} of ${limit} in ${filter}`}
+        key={`at ${at} from ${from} of ${limit} in ${filter}`}
         items={items}
         initialIndex={at - from}
         limit={limit}

@@ -137,6 +137,8 @@ export interface Language {
   why(why: Why, view: View): string[]
   /** One step of the job so far, on one line. */
   trail(entry: TrailEntry, scene: Scene): string
+  /** What words of the trade mean that the prompt and what was told before it use. */
+  terms(view: View): string[]
   /** The run of the lead in question, on one line, with its live state. */
   path(path: readonly PathStep[], scene: Scene): string
   /** What the next person gets: found, tried, ruled out, left. */

@@ -10,7 +10,7 @@ import { type Bundle, bundle } from './support/bundle.ts'
 
 const choices = symptomChoices(['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck'], english)
 
-function menu(list = choices, above: readonly string[] = []) {
+function menu(list = choices, above: readonly string[] = [], columns = 80) {
   const taken: Chosen[] = []
   const app = render(
     <Menu
@@ -20,7 +20,7 @@ function menu(list = choices, above: readonly string[] = []) {
       how=""
       words={english.screen}
       ascii={false}
-      size={{ columns: 80, rows: 24 }}
+      size={{ columns, rows: 24 }}
       onResize={() => {}}
       onChosen={(chosen) => taken.push(chosen)}
     />,
@@ -44,6 +44,35 @@ function menuOfSeveral() {
   )
   return { ...app, taken, frame: () => app.lastFrame() ?? '' }
 }
+
+describe('a row that is longer than the screen is wide', () => {
+  const long = 'Set header CPU on the board to 30 %, then to 100 %. Do the fans on it follow? – 3 minutes'
+  const longer = `${long} and ${'so on and '.repeat(12)}the end`
+  const rows = (label: string) =>
+    ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h', 'i', 'j'].map((id) => ({ id, label: `${id} ${label}` }))
+
+  test('stands whole on a second line, so that rows which differ in the middle are told apart', () => {
+    const { frame } = menu(rows(long), [], 60)
+    expect(frame().replace(/\s+/gu, ' ')).toContain(`2 b ${long} 3 c`)
+    expect(frame()).not.toContain('…')
+    expect(frame()).toMatch(/↓ \d more/u)
+  })
+
+  test('keeps its beginning and its end if even that is too little, and is said in full below', () => {
+    const { frame } = menu(rows(longer), [], 60)
+    expect(frame()).toMatch(/the end\n {3}2 {2}b Set header/u)
+    expect(frame()).toContain('…')
+    expect(frame().slice(-400).replace(/\s+/gu, ' ')).toContain(`a ${longer}`)
+  })
+
+  test('is in sight wherever the highlight goes', async () => {
+    const { stdin, frame } = menu(rows(long), [], 60)
+    for (const id of ['b', 'c', 'd', 'e', 'f', 'g', 'h', 'i', 'j']) {
+      stdin.write('j')
+      await vi.waitFor(() => expect(frame()).toMatch(new RegExp(`▸ +\\d+  ${id} Set header`, 'u')))
+    }
+  })
+})
 
 describe('a menu of which several can be taken', () => {
   test('Space marks and unmarks, Enter takes the marked ones in the order of the list', async () => {

@@ -107,6 +107,16 @@ describe('cautions', () => {
     for (const [i, o] of order.entries()) if (i < 3) expect(said.match(new RegExp(o, 'giu'))).toHaveLength(1)
   })
 
+  it('says what to do where the step beside it does not, with the same reasons below', () => {
+    const [deed, ...reasons] = english.caution('shut-down-full').lines
+    expect(deed).toMatch(/^Shut the machine down/u)
+    expect(english.step(doPowerOff, scene).cautions[0]?.lines).toEqual(reasons)
+    expect(english.step({ ...doReseat, cautions: ['shut-down-full'] }, scene).cautions[0]?.lines).toEqual([
+      deed,
+      ...reasons,
+    ])
+  })
+
   it('has words for every caution that a step carries', () => {
     for (const id of doPowerOff.cautions) expect(CAUTIONS[id]).toBeDefined()
     expect(english.caution('five-volt-on-twelve').lines.join(' ')).toMatch(/12 V header destroys/u)

@@ -72,7 +72,7 @@ describe('names that stand together', () => {
 
   it('a list of fans does not say in every row that it is of fans; what else is in it says so', () => {
     const rows = english.rows(['F1', 'F2', 'F3', 'H1', 'H1.1', 'board.SYS1'], scene)
-    expect(rows.map((r) => r.short)).toEqual(['F1', 'F2', 'F3', 'light hub H1', 'H1.1', 'SYS1'])
+    expect(rows.map((r) => r.short)).toEqual(['F1', 'F2', 'F3', 'light hub H1', 'H1.1', 'header SYS1'])
     expect(rows.map((r) => r.long)).toEqual([
       'F1 (front-bottom)',
       'F2 (front-top)',
@@ -81,6 +81,26 @@ describe('names that stand together', () => {
       'socket 1 of H1',
       'header SYS1 on the board',
     ])
+  })
+
+  it('a header of the board says what it is where it is met first, whatever parts are called like it', () => {
+    const own = renamed({ F1: 'CPU' })
+    const settings = ['headers/SYS1/drive', 'headers/SYS1/curve']
+    expect(
+      english.rows(['CPU', 'board.CPU', 'board.L1', 'board.U1.a', ...settings], own).map((r) => r.short),
+    ).toEqual([
+      'fan CPU',
+      'header CPU',
+      'light header L1',
+      'USB header U1.a',
+      'header SYS1/drive',
+      'SYS1/curve',
+    ])
+  })
+
+  it('on the run of a lead a header says what it is, since several kinds of them have codes alike', () => {
+    const tags = ['board.SYS1', 'board.L1', 'board.U1.a'].map((ref) => english.screen.tag(ref, scene))
+    expect(tags).toEqual(['header SYS1', 'light header L1', 'USB header U1 row a'])
   })
 
   it('where few are listed each says it', () => {

@@ -64,9 +64,16 @@ function helpLines(model: Model, columns: number): Line[] {
   const keys = keysHere({ ...model, cursor: { ...model.cursor, mode: 'job' } }).filter(
     (k) => k.name !== 'help',
   )
-  return keys.flatMap(({ cap, name }) =>
-    sayLines(model, model.words.help[name] ?? model.words.key[name], columns, 'plain', cap.padEnd(7)),
-  )
+  const terms = model.language
+    .terms(model.view)
+    .flatMap((term) => sayLines(model, term, columns, 'plain', `${marksOf(model).bullet} `))
+  return [
+    ...terms,
+    ...(terms.length > 0 ? [BLANK] : []),
+    ...keys.flatMap(({ cap, name }) =>
+      sayLines(model, model.words.help[name] ?? model.words.key[name], columns, 'plain', cap.padEnd(7)),
+    ),
+  ]
 }
 
 /** The path so far, one block a step, with notes; taken-back ones keep their place, struck out by a mark. */

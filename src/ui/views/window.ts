@@ -30,6 +30,34 @@ export function scrolledLines(model: Model, lines: readonly Line[], height: numb
   return [...lines.slice(from, from + seen), ...(height > 1 ? [foot] : [])]
 }
 
+/** Which rows of so many lines each fit `room` lines around row `at`: first and last, whole rows only. */
+export function rowsAround(
+  lines: readonly number[],
+  at: number,
+  room: number,
+): [first: number, last: number] {
+  let first = Math.max(0, Math.min(at, lines.length - 1))
+  let last = first
+  let used = lines[first] ?? 0
+  // Grow to both sides as long as whole rows fit, downwards first: the next answers matter as much as the last.
+  for (let grown = true; grown; ) {
+    grown = false
+    const below = lines[last + 1]
+    if (below !== undefined && used + below <= room) {
+      used += below
+      last++
+      grown = true
+    }
+    const above = lines[first - 1]
+    if (above !== undefined && used + above <= room) {
+      used += above
+      first--
+      grown = true
+    }
+  }
+  return [first, last]
+}
+
 /** Rows of one or more lines each, `height` lines around row `at`; whole rows only, unless one alone is too tall. */
 export function aroundRow(
   model: Model,
@@ -40,25 +68,11 @@ export function aroundRow(
   const total = rows.reduce((sum, r) => sum + r.length, 0)
   if (total <= height) return rows.flat()
   const room = Math.max(1, height - 2)
-  let first = Math.max(0, Math.min(at, rows.length - 1))
-  let last = first
-  let used = rows[first]?.length ?? 0
-  // Grow to both sides as long as whole rows fit, downwards first: the next answers matter as much as the last.
-  for (let grown = true; grown; ) {
-    grown = false
-    const below = rows[last + 1]
-    if (below && used + below.length <= room) {
-      used += below.length
-      last++
-      grown = true
-    }
-    const above = rows[first - 1]
-    if (above && used + above.length <= room) {
-      used += above.length
-      first--
-      grown = true
-    }
-  }
+  const [first, last] = rowsAround(
+    rows.map((r) => r.length),
+    at,
+    room,
+  )
   const marks = marksOf(model)
   const body = rows
     .slice(first, last + 1)

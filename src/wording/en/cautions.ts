@@ -6,7 +6,8 @@
 import { entry } from '../entry.ts'
 import type { CautionText } from '../language.ts'
 
-type Words = Omit<CautionText, 'id'>
+/** A deed stands apart from its reasons: beside a step that is that deed it need not be said again. */
+type Words = Omit<CautionText, 'id'> & { readonly deed?: string }
 
 /** The caution that says in full how power goes off. */
 export const FULL = 'shut-down-full'
@@ -14,8 +15,8 @@ export const FULL = 'shut-down-full'
 export const CAUTIONS: Readonly<Record<string, Words>> = {
   'shut-down-full': {
     title: 'Before your hands go into the case',
+    deed: 'Shut the machine down, switch the supply off, pull its lead out of the wall.',
     lines: [
-      'Shut the machine down, switch the supply off, pull its lead out of the wall.',
       'While the lead is in, the board is live even when the machine is off.',
       'Hold the power button for ten seconds, then wait until every light is out.',
       'Discharge yourself: touch bare metal of the case, or wear a wrist strap.',
@@ -117,10 +118,19 @@ export const CAUTIONS: Readonly<Record<string, Words>> = {
   },
 }
 
-/** A caution by id; an id that has no words of its own is still shown, never dropped. */
-export function caution(id: string): CautionText {
+/**
+ * A caution by id; an id that has no words of its own is still shown, never dropped.
+ * @param done whether the step beside it says already what is to be done
+ */
+export function caution(id: string, done = false): CautionText {
   const words = entry(CAUTIONS, id)
-  return words
-    ? { id, ...words }
-    : { id, title: 'Take care', lines: [`${id.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase())}.`] }
+  if (words) {
+    const { title, deed, lines } = words
+    return { id, title, lines: deed === undefined || done ? lines : [deed, ...lines] }
+  }
+  return {
+    id,
+    title: 'Take care',
+    lines: [`${id.replace(/-/g, ' ').replace(/^./, (c) => c.toUpperCase())}.`],
+  }
 }

@@ -1,16 +1,8 @@
 /** What hands do to a build, in sentences of a service manual: active, imperative, with the place named. */
 import type { Edit } from '../../core/bench/edit.ts'
 import type { Scene } from '../language.ts'
-import {
-  leadName,
-  partName,
-  partOf,
-  portName,
-  portWords,
-  settingName,
-  settingValue,
-  splitRef,
-} from './names.ts'
+import { leadName, partName, partOf, portName, portWords, settingName, splitRef } from './names.ts'
+import { settingValue } from './setting-values.ts'
 import { partNames } from './together.ts'
 
 /** The socket that the plan has for a plug, unless a hand has moved it since. */

@@ -14,6 +14,7 @@ import { answerText, questionText } from './questions.ts'
 import { screen } from './screen.ts'
 import { stepText } from './steps.ts'
 import { symptomNames, symptomText } from './symptoms.ts'
+import { termLines } from './terms.ts'
 import { fullOnce, refNames, rowNames } from './together.ts'
 import { pathLine, trailLine } from './trail.ts'
 import { sightingWords, valueWords } from './values.ts'
@@ -59,6 +60,7 @@ export const english: Language = {
   end: once(endLines),
   why: once(whyLines),
   trail: onceIn(trailLine),
+  terms: termLines,
   path: pathLine,
   handingOver: (view) => fullOnce(handingOverLines(view), view),
   symptom: symptomText,

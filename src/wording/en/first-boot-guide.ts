@@ -5,7 +5,8 @@
 import type { Note } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
-import { list, settingValue } from './names.ts'
+import { list } from './names.ts'
+import { settingValue } from './setting-values.ts'
 
 export type Facts = Note['facts']
 

@@ -94,14 +94,23 @@ function supplyName(port: string, scene: Scene): string {
   return `plug ${cleanName(port.slice(lead.id.length + 1))} of supply lead ${cleanName(lead.id)}`
 }
 
+const HEADER: Readonly<Record<PortKind, string>> = {
+  fan: 'header',
+  light: 'light header',
+  usb: 'USB header',
+  supply: '',
+}
+
+/** What kind of header of the board it is, or a row of one; nothing where the board has none of this name. */
+export function headerKind(port: string, scene: Scene): string {
+  const kind = portKind(`board.${port}`, scene)
+  return kind ? HEADER[kind] : ''
+}
+
 function boardName(port: string, scene: Scene): string {
-  const { board } = scene.plan
-  if (board.lightHeaders.some((h) => h.id === port)) return `light header ${cleanName(port)} on the board`
-  const usb = board.usbHeaders.find((h) => port === h.id || port.startsWith(`${h.id}.`))
-  if (!usb) return `header ${cleanName(port)} on the board`
-  return port === usb.id
-    ? `USB header ${cleanName(port)} on the board`
-    : `row ${cleanName(port.slice(usb.id.length + 1))} of USB header ${cleanName(usb.id)} on the board`
+  const [header = '', row] = port.split('.')
+  const name = `${headerKind(port, scene) || 'header'} ${cleanName(header)} on the board`
+  return row ? `row ${cleanName(row)} of ${name}` : name
 }
 
 const PLUG: Readonly<Record<string, string>> = {
@@ -220,31 +229,4 @@ export function refName(ref: string, scene: Scene): string {
   const slash = ref.indexOf('/')
   if (slash < 0) return portName(ref, scene)
   return SECTIONS.has(ref.slice(0, slash)) ? settingName(ref, scene) : pinName(ref, scene)
-}
-
-const VALUE: Readonly<Record<string, string>> = {
-  pwm: 'PWM (control over the fourth wire)',
-  dc: 'DC (the voltage is lowered)',
-  auto: 'automatic',
-  running: 'running',
-  absent: 'not running',
-  on: 'on',
-  off: 'off',
-  true: 'on',
-  false: 'off',
-}
-
-/** The text form of a setting's value, as a person would read it out. */
-export function settingValue(ref: string, text: string): string {
-  const known = entry(VALUE, text)
-  if (known) return known
-  if (ref.endsWith('/delay')) return text === '0' ? 'none' : `${cleanName(text)} s`
-  if (!text.startsWith('[')) return cleanName(text)
-  const numbers = text.match(/\[[\d.,\s-]*\]/g) ?? []
-  if (ref.endsWith('/curve'))
-    return numbers
-      .map((pair) => pair.replace(/[[\]\s]/g, '').split(','))
-      .map(([celsius, duty]) => `${celsius} °C: ${duty} %`)
-      .join(', ')
-  return cleanName(text.replace(/[[\]]/g, '').replace(/,\s*/g, ', ')) || 'none'
 }

@@ -167,7 +167,7 @@ function plainly(facts: Facts, scene: Scene): string {
 export function noteLines(note: Note, scene: Scene): string[] {
   if (note.kind === 'caution') {
     const ids = many(note.facts.ids ?? note.facts.id ?? note.facts.caution)
-    const told = ids.map(caution)
+    const told = ids.map((id) => caution(id))
     if (told.length > 0)
       return told.flatMap((c) => [`${HEAD.caution}${c.title}.`, ...c.lines.map((l) => `  ${l}`)])
   }

@@ -1,6 +1,6 @@
 /** Places on the drawn run of a lead, in as few words as leave no code to be guessed. */
 import type { Scene } from '../language.ts'
-import { refName, splitRef } from './names.ts'
+import { headerKind, refName, splitRef } from './names.ts'
 
 /** `SA.1` of the supply, `U1.a` of the board: the words that stand beside the part's own box. */
 export function pathTag(ref: string, scene: Scene): string {
@@ -8,8 +8,8 @@ export function pathTag(ref: string, scene: Scene): string {
   const [lead, plug] = port.split('.')
   if (part === 'supply') return plug ? `lead ${lead} plug ${plug}` : `lead ${lead}`
   if (part === 'board') {
-    const usb = scene.plan.board.usbHeaders.some((h) => h.id === lead)
-    return usb && plug ? `${lead} row ${plug}` : port
+    const header = `${headerKind(port, scene)} ${lead}`.trim()
+    return plug ? `${header} row ${plug}` : header
   }
   return port.replace(/^(fan|light|out)_?(\d+)$/, '$1 $2').replace(/_/g, ' ')
 }

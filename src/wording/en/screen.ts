@@ -80,7 +80,7 @@ export const screen: ScreenWords = {
     why: 'Why this step',
     trail: 'So far',
     'take-back': 'Take back?',
-    help: 'Keys that work here',
+    help: 'Words and keys here',
     note: 'A note for the log',
     sign: 'Sign off',
     reading: 'Hand in a reading',

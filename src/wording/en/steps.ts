@@ -1,7 +1,7 @@
 /** A thing to do, as a technician reads it: what for, what with, in which order. */
 import type { Edit } from '../../core/bench/edit.ts'
 import type { Do, Purpose, Task } from '../../core/checks/prompt.ts'
-import type { CautionText, Scene, StepText } from '../language.ts'
+import type { Scene, StepText } from '../language.ts'
 import { caution, FULL } from './cautions.ts'
 import { editSentence, whereToSet } from './edits.ts'
 import { fullOnce } from './together.ts'
@@ -105,17 +105,11 @@ const TASK: Readonly<Record<Task, (minutes: number) => TaskText>> = {
 
 const taskText = (task: Task, minutes: number): TaskText => TASK[task](Math.round(minutes))
 
-/** How power goes off, beside the step that says itself that it does. */
-function afterSwitch({ edits }: Do): CautionText {
-  const full = caution(FULL)
-  const off = edits.some((e) => e.do === 'power' && e.to === 'off')
-  return off ? { ...full, lines: full.lines.slice(1) } : full
-}
-
 /** A step's sentences: one edit is the title itself, several follow it as a list. */
 export function stepText(step: Do, scene: Scene): StepText {
   const sentences = fullOnce(editSentences(step.edits, scene), scene)
-  const cautions = step.cautions.map((id) => (id === FULL ? afterSwitch(step) : caution(id)))
+  const switchesOff = step.edits.some((e) => e.do === 'power' && e.to === 'off')
+  const cautions = step.cautions.map((id) => caution(id, switchesOff))
   if (step.task) return { ...taskText(step.task, step.minutes), cautions }
   const places = step.edits.flatMap((e) => (e.do === 'set' ? [whereToSet(e.setting)] : [])).filter(Boolean)
   const where = [...new Set(places)]

@@ -4,7 +4,7 @@
  */
 import { cleanName } from '../clean.ts'
 import type { RowName, Scene } from '../language.ts'
-import { kindOf, list, partName, partOf, placeOf, refName, splitRef } from './names.ts'
+import { headerKind, kindOf, list, partName, partOf, placeOf, refName } from './names.ts'
 
 /** No name has it: they are cleaned of control characters. */
 const BETWEEN = '\u0000'
@@ -84,9 +84,12 @@ export function rowNames(refs: readonly string[], scene: Scene): RowName[] {
   const named = new Set<string>()
   return refs.map((ref, i) => {
     const id = ref.replace(/^(?:board|headers|channels)[./]/, '')
-    const { part } = splitRef(id)
-    const kind = named.has(part) || isUsual(ref) ? '' : kindOf(part, scene)
-    named.add(part)
+    const [part = ''] = id.split(/[./]/)
+    const onBoard = /^(?:board|headers)[./]/.test(ref) ? headerKind(part, scene) : ''
+    const key = onBoard ? `board.${part}` : part
+    const kind =
+      named.has(key) || isUsual(ref) ? '' : onBoard || kindOf(part, scene) || headerKind(part, scene)
+    named.add(key)
     return { long: long[i] ?? '', short: cleanName(kind === '' ? id : `${kind} ${id}`) }
   })
 }

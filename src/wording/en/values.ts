@@ -9,7 +9,8 @@ import type { Power } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
-import { leadName, partName, portName, refName, settingValue } from './names.ts'
+import { leadName, partName, portName, refName } from './names.ts'
+import { settingValue } from './setting-values.ts'
 import { partNames } from './together.ts'
 
 type Words = Readonly<Record<string, string>>

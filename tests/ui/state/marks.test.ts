@@ -76,7 +76,7 @@ test('places are all named in one form, long if each has the room', () => {
   }))
   const text = (columns: number) =>
     screenAt([{ prompt: { ...askMany, marks } }], { columns, rows: 30 }).text()
-  const short = /\] (?:SYS1|light hub H1\.power|H1\.usb)/gu
+  const short = /\] (?:header SYS1(?! on)|light hub H1\.power|H1\.usb)/gu
   const long = /\] (?:header SYS1 on the board|the supply plug of light hub H1|the USB plug of H1)/gu
   for (const columns of [60, 80, 132]) {
     const counts = [text(columns).match(short)?.length ?? 0, text(columns).match(long)?.length ?? 0]

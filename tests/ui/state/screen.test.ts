@@ -259,7 +259,7 @@ describe('a power gate', () => {
 describe('what lies over the question', () => {
   test('each opens with its key and closes with Escape, and no answer is lost or given', async () => {
     const heads: Readonly<Record<string, string>> = {
-      '?': 'Keys that work here',
+      '?': 'Words and keys here',
       w: 'Why this step',
       p: 'So far',
       n: 'A note for the log',
