@@ -55,7 +55,8 @@ export async function runLines(
   }
 
   write(helloLine(session.view(), plan))
-  for (const finding of graveFindings(session.view().findings)) write(findingLine(finding, language))
+  for (const finding of graveFindings(session.view().findings))
+    write(findingLine(finding, session.view(), language))
   const before = show()
   if (before !== undefined) return before
   for await (const line of talk.lines) {

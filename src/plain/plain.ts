@@ -84,11 +84,12 @@ const toldLines = (view: View, before: View['told'] | undefined, language: Langu
   )
 
 /** The grave findings in full, the rest by number. */
-function auditLines({ findings }: View, language: Language): string[] {
+function auditLines(view: View, language: Language): string[] {
+  const { findings } = view
   const grave = graveFindings(findings)
   const rest = findings.length - grave.length
   const more = rest > 0 ? [language.dialogue.moreFindings(rest)] : []
-  return [...grave.flatMap((f) => language.finding(f)), ...more]
+  return [...grave.flatMap((f) => language.finding(f, view)), ...more]
 }
 
 function tellLines(
@@ -117,7 +118,7 @@ function tellLines(
     case 'findings':
       return view.findings.length === 0
         ? [dialogue.noFindings]
-        : view.findings.flatMap((f) => language.finding(f))
+        : view.findings.flatMap((f) => language.finding(f, view))
     case 'again':
       return promptLines(view, language)
   }

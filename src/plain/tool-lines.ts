@@ -170,9 +170,9 @@ export function takeBackLine(step: number, without: Without, view: View, languag
 }
 
 /** A grave finding, told before the first question. */
-export const findingLine = (finding: Finding, language: Language): ToolLine => ({
+export const findingLine = (finding: Finding, view: View, language: Language): ToolLine => ({
   type: 'note',
   kind: 'finding',
-  text: sentences(language.finding(finding)),
+  text: sentences(language.finding(finding, view)),
   facts: { rule: finding.rule, severity: finding.severity, refs: finding.refs },
 })

@@ -29,7 +29,7 @@ export function checkLines(
   const head = clean(plan.build)
   if (findings.length === 0) return [`${head}: ${words.clean}`]
   const lines = [`${head}: ${words.counted(counted(findings))}`]
-  const texts = findings.map((finding) => ({ finding, text: findingText(words, finding) }))
+  const texts = findings.map((finding) => ({ finding, text: findingText(words, finding, plan) }))
   for (const doing of DOINGS) {
     const here = texts.filter(({ text }) => text.doing === doing)
     if (here.length > 0) lines.push('', words.doing[doing])
@@ -49,8 +49,8 @@ function findingLines(finding: Finding, text: FindingText, words: FindingWords, 
 }
 
 /** One finding as a record with its sentences, for JSON. */
-export const findingRecord = (finding: Finding, words: FindingWords) => {
-  const text = findingText(words, finding)
+export const findingRecord = (finding: Finding, words: FindingWords, plan: Plan) => {
+  const text = findingText(words, finding, plan)
   const { rule, severity, at, refs, figure, limit, unit, source, facts, assumed } = finding
   return {
     rule,

@@ -2,9 +2,11 @@
  * What a language must be able to say of a finding: one line with the figure and the limit, what to do, and under
  * which heading of doing it belongs. Also a title and a limit for each rule, for lists and the page of rules.
  */
-import type { Fact, Finding, Severity } from '../core/audit/finding.ts'
+import type { Finding, Severity } from '../core/audit/finding.ts'
+import type { Plan } from '../core/plan/plan.ts'
 import { cleanName } from './clean.ts'
 import { figures } from './figures.ts'
+import { type KindWords, type Names, namesIn } from './finding-names.ts'
 
 /** Kinds of doing, in the order in which a list shows them; `stop` takes all that would damage. */
 export const DOINGS = ['stop', 'rewire', 'part', 'setting', 'write', 'know'] as const
@@ -44,6 +46,7 @@ export interface FindingWords {
   readonly severity: Readonly<Record<Severity, string>>
   readonly doing: Readonly<Record<Doing, string>>
   readonly families: Readonly<Record<string, string>>
+  readonly kinds: KindWords
   readonly list: (items: readonly string[]) => string
   readonly assumed: (paths: readonly string[]) => string
   readonly clean: string
@@ -68,16 +71,18 @@ export function wordsOf(words: FindingWords, rule: string): RuleWords {
   return found
 }
 
-/** A finding in words. */
-export function findingText(words: FindingWords, finding: Finding): FindingText {
+/** A finding in words; where its plan is at hand, what kind of part a name stands for is said. */
+export function findingText(words: FindingWords, finding: Finding, plan?: Plan): FindingText {
   const rule = wordsOf(words, finding.rule)
-  const said = saidOf(words, finding)
+  const names = plan && namesIn(finding, plan, words.kinds, words.list)
+  const said = saidOf(words, finding, names)
+  const spoken = names?.spoken ?? ((text: string): string => text)
   const assumed = finding.assumed.length > 0 && finding.severity !== 'unknown'
   return {
     rule: finding.rule,
     title: rule.title,
-    says: rule.says(said) + (assumed ? ` ${words.assumed(finding.assumed)}` : ''),
-    todo: rule.todo(said),
+    says: spoken(rule.says(said)) + (assumed ? ` ${words.assumed(finding.assumed)}` : ''),
+    todo: spoken(rule.todo(said)),
     doing:
       finding.severity === 'will-damage'
         ? 'stop'
@@ -91,17 +96,17 @@ export function findingText(words: FindingWords, finding: Finding): FindingText 
 /** At most three decimals, no trailing noughts; a thousand rpm stay whole. */
 const numeral = (n: number): string => figures().number(n, Math.abs(n) >= 100 ? 0 : 3)
 
-function saidOf(words: FindingWords, finding: Finding): Said {
+function saidOf(words: FindingWords, finding: Finding, names?: Names): Said {
   const { figure = 0, limit = 0, unit } = finding
   const with_ = (n: number): string => (unit === undefined ? numeral(n) : `${numeral(n)} ${unit}`)
-  const text = (fact: Fact | undefined): string =>
-    fact === undefined
-      ? ''
-      : typeof fact === 'object'
-        ? words.list(shortened(fact))
-        : typeof fact === 'number'
-          ? numeral(fact)
-          : cleanName(fact)
+  const text = (name: string): string => {
+    const fact = finding.facts[name]
+    if (fact === undefined) return ''
+    if (typeof fact === 'number') return numeral(fact)
+    const things = typeof fact === 'object' ? shortened(fact) : [fact]
+    const plainly = words.list(things.map(cleanName))
+    return names?.token(name, things, plainly) ?? plainly
+  }
   const count = (name: string): number => {
     const fact = finding.facts[name]
     return typeof fact === 'object' ? new Set(fact).size : 1
@@ -111,7 +116,7 @@ function saidOf(words: FindingWords, finding: Finding): Said {
     figure: with_(figure),
     limit: with_(limit),
     by: with_(Math.abs(figure - limit)),
-    of: (name) => text(finding.facts[name]),
+    of: text,
     count,
     verb: (name, one, several) => (count(name) === 1 ? one : several),
   }
@@ -120,7 +125,7 @@ function saidOf(words: FindingWords, finding: Finding): Said {
 /** More than this many names make a sentence nobody reads. */
 const MOST_NAMES = 6
 const shortened = (names: readonly string[]): readonly string[] => {
-  const unique = [...new Set(names)].map(cleanName)
+  const unique = [...new Set(names)]
   return unique.length <= MOST_NAMES
     ? unique
     : [...unique.slice(0, MOST_NAMES - 1), `${unique.length - MOST_NAMES + 1} more`]

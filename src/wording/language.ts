@@ -132,7 +132,7 @@ export interface Language {
   verdict(verdict: Verdict, scene: Scene): string[]
   note(note: Note, scene: Scene): string[]
   /** What the audit found: one line with the figure and the limit, one with what to do. */
-  finding(finding: Finding): string[]
+  finding(finding: Finding, scene: Scene): string[]
   end(end: End, view: View): string[]
   why(why: Why, view: View): string[]
   /** One step of the job so far, on one line. */

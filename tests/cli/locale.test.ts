@@ -9,6 +9,7 @@ import { figuresOf, tagOf } from '../../src/cli/locale.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { figures, inFigures, NEUTRAL } from '../../src/wording/figures.ts'
 import { localised, neutral } from '../../src/wording/localised.ts'
+import { archivePlan } from '../support/archive-plan.ts'
 import { ownFolder } from '../support/own-folder.ts'
 import { call } from '../support/program.ts'
 
@@ -86,14 +87,16 @@ describe('a language in the figures of a place', () => {
       rule: 'header-over-current',
       severity: 'may-not-work',
       at: 'board.SYS1',
+      refs: ['board.SYS1'],
       figure: 1.25,
       limit: 1,
       unit: 'A',
       facts: { at: 'board.SYS1', fans: ['F1', 'F2'] },
       assumed: [],
     } as unknown as Parameters<typeof english.finding>[0]
-    expect(german.finding(finding).join(' ')).toContain('1,25 A')
-    expect(english.finding(finding).join(' ')).toContain('1.25 A')
+    const own = { plan: archivePlan, inForce: [] }
+    expect(german.finding(finding, own).join(' ')).toContain('1,25 A')
+    expect(english.finding(finding, own).join(' ')).toContain('1.25 A')
   })
 
   test('names with a point in them stay what they are', () => {

@@ -48,7 +48,7 @@ export async function checkOutput(read: Read<Plan>, speak: Speak, options: Check
 }
 
 function shown(plan: Plan, findings: readonly Finding[], options: CheckOptions): string[] {
-  const records = () => findings.map((f) => findingRecord(f, findingWords))
+  const records = () => findings.map((f) => findingRecord(f, findingWords, plan))
   switch (options.format) {
     case 'json':
       return [JSON.stringify({ plan: plan.build, counts: counted(findings), findings: records() }, null, 1)]

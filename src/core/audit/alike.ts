@@ -17,6 +17,7 @@ const NAMED: Readonly<Record<string, string>> = {
   'light-drop-low-rail': 'part',
   'light-run-long': 'part',
   'leads-one-label': 'other',
+  'names-alike': 'other',
   'program-absent': 'channel',
 }
 

@@ -67,7 +67,6 @@ export const driveModes: readonly Rule[] = [
           facts: {
             fan: motor.part,
             part: stop.id,
-            plug: chosen ? motor.plug : '',
             from: chosen ? 'supply' : 'header',
             dc: lowers ? 'yes' : 'no',
             free: chosen ? freeHeader(w, { mode: 'pwm', amps: motor.motor.amps }) : '',

@@ -8,8 +8,8 @@ export const canDo = (header: FanHeader, mode: 'pwm' | 'dc'): boolean =>
   (header.pins === 3 ? 'dc' : header.drive) === mode || (header.pins === 4 && header.drive === 'auto')
 
 /**
- * The first fan header that nothing is plugged into and that fits, as a fact: `board.SYS2`, or nothing. Pump headers
- * are kept for pumps.
+ * The first fan header that nothing is plugged into and that fits, as a fact: `board.SYS2`, or nothing. The headers
+ * of pump and processor fan are kept for these.
  */
 export function freeHeader(
   w: Wiring,
@@ -17,7 +17,7 @@ export function freeHeader(
 ): string {
   const found = w.plan.board.fanHeaders.find(
     (h) =>
-      h.role !== 'pump' &&
+      h.role === 'fan' &&
       w.plugIn(`board.${h.id}`) === undefined &&
       (wants.mode === undefined || canDo(h, wants.mode)) &&
       (wants.amps === undefined || !isOver(wants.amps, h.amps)),

@@ -29,7 +29,11 @@ function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
           socket.ref,
           ...new Set([...(five ? [] : motors.map((m) => m.part)), ...at(five ? 5 : 12).map((l) => l.part)]),
         ],
-        severity: five && !isOver(figure * MIXED_SHARE, limit) ? 'may-not-work' : 'will-damage',
+        // A rating stands for 30 °C of warming, which goes with the square of the current: a quarter over makes it 47 °C.
+        severity:
+          isOver(figure, limit * SAGS_UP_TO) && isOver(five ? figure * MIXED_SHARE : figure, limit)
+            ? 'will-damage'
+            : 'may-not-work',
         figure,
         limit,
         facts: { at: socket.ref, rail, ...dimming(five ? [] : motors, at(five ? 5 : 12), limit) },

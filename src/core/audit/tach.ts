@@ -157,7 +157,7 @@ export const tach: Family = {
       *find(w) {
         for (const part of w.plan.parts)
           if (
-            part.kind === 'fan' &&
+            (part.kind === 'fan' || part.kind === 'pump') &&
             part.motor &&
             part.motor.feed !== 'lead' &&
             part.motor.pins > 2 &&

@@ -77,7 +77,7 @@ export function sheetText(
       .trimEnd()
   const lines = [sheet.title(clean(plan.build)), '', ...sheet.about]
   if (stops.length > 0) lines.push('', findingWords.doing.stop)
-  for (const { says, severity, todo } of stops.map((f) => findingText(findingWords, f)))
+  for (const { says, severity, todo } of stops.map((f) => findingText(findingWords, f, plan)))
     lines.push(`✖ ${severity}: ${says}`, `  ${findingWords.heads.todo}: ${todo}`)
   const used = LINES.filter((line) => leads.some((lead) => lead.line === line))
   for (const [n, line] of used.entries()) {

@@ -83,7 +83,7 @@ export function drawSvg(
 ): string {
   const placed = rowsOf(plan, findings).map((row, i): Placed => ({ row, y: 60 + i * ROW }))
   const said = findings.flatMap((finding, i) => {
-    const { severity, says } = findingText(findingWords, finding)
+    const { severity, says } = findingText(findingWords, finding, plan)
     return wrapped(`⚠ ${i + 1} ${severity}: ${says}`, MOST_CHARS, '\u00a0\u00a0\u00a0\u00a0')
   })
   const label = (row: Row): string =>

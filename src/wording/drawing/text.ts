@@ -94,7 +94,7 @@ export function drawText(
   lines.push('', `${words.legend}: ${used.join('   ')}`)
   if (findings.length > 0) lines.push('', words.findings)
   findings.forEach((finding, i) => {
-    const text = findingText(findingWords, finding)
+    const text = findingText(findingWords, finding, plan)
     lines.push(...wrapped(`⚠ ${i + 1} ${text.severity}: ${text.says}`, options.width, '    '))
   })
   return options.ascii ? lines.map(asAscii) : lines

@@ -7,6 +7,7 @@ import { air, planSense, unknowns } from './findings/rest.ts'
 import { tach } from './findings/tach.ts'
 import { usb } from './findings/usb.ts'
 import { voltages } from './findings/voltages.ts'
+import { HEADER_KIND, PART_KIND, unlessNamed } from './kinds.ts'
 
 const list = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`
@@ -49,6 +50,12 @@ export const findingWords: FindingWords = {
     air: 'Mechanics and air',
     'plan sense': 'Sense of the plan',
     unknowns: 'What the plan does not say',
+  },
+  kinds: {
+    part: (kind, id) => unlessNamed(PART_KIND[kind], id),
+    header: HEADER_KIND,
+    several: (kind) => `${kind}s`,
+    said: /\b(?:channel|lead) $/,
   },
   list,
   assumed: (paths) =>

@@ -8,30 +8,15 @@ import { portsOf } from '../../core/plan/ports.ts'
 import { clean, cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
+import { HEADER_KIND, PART_KIND, unlessNamed } from './kinds.ts'
 
 export const partOf = (id: string, scene: Scene): Part | undefined =>
   scene.plan.parts.find((p) => p.id === id)
 
-const KIND: Readonly<Record<Part['kind'], string>> = {
-  fan: 'fan',
-  pump: 'pump',
-  strip: 'light strip',
-  'fan-splitter': 'fan splitter',
-  'fan-hub': 'fan hub',
-  'light-hub': 'light hub',
-  controller: 'controller',
-  'light-splitter': 'light splitter',
-  'usb-hub': 'USB hub',
-  adapter: 'adapter',
-  'usb-device': 'USB device',
-}
-
 /** What kind of part it is; nothing where its id says so, or where the plan has no such part. */
 export function kindOf(id: string, scene: Scene): string {
   const part = partOf(id, scene)
-  if (!part) return ''
-  const kind = KIND[part.kind]
-  return id.toLowerCase().includes(kind.split(' ').at(-1) ?? kind) ? '' : kind
+  return part ? unlessNamed(PART_KIND[part.kind], id) : ''
 }
 
 /** ` (front-top)`; nothing where the plan says none. */
@@ -94,17 +79,10 @@ function supplyName(port: string, scene: Scene): string {
   return `plug ${cleanName(port.slice(lead.id.length + 1))} of supply lead ${cleanName(lead.id)}`
 }
 
-const HEADER: Readonly<Record<PortKind, string>> = {
-  fan: 'header',
-  light: 'light header',
-  usb: 'USB header',
-  supply: '',
-}
-
 /** What kind of header of the board it is, or a row of one; nothing where the board has none of this name. */
 export function headerKind(port: string, scene: Scene): string {
   const kind = portKind(`board.${port}`, scene)
-  return kind ? HEADER[kind] : ''
+  return kind && kind !== 'supply' ? HEADER_KIND[kind] : ''
 }
 
 function boardName(port: string, scene: Scene): string {

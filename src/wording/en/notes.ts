@@ -182,7 +182,7 @@ export function noteLines(note: Note, scene: Scene): string[] {
 }
 
 /** A finding of the audit: its severity and figure, then what to do. */
-export function findingLines(finding: Finding): string[] {
-  const { severity, says, todo } = findingText(findingWords, finding)
+export function findingLines(finding: Finding, { plan }: Scene): string[] {
+  const { severity, says, todo } = findingText(findingWords, finding, plan)
   return [`${HEAD.finding}${severity}: ${says}.`, `  To do: ${todo}.`]
 }

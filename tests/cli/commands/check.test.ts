@@ -35,7 +35,7 @@ describe('check', () => {
     expect(code).toBe(1)
     const at = out.indexOf('Do not switch on before this is changed')
     expect(at).toBeGreaterThan(0)
-    expect(out[at + 1]).toMatch(/✖ will damage: board\.SYS1 feeds F1.* 1\.5 A; it gives 1 A/)
+    expect(out[at + 1]).toMatch(/✖ will damage: header SYS1 feeds fans F1.* 1\.5 A; it gives 1 A/)
     expect(out[at + 2]).toContain('0.5 A')
     expect(out[at + 3]).toMatch(/^ {4}test\.build\.yaml:\d+:\d+ {2}header-over-current$/)
   })

@@ -43,7 +43,7 @@ describe('draw', () => {
       '',
       'Lines: ═══ supply   ─── motor   ╌╌╌ light   ┅┅┅ USB',
     ])
-    expect(lines.find((line) => line.startsWith('⚠ 2 '))).toContain('tach of F1 and F2 at once')
+    expect(lines.find((line) => line.startsWith('⚠ 2 '))).toContain('tach of fans F1 and F2 at once')
   })
 
   test.each([60, 80])('no line is longer than %d columns, and no word is lost', (width) => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { audit } from '../../../src/core/audit/audit.ts'
 import { benchOf } from '../../support/bench-look.ts'
 import { type Build, build, type Keys } from '../../support/build.ts'
+import { motor, onFanHub } from './rule-case.ts'
 
 const found = (made: Build, rule: string) => audit(made.plan()).filter((f) => f.rule === rule)
 
@@ -42,6 +43,21 @@ describe('a curve that stays under the start of a fan', () => {
     expect(found(made, rule)).toMatchObject([{ assumed: ['parts.F1.motor.below_min'] }])
     expect(benchOf(made.plan()).see('spins F1')).toBe('normal')
   })
+})
+
+describe('a SATA plug over the 4.5 A of a rail', () => {
+  // Joule's law: its contacts warm with the square of the current, 30 °C at the rating.
+  test.each([
+    [11, 0.45, 4.95, 'may-not-work'],
+    [12, 0.46875, 5.625, 'may-not-work'],
+    [12, 0.48, 5.76, 'will-damage'],
+  ])(
+    'with %i fans of %f A gets hot up to a quarter over, and is damaged further up',
+    (n, amps, figure, severity) => {
+      const made = onFanHub(n, { amps: 9 }, motor({ amps, start_amps: amps }))
+      expect(found(made, 'sata-plug-over-current')).toMatchObject([{ severity, figure, limit: 4.5 }])
+    },
+  )
 })
 
 describe('lights over the current of their header', () => {

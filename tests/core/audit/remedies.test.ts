@@ -80,8 +80,22 @@ leads: [A1.in -> ${from === 'peripheral' ? 'supply.M1.1' : 'board.S1'}, F1.motor
 
   test('at a lead of the supply, which has neither control nor DC, is mended by a header', () => {
     expect(todo(adapter('peripheral', 'fan4', 'S1:'), 'control-not-passed')).toBe(
-      'nothing if full speed is meant; for control plug F1.motor into board.S1',
+      'nothing if full speed is meant; for control plug its motor lead into board.S1',
     )
+  })
+
+  test('is never led to the header of the processor fan or of a pump', () => {
+    const headers = 'CPU:, W1: { role: pump }'
+    expect(todo(adapter('peripheral', 'fan4', headers), 'control-not-passed')).toMatch(/into a fan header$/)
+  })
+
+  test('of two fans is one finding, which does not lead both to one header', () => {
+    const both = adapter('peripheral', 'fan4', 'S1:')
+      .replace('to: fan4', 'to: fan4, outs: 2')
+      .replace('F1:', 'F1..F2:')
+      .replace('F1.motor -> A1.out', 'F1..F2.motor -> A1.out1..out2')
+    expect(told(both).filter((f) => f.rule === 'control-not-passed')).toHaveLength(1)
+    expect(todo(both, 'control-not-passed')).toMatch(/their motor leads into fan headers$/)
   })
 
   test('on a header, by DC only where the header can do it', () => {
@@ -93,6 +107,18 @@ leads: [F1..F2.motor -> Y1.1..2, Y1.in -> board.S1]`
     expect(todo(`${split('')}\nsettings: { headers: { S1: { drive: pwm } } }`, 'control-not-passed')).toBe(
       'replace Y1 by one with four wires, or set the header to DC',
     )
+  })
+})
+
+describe('a pump fed by the supply', () => {
+  test('whose tach lead hangs loose is told like a fan: nobody would read that it stops', () => {
+    const pump = `
+supply: { leads: { SA: } }
+board: { fan_headers: { S1: } }
+parts: { P1: { kind: pump, motor: { pins: 3, feed: sata } } }
+leads: [P1.power -> supply.SA.1]`
+    expect(todo(pump, 'tach-elsewhere')).toMatch(/^plug P1\.motor into a header/)
+    expect(todo(pump.replace('.1]', '.1, P1.motor -> board.S1]'), 'tach-elsewhere')).toBeUndefined()
   })
 })
 

@@ -65,6 +65,16 @@ leads: [F1..F2.motor -> board.SYS1..SYS2]`
   })
 })
 
+describe('three names that read alike', () => {
+  test('are one finding', () => {
+    const three = `
+board: { fan_headers: { S1..S3: } }
+parts: { F1: { kind: fan }, FI: { kind: fan }, Fl: { kind: fan } }
+leads: [F1.motor -> board.S1, FI.motor -> board.S2, Fl.motor -> board.S3]`
+    expect(says(three, /names-alike/)).toEqual(['FI and Fl are easily taken for F1, or for one another'])
+  })
+})
+
 describe('a plug of the supply that is the only one in use on its lead', () => {
   const fed = (second: string): string => `
 supply: { leads: { SA: { plugs: 2, amps_12v: 4.5 A } } }
@@ -117,7 +127,7 @@ leads:
 
   test('an empty way whose tach the header would read is told once, and names the header', () => {
     expect(says(nested('2..3', '1..2'), /tach-(way-empty|missing)/)).toEqual([
-      'Y2 returns the tach of 1, where nothing is plugged in: board.SYS1 reads 0 rpm',
+      'Y2 returns the tach of socket 1, where nothing is plugged in: board.SYS1 reads 0 rpm',
     ])
   })
 

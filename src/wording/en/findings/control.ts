@@ -28,7 +28,11 @@ export const control: Readonly<Record<string, RuleWords>> = {
       `${f.of('part')} passes no control wire, so ${f.of('fan')} ${f.verb('fan', 'runs', 'run')} at full speed`,
     todo: (f) => {
       if (f.of('from') === 'supply')
-        return `nothing if full speed is meant; for control plug ${f.of('plug')} into ${f.of('free') || 'a fan header'}`
+        return `nothing if full speed is meant; for control plug ${
+          f.count('fan') === 1
+            ? `its motor lead into ${f.of('free') || 'a fan header'}`
+            : 'their motor leads into fan headers'
+        }`
       const other = f.of('dc') === 'yes' ? ', or set the header to DC' : ''
       return `replace ${f.of('part')} by one with four wires${other}`
     },

@@ -76,7 +76,7 @@ export const planSense: Readonly<Record<string, RuleWords>> = {
     title: 'Part without any lead',
     limit: 'one lead at least',
     doing: 'rewire',
-    says: (f) => `${f.of('part')} (${f.of('kind')}) is in the plan and nothing of it is plugged in`,
+    says: (f) => `${f.of('part')} is in the plan and nothing of it is plugged in`,
     todo: () => 'add its leads, or take it out of the plan',
   },
   'motor-plug-open': {
@@ -98,21 +98,22 @@ export const planSense: Readonly<Record<string, RuleWords>> = {
     limit: 'a socket',
     doing: 'rewire',
     says: (f) => `${f.of('part')}.in goes nowhere, so nothing reaches ${f.of('used')}`,
-    todo: (f) => `plug ${f.of('part')}.in in`,
+    todo: (f) => `plug ${f.of('part')}.in into the socket that is to feed it`,
   },
   'nothing-on-it': {
     title: 'Nothing on it',
     limit: 'one plug at least',
     doing: 'write',
-    says: (f) => `${f.of('part')} (${f.of('kind')}) is connected and feeds nothing`,
+    says: (f) => `${f.of('part')} is connected and feeds nothing`,
     todo: () => 'leave it out, or add what hangs on it',
   },
   'names-alike': {
     title: 'Names that read alike',
     limit: 'told apart on a label',
     doing: 'write',
-    says: (f) => `${f.of('one')} and ${f.of('other')} are easily taken for one another`,
-    todo: () => 'rename one of them',
+    says: (f) =>
+      `${f.of('other')} ${f.verb('other', 'is', 'are')} easily taken for ${f.of('one')}${f.verb('other', '', ', or for one another')}`,
+    todo: (f) => `rename ${f.verb('other', 'one', 'all but one')} of them`,
   },
   'setting-for-empty-header': {
     title: 'Setting for an empty header',
@@ -160,14 +161,14 @@ export const unknowns: Readonly<Record<string, RuleWords>> = {
     title: 'Limit of a fan header not given',
     limit: 'none; assumed',
     doing: 'write',
-    says: (f) => `the header’s limit is ${taken(f)}`,
+    says: (f) => `the limit is ${taken(f)}`,
     todo: () => lookUp,
   },
   'unknown-light-header-amps': {
     title: 'Limit of a light header not given',
     limit: 'none; assumed',
     doing: 'write',
-    says: (f) => `the header’s limit is ${taken(f)}`,
+    says: (f) => `the limit is ${taken(f)}`,
     todo: () => lookUp,
   },
   'unknown-light-volts': {

@@ -22,7 +22,7 @@ export const tach: Readonly<Record<string, RuleWords>> = {
     limit: 'a fan on that way',
     doing: 'rewire',
     says: (f) =>
-      `${f.of('part')} returns the tach of ${f.of('way')}, where nothing is plugged in: ${f.of('at')} reads 0 rpm`,
+      `${f.of('part')} returns the tach of socket ${f.of('way')}, where nothing is plugged in: ${f.of('at')} reads 0 rpm`,
     todo: (f) => `move a fan to ${f.of('part')}.${f.of('way')}`,
   },
   'tach-level': {
