@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config'
 
 /** Tests that start the built program or a server, and those that draw: each file on its own. The others share what they load. */
-const APART = ['program', 'cli', 'ui', 'support'].map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`)
+const APART = ['program', 'cli', 'ui', 'support'].map((folder) => `tests/${folder}/*.test.{ts,tsx}`)
 
 export default defineConfig({
   oxc: { jsx: { runtime: 'automatic' } },

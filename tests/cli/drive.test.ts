@@ -8,17 +8,15 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { toolLine } from '../../src/plain/protocol.ts'
 import { type Driven, driveJob } from '../support/line-driver.ts'
 import { ownFolder } from '../support/own-folder.ts'
-import { PROGRAM, TEN } from '../support/program.ts'
+import { envIn, PROGRAM, TEN } from '../support/program.ts'
 
 let folder: string
 beforeEach(() => {
   folder = ownFolder()
 })
 
-const env = () => ({ PATH: process.env.PATH, HOME: folder, XDG_STATE_HOME: join(folder, 'state') })
-
 const drive = (symptom: string, ...faults: string[]): Promise<Driven> =>
-  driveJob(PROGRAM, { plan: TEN, symptom, faults, log: join(folder, 'job.ndjson') }, env())
+  driveJob(PROGRAM, { plan: TEN, symptom, faults, log: join(folder, 'job.ndjson') }, envIn(folder))
 
 /** Every fault that the last verdict, or the end, names first or cannot tell from the first. */
 function named({ lines }: Driven): string[] {

@@ -1,10 +1,10 @@
 /** The built program line by line, and whatever can stop it: the end of the input, signals, a kill, a full or closed disk. */
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process'
-import { readFileSync, writeFileSync } from 'node:fs'
+import { type ChildProcess, spawn } from 'node:child_process'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
-import { NODE, PROGRAM, SMALL } from '../support/program.ts'
+import { call as called, envIn, NODE, PROGRAM, SMALL } from '../support/program.ts'
+import { startHere } from '../support/start-here.ts'
 
 let folder: string
 let log: string
@@ -18,11 +18,9 @@ afterEach(() => {
   child?.kill('SIGKILL')
 })
 
-const env = () => ({ PATH: process.env.PATH, HOME: folder, XDG_STATE_HOME: join(folder, 'state') })
-
 /** The program with an open input; `until` waits for a text on its output, `end` for its exit. */
 function begin(...args: string[]) {
-  const started = spawn(NODE, [PROGRAM, ...args], { cwd: folder, env: env() })
+  const started = spawn(NODE, [PROGRAM, ...args], { cwd: folder, env: envIn(folder) })
   child = started
   let out = ''
   let err = ''
@@ -60,15 +58,7 @@ function begin(...args: string[]) {
 const diagnose = (...more: string[]) =>
   begin('diagnose', SMALL, '--symptom', 'lights-dark', '--log', log, '--plain', ...more)
 
-const call = (input: string, ...args: string[]) => {
-  const { status, stdout, stderr } = spawnSync(NODE, [PROGRAM, ...args], {
-    cwd: folder,
-    env: env(),
-    input,
-    encoding: 'utf8',
-  })
-  return { code: status, out: stdout, err: stderr }
-}
+const call = (input: string, ...args: string[]) => called(folder, args, { input })
 
 describe('a job that is stopped', () => {
   it.each([
@@ -143,39 +133,24 @@ describe('a job that cannot be opened', () => {
     [['--symptom', 'light-dark'], 'Did you mean "lights-dark"'],
     [['--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'], 'no such folder'],
     [['--symptom', 'lights-dark', '--log', '.'], 'Name another'],
-  ])('%j is a mistake, told with what to do', (args, said) => {
-    const { code, out, err } = call('', 'diagnose', SMALL, ...args)
+  ])('%j is a mistake, told with what to do', async (args, said) => {
+    const { code, out, err } = await startHere(folder, ['diagnose', SMALL, ...args])
     expect(code).toBe(2)
     expect(out).toBe('')
     expect(err).toContain(said)
     expect(err).not.toContain('    at ')
   })
 
-  it('tells a program at the other end by a problem line too', () => {
+  it('tells a program at the other end by a problem line too', async () => {
     for (const args of [
       [SMALL, '--symptom', 'purple'],
       [join(folder, 'nothing.yaml'), '--symptom', 'lights-dark'],
       [SMALL, '--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'],
     ]) {
-      const { code, out, err } = call('', 'diagnose', '--lines', ...args)
+      const { code, out, err } = await startHere(folder, ['diagnose', '--lines', ...args])
       expect(code).toBe(2)
       expect(JSON.parse(out)).toMatchObject({ type: 'problem', expected: [] })
       expect(err).not.toBe('')
     }
-  })
-
-  it('an existing log is never written over', () => {
-    writeFileSync(log, 'mine\n')
-    const { code, err } = call('', 'diagnose', SMALL, '--symptom', 'lights-dark', '--log', log)
-    expect(code).toBe(2)
-    expect(err).toContain('there already')
-    expect(readFileSync(log, 'utf8')).toBe('mine\n')
-  })
-
-  it('a folder for logs that cannot be made is told', () => {
-    writeFileSync(join(folder, 'state'), '')
-    const { code, err } = call('', 'diagnose', SMALL, '--symptom', 'lights-dark')
-    expect(code).toBe(2)
-    expect(err).toContain('--log')
   })
 })

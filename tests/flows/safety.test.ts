@@ -1,9 +1,10 @@
 /** The safety of every flow, proven over all states that any order of events can reach. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { transition } from 'xstate'
 import { flowOfAll, flows } from '../../flows/all.ts'
 import { flowsPage } from '../../src/wording/flows-page.ts'
-import { explore, roleOf } from '../support/explore.ts'
+import { events, explore, mover, roleOf } from '../support/explore.ts'
 import { properties } from '../support/flow-properties.ts'
 import { flowsReport } from '../support/flows-report.ts'
 
@@ -58,6 +59,22 @@ describe('flows of several symptoms at once', () => {
       expect(new Set(flow.scoping.map((t) => t.name)).size).toBe(flow.scoping.length)
     }
   })
+})
+
+test('the walk moves as the library moves the flows of a job', () => {
+  for (const { flow, states } of all) {
+    const move = mover(flow.machine)
+    for (const { snapshot } of states.filter((_, i) => i % 100 === 0))
+      for (const event of events) {
+        const [wanted] = transition(flow.machine, snapshot, event)
+        const { value, context, status } = move(snapshot, event)
+        expect({ value, context, status }).toEqual({
+          value: wanted.value,
+          context: wanted.context,
+          status: wanted.status,
+        })
+      }
+  }
 })
 
 const named = (says: RegExp) => {

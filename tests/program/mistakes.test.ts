@@ -2,27 +2,29 @@
  * What a person may hand to the program by mistake: each time one clear message on standard error that says what, where,
  * what was expected and what to do, exit code 2, nothing on standard output, and no trace of the program's inside.
  */
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
-import { call, SMALL, TEN } from '../support/program.ts'
+import { type Called, call, SMALL, TEN } from '../support/program.ts'
+import { startHere } from '../support/start-here.ts'
 import { widePlan } from '../support/wide-plan.ts'
 
 let folder: string
 beforeEach(() => {
   folder = ownFolder()
   mkdirSync(join(folder, 'drawer'))
-  const write = (name: string, text: string | Uint8Array) => writeFileSync(join(folder, name), text)
-  write('empty.build.yaml', '')
-  write(
-    'picture.build.yaml',
-    Uint8Array.from({ length: 4096 }, (_, i) => (i * 37) % 256),
-  )
-  write('long.build.yaml', `build: Long\n${'# nothing here\n'.repeat(350_000)}`)
-  write('broken.build.yaml', 'build: Broken\nparts:\n  F1: { kind: fan\n')
-  write('aliases.build.yaml', aliasBomb())
-  write('two.build.yaml', TWO)
+  writeFileSync(join(folder, 'two.build.yaml'), TWO)
 })
 
 /** Each line names the one before nine times: 9^9 values if they are all written out. */
@@ -52,7 +54,33 @@ leads:
 const INSIDE = /^\s+at .+:\d+:\d+|node:internal|\bundefined\b|\[object|TypeError|ZodError/mu
 
 describe.each(['diagnose', 'check', 'bench', 'draw'])('%s', (command) => {
+  let bad: string
+  beforeAll(() => {
+    bad = mkdtempSync(join(tmpdir(), 'whichlead-'))
+    const write = (name: string, text: string | Uint8Array) => writeFileSync(join(bad, name), text)
+    mkdirSync(join(bad, 'drawer'))
+    write('empty.build.yaml', '')
+    write(
+      'picture.build.yaml',
+      Uint8Array.from({ length: 4096 }, (_, i) => (i * 37) % 256),
+    )
+    write('long.build.yaml', `build: Long\n${'# nothing here\n'.repeat(350_000)}`)
+    write('broken.build.yaml', 'build: Broken\nparts:\n  F1: { kind: fan\n')
+    write('aliases.build.yaml', aliasBomb())
+  })
+  afterAll(() => rmSync(bad, { recursive: true, force: true }))
+
   const rest = command === 'diagnose' ? ['--symptom', 'fan-still'] : []
+  const expectTold = ({ code, out, err }: Called, file: string, what: string): void => {
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(err).toContain(what)
+    expect(err.slice(0, file.length)).toBe(file)
+    expect(err.slice(file.length)).toMatch(/^:\d+:\d+: /u)
+    expect(err).toContain('Expected:')
+    expect(err).toContain('To do:')
+    expect(err).not.toMatch(INSIDE)
+    expect(existsSync(join(bad, 'state'))).toBe(false)
+  }
 
   it.each([
     ['nothing.build.yaml', 'no such file'],
@@ -62,15 +90,15 @@ describe.each(['diagnose', 'check', 'bench', 'draw'])('%s', (command) => {
     ['long.build.yaml', 'a file of 5'],
     ['broken.build.yaml', 'broken.build.yaml:'],
     ['aliases.build.yaml', 'aliases'],
-  ])('says what is wrong with %s', (file, what) => {
-    const { code, out, err } = call(folder, [command, file, ...rest])
-    expect({ code, out }).toEqual({ code: 2, out: '' })
-    expect(err).toContain(what)
-    expect(err).toMatch(new RegExp(`^${file.replaceAll('.', '\\.')}:\\d+:\\d+: `, 'u'))
-    expect(err).toContain('Expected:')
-    expect(err).toContain('To do:')
-    expect(err).not.toMatch(INSIDE)
-    expect(existsSync(join(folder, 'state'))).toBe(false)
+  ])('says what is wrong with %s', async (file, what) => {
+    expectTold(await startHere(bad, [command, file, ...rest]), join(bad, file), what)
+  })
+
+  it.each([
+    ['picture.build.yaml', 'a binary file'],
+    ['broken.build.yaml', 'broken.build.yaml:'],
+  ])('says it as the built program too, of %s', (file, what) => {
+    expectTold(call(bad, [command, file, ...rest]), file, what)
   })
 })
 

@@ -11,6 +11,7 @@ import { parseFault } from '../../src/core/faults/fault.ts'
 import { readPlanFile } from '../../src/io/read-plan.ts'
 import { type KillPoint, type LineResult, type Message, runLines, type Said } from './kill.ts'
 import { answerTo, type Line } from './line-driver.ts'
+import { envIn } from './program.ts'
 import { eventsIn } from './terminal-person.ts'
 
 export interface JobToKill {
@@ -65,7 +66,7 @@ function placeIn(parent: string): Place {
   return {
     folder,
     log: join(folder, 'job.ndjson'),
-    env: { HOME: folder, XDG_STATE_HOME: join(folder, 'state') },
+    env: envIn(folder),
   }
 }
 

@@ -15,10 +15,14 @@ export const PROGRAM: string = process.env.WHICHLEAD_PROGRAM ?? here('../../dist
 export const TEN: string = here('../../docs/examples/archive-ten-fans.build.yaml')
 export const SMALL: string = here('../../docs/examples/small-three-fans.build.yaml')
 
-/** Nothing of the person's own settings reaches the program; all that it keeps stays in the folder. */
+/** Compiled code is kept for all tests together, as it is for a person: half of a short run is compiling. `code-cache.test.ts` has its own. */
+const CODE: string = here('../../node_modules/.cache')
+
+/** Nothing of the person's own settings reaches the program; all else that it keeps stays in the folder. */
 export const envIn = (folder: string): Record<string, string> => ({
   PATH: process.env.PATH ?? '',
   HOME: folder,
+  XDG_CACHE_HOME: CODE,
   XDG_STATE_HOME: join(folder, 'state'),
 })
 

@@ -221,27 +221,28 @@ export const CONTROLS: Readonly<Record<string, Control>> = {
   },
 }
 
-/** What is still to be used, in order; begins anew once all was. Whoever runs several jobs hands on the same one. */
+/** What is still to be used, in order. Whoever runs several jobs hands on the same one. */
 export interface Turn {
   readonly used: ReadonlySet<string>
-  /** The control that has waited longest of those that fit here. */
-  readonly next: (prompt: Prompt, answers: number) => Control
+  /** The control that has waited longest of those that fit here; none where all have been used and are not to be again. */
+  readonly next: (prompt: Prompt, answers: number) => Control | undefined
 }
 
-export function turnOfControls(): Turn {
+/** @param again whether it begins anew once all have been used */
+export function turnOfControls(again: boolean): Turn {
   const used = new Set<string>()
   let waiting = Object.entries(CONTROLS)
   return {
     used,
     next: (prompt, answers) => {
+      if (waiting.length === 0 && again) waiting = Object.entries(CONTROLS)
       const found =
         waiting.find(([, { fits }]) => fits === undefined || fits(prompt, answers)) ??
-        Object.entries(CONTROLS)[0]
-      if (found === undefined) throw new Error('there are no controls')
+        (again ? Object.entries(CONTROLS)[0] : undefined)
+      if (found === undefined) return undefined
       const [name, control] = found
       used.add(name)
       waiting = waiting.filter(([waits]) => waits !== name)
-      if (waiting.length === 0) waiting = Object.entries(CONTROLS)
       return control
     },
   }

@@ -72,7 +72,7 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
   const told = await workAt(pty, log, person, plan, job.hands, async (prompt) => {
     flaws.push(...flawsOf(pty, prompt, plan))
     const before = standing(eventsIn(log))?.seq
-    const said = await job.turn.next(prompt, answersIn(log)).use({ pty, prompt, plan, log })
+    const said = await job.turn.next(prompt, answersIn(log))?.use({ pty, prompt, plan, log })
     if (standing(eventsIn(log))?.seq === before) {
       await asked(pty, prompt, plan)
       flaws.push(...flawsOf(pty, prompt, plan))

@@ -137,9 +137,11 @@ describe.each([
     expect(left).toContain('Log: archive-lights-dark.job.ndjson')
     expect(job.pty.output()).toContain('\x1b[?25h')
   })
+})
 
+describe('bursts', () => {
   test('keys in one write pick what they would pick one by one', async () => {
-    const job = start(columns, rows)
+    const job = start(80, 24)
     await job.pty.until(FIRST)
     job.pty.write('3 1  \r')
     await job.pty.until('When did the lights go dark?')
@@ -150,9 +152,7 @@ describe.each([
     expect(job.said()).toEqual([answer('F3=dark', 'F1=part'), answer('changed'), answer('flicker')])
     expect(job.flaws()).toEqual([])
   })
-})
 
-describe('bursts', () => {
   test('down and Enter, however close, record the row that was highlighted', async () => {
     const job = start(80, 24)
     await job.pty.until(FIRST)
@@ -192,7 +192,7 @@ describe('bursts', () => {
 })
 
 describe('how it is left', () => {
-  test.each(['\x03', 'abc\x03', '\x1b[200~pasted\x1b[201~\x03', 'n a note\x03'])(
+  test.each(['\x1b[200~pasted\x1b[201~\x03', 'n a note\x03'])(
     'Ctrl+C in %j ends with 130, the log closed, the terminal as it was',
     async (keys) => {
       const { pty } = start(80, 24)
@@ -205,14 +205,6 @@ describe('how it is left', () => {
       expect(left).toContain('whichlead resume archive-lights-dark.job.ndjson')
     },
   )
-
-  test('a signal from outside restores the terminal and ends with its code', async () => {
-    const { pty } = start(80, 24)
-    await pty.until(FIRST)
-    pty.kill('SIGTERM')
-    expect((await pty.ended).code).toBe(143)
-    expect(pty.screen.alternate()).toBe(false)
-  })
 
   test('an exception of the job gives the terminal back before it is told', async () => {
     const { pty } = start(80, 24, { env: { BREAKS: '1' } })
@@ -301,21 +293,6 @@ describe('sizes that change', () => {
 })
 
 describe('surroundings', () => {
-  test('with CI set the screen is drawn all the same', async () => {
-    const { pty } = start(80, 24, { env: { CI: 'true' } })
-    await pty.until(FIRST)
-    pty.write(' ')
-    await pty.until('F1: dark')
-  })
-
-  test('without colour nothing is coloured, and the pointer still shows the row', async () => {
-    const { pty } = start(80, 24, { env: { NO_COLOR: '1', FORCE_COLOR: '0' } })
-    await pty.until(FIRST)
-    pty.write(' \r')
-    await pty.until(/▸ 1/u)
-    expect(pty.output()).not.toMatch(new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`))
-  })
-
   test('no colour is set, and what is to be read is never dimmed, so that it is read on any ground', async () => {
     const { pty } = start(80, 24, { env: { FORCE_COLOR: '3' } })
     await pty.until(FIRST)
