@@ -9,7 +9,8 @@ import { fileURLToPath } from 'node:url'
 import { brotliCompressSync, constants } from 'node:zlib'
 import { build, transform } from 'esbuild'
 
-const LOADER = fileURLToPath(new URL('./packed/loader.mjs', import.meta.url))
+const here = (path) => fileURLToPath(new URL(path, import.meta.url))
+const LOADER = here('./packed/loader.mjs')
 const COMMAND = /^src\/cli\/commands\/([a-z-]+)\.ts$/
 
 /** What is wanted together, by the file that asks for it; a piece goes with the first that reaches it. */
@@ -23,10 +24,16 @@ const TOGETHER = [
   ['rest', []],
 ]
 
-/** Ink's door to its developer tools waits while it loads, which a function cannot; the packed program has none. */
-const withoutDevTools = {
-  name: 'without-dev-tools',
-  setup({ onLoad }) {
+/**
+ * Ink's door to its developer tools waits while it loads, which a function cannot; the packed program has none. And its
+ * frames are put together by the row, not by the cell.
+ */
+const leanInk = {
+  name: 'lean-ink',
+  setup({ onLoad, onResolve }) {
+    onResolve({ filter: /^\.\/output\.js$/ }, ({ importer }) =>
+      /[\\/]ink[\\/]build[\\/]renderer\.js$/.test(importer) ? { path: here('./stub-output.mjs') } : undefined,
+    )
     onLoad({ filter: /[\\/]ink[\\/]build[\\/]reconciler\.js$/ }, async ({ path }) => {
       const text = await readFile(path, 'utf8')
       const contents = text
@@ -48,7 +55,7 @@ async function piecesOf(options, entry) {
     outExtension: { '.js': '.mjs' },
     bundle: true,
     splitting: true,
-    plugins: [withoutDevTools],
+    plugins: [leanInk],
     format: 'esm',
     write: false,
     metafile: true,

@@ -5,10 +5,9 @@
 import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import type { End } from '../core/checks/prompt.ts'
 import type { Plan } from '../core/plan/plan.ts'
-import { following, likelyReplies, type Portions } from './drive/ahead.ts'
+import { following, likelyReplies, type Words } from './drive/ahead.ts'
 import { apply } from './drive/apply.ts'
 import { type Job, powerOf, stateText } from './drive/job.ts'
-import { next } from './drive/next.ts'
 import { pathOf } from './drive/path.ts'
 import { refuse } from './drive/refuse.ts'
 import { suspectsWithout, takenBack } from './drive/take-back.ts'
@@ -33,7 +32,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
   let job = start
   let left = false
   /** What follows some replies to the question that stands; of no use once anything else is in the log. */
-  const foreseen = new Map<string, Portions>()
+  const foreseen = new Map<string, readonly LogBody[]>()
 
   async function write(bodies: readonly LogBody[]): Promise<void> {
     if (bodies.length === 0) return
@@ -43,11 +42,8 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     for (const event of done.events) job = apply(job, event)
   }
 
-  /** Goes on until something waits for a reply or the job is over. @param known what is known to come first */
-  async function settle(known: Portions = []): Promise<void> {
-    for (const bodies of known) await write(bodies)
-    for (let bodies = next(job); bodies.length > 0; bodies = next(job)) await write(bodies)
-  }
+  /** Goes on until something waits for a reply or the job is over. */
+  const settle = (): Promise<void> => write(following(job, [], writer.nextSeq()))
 
   const view = (): View => ({
     plan,
@@ -79,7 +75,6 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
     // What a full disk held up last time comes first.
     await settle()
-    let known: Portions | undefined
     if (said.say === 'undo') {
       const taken = takenBack(job, said.seq)
       if (taken.length === 0) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
@@ -107,19 +102,22 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
         return { ok: false, refusal: refusal ?? { problem: 'no-prompt', expected: [] } }
       const words = said.say === 'answer' ? said.ids : said.say
       const by = signature(job, said)
-      if (by === undefined) known = foreseen.get(JSON.stringify(words))
-      await write([{ e: 'replied', to: job.pending.seq, reply: words, ...(by ? { by } : {}) }])
+      const known = by === undefined ? foreseen.get(JSON.stringify(words)) : undefined
+      // What was said comes on the disk before anything is made of it; where that is known, both at once.
+      await write([{ ...repliedTo(job.pending, words), ...(by ? { by } : {}) }, ...(known ?? [])])
     }
-    await settle(known)
+    await settle()
     return { ok: true }
   }
 
   function ahead(): boolean {
-    const { prompt } = job.pending ?? {}
-    if (!prompt || left || job.end) return false
-    const [reply, ...others] = likelyReplies(prompt).filter((words) => !foreseen.has(JSON.stringify(words)))
+    const { pending } = job
+    if (!pending || left || job.end) return false
+    const [reply, ...others] = likelyReplies(pending.prompt).filter(
+      (words) => !foreseen.has(JSON.stringify(words)),
+    )
     if (reply === undefined) return false
-    foreseen.set(JSON.stringify(reply), following(job, reply, writer.nextSeq()))
+    foreseen.set(JSON.stringify(reply), following(job, [repliedTo(pending, reply)], writer.nextSeq()))
     return others.length > 0
   }
 
@@ -130,6 +128,9 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
   }
   return { view, why: (): Why => whyOf(job), without, reply, ahead, close: () => writer.close() }
 }
+
+const repliedTo = ({ seq }: NonNullable<Job['pending']>, reply: Words) =>
+  ({ e: 'replied', to: seq, reply }) as const
 
 /** Whoever signs by name, else whoever is at the bench. */
 function signature(job: Job, said: Reply): string | undefined {

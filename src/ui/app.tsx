@@ -1,6 +1,6 @@
 /** The one component that listens to keys and draws: the screen's lines, printed. */
 import { Box, Text, useInput } from 'ink'
-import { useLayoutEffect, useSyncExternalStore } from 'react'
+import { memo, useLayoutEffect, useSyncExternalStore } from 'react'
 import { splitKeys } from './keys/split.ts'
 import type { Screen } from './screen.ts'
 import type { Line, Span, Tone } from './text/line.ts'
@@ -21,24 +21,33 @@ const isRead = /[\p{L}\p{N}]/u
 
 const lookOf = ({ text, tone }: Span) => LOOK[tone === 'dim' && isRead.test(text) ? 'plain' : tone]
 
-export function Lines({ lines }: { readonly lines: readonly Line[] }) {
-  return (
-    <Box flexDirection="column">
-      {lines.map((line, row) => (
-        // Rows of a screen have no other name than their number.
-        <Text key={`row ${String(row)}`} wrap="truncate">
-          {line.length === 0
-            ? ' '
-            : line.map((piece, i) => (
-                <Text key={`${String(i)} ${piece.tone}`} {...lookOf(piece)}>
-                  {piece.text}
-                </Text>
-              ))}
-        </Text>
-      ))}
-    </Box>
-  )
-}
+const same = (a: Line, b: Line): boolean =>
+  a.length === b.length && a.every((s, i) => s.text === b[i]?.text && s.tone === b[i]?.tone)
+
+/** Most rows stay as they are from one frame to the next. */
+const Row = memo(
+  ({ line }: { readonly line: Line }) => (
+    <Text wrap="truncate">
+      {line.length === 0
+        ? ' '
+        : line.map((piece, i) => (
+            <Text key={`${String(i)} ${piece.tone}`} {...lookOf(piece)}>
+              {piece.text}
+            </Text>
+          ))}
+    </Text>
+  ),
+  (before, now) => same(before.line, now.line),
+)
+
+export const Lines = ({ lines }: { readonly lines: readonly Line[] }) => (
+  <Box flexDirection="column">
+    {lines.map((line, row) => (
+      // Rows of a screen have no other name than their number.
+      <Row key={`row ${String(row)}`} line={line} />
+    ))}
+  </Box>
+)
 
 export function App({ screen }: { readonly screen: Screen }) {
   const version = useSyncExternalStore(screen.subscribe, screen.version)

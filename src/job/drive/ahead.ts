@@ -3,16 +3,13 @@
  * can be done. A job is driven from what it is alone, so the same lines follow the reply itself.
  */
 import type { Prompt } from '../../core/checks/prompt.ts'
-import type { LogBody, LogEvent } from '../log/event.ts'
+import type { LogBody } from '../log/event.ts'
 import { apply } from './apply.ts'
 import type { Job } from './job.ts'
 import { next } from './next.ts'
 
 /** A reply as the log has it. */
 export type Words = Extract<LogBody, { e: 'replied' }>['reply']
-
-/** Lines for the log, in the portions in which they are written. */
-export type Portions = readonly (readonly LogBody[])[]
 
 /** Replies that are worth it: each answer where there is one to choose; of several marks, that there is none. */
 export function likelyReplies(prompt: Prompt): readonly Words[] {
@@ -23,19 +20,18 @@ export function likelyReplies(prompt: Prompt): readonly Words[] {
 }
 
 /**
- * All that follows this reply, up to the next question or the end.
- * @param seq number of the line that will hold the reply
+ * All that follows these lines, up to the next question or the end.
+ * @param seq number that the first of the lines will have; without any, the first that follows
  */
-export function following(job: Job, reply: Words, seq: number): Portions {
-  if (!job.pending) return []
+export function following(job: Job, lines: readonly LogBody[], seq: number): readonly LogBody[] {
   let line = seq
   // When it will be said is not known, and nothing that follows depends on it.
-  const as = (body: LogBody): LogEvent => ({ ...body, seq: line++, at: '' })
-  let then = apply(job, as({ e: 'replied', to: job.pending.seq, reply }))
-  const portions: (readonly LogBody[])[] = []
+  const as = (then: Job, body: LogBody): Job => apply(then, { ...body, seq: line++, at: '' })
+  let then = lines.reduce(as, job)
+  const follows: LogBody[] = []
   for (let bodies = next(then); bodies.length > 0; bodies = next(then)) {
-    portions.push(bodies)
-    for (const body of bodies) then = apply(then, as(body))
+    follows.push(...bodies)
+    then = bodies.reduce(as, then)
   }
-  return portions
+  return follows
 }
