@@ -2,12 +2,12 @@
  * The job for another program: JSON, one object a line, in both directions. A line that is not understood gets a
  * problem and the question stands; it is not written again.
  */
+import { graveFindings } from '../core/audit/grave.ts'
 import type { Prompt } from '../core/checks/prompt.ts'
 import type { Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
 import { type DriverSaid, expectedLines, readDriverLine } from './driver-lines.ts'
-import { graveFindings } from './grave.ts'
 import { say } from './kept.ts'
 import { notToldYet } from './not-told-yet.ts'
 import type { ToolLine } from './protocol.ts'

@@ -2,11 +2,11 @@
  * The job line by line: what is told, what is asked, what was taken, each once and in order. It only ever appends, so
  * a screen reader reads it as it comes and a pipe can be kept.
  */
+import { graveFindings } from '../core/audit/grave.ts'
 import type { Ask, Prompt } from '../core/checks/prompt.ts'
 import type { Reply, Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
-import { graveFindings } from './grave.ts'
 import { handIn } from './hand-in.ts'
 import { say } from './kept.ts'
 import { notToldYet } from './not-told-yet.ts'

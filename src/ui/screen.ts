@@ -16,7 +16,7 @@ import { reduce } from './state/reduce.ts'
 import { kindOf, rowsOf } from './state/rows.ts'
 import { type Frame, frame } from './views/frame.ts'
 import type { Model, Size } from './views/model.ts'
-import { hasToRead, toldNeedsPage } from './views/told.ts'
+import { hasToRead, toldNeedsPage, withGrave } from './views/told.ts'
 
 /** What the screen asks of the terminal and of the program around it. */
 export interface Surroundings {
@@ -47,7 +47,7 @@ export interface Screen {
 }
 
 export function createScreen(session: Session, size: Size, around: Surroundings): Screen {
-  let view = session.view()
+  let view = withGrave(session.view())
   let why: Why | null = null
   let without: Without | null = null
   let shownSize = size

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { audit } from '../../src/core/audit/audit.ts'
 import type { Note } from '../../src/core/checks/prompt.ts'
+import { findingNote } from '../../src/job/drive/cross-check.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { archivePlan } from '../support/archive-plan.ts'
+import { planOf } from '../support/build.ts'
 import {
   askLit,
   askMany,
@@ -16,6 +19,18 @@ const say = (kind: Note['kind'], facts: Note['facts']) =>
   english.note({ show: 'note', kind, facts }, scene).join('\n')
 
 describe('notes', () => {
+  it('a finding that bears on an answer is told in its own words, where those of the plan are at hand', () => {
+    const plan = planOf(`
+board: { fan_headers: { S1: { drive: pwm } } }
+parts: { F1: { kind: fan, motor: { pins: 3 } } }
+leads: [F1.motor -> board.S1]`)
+    const findings = audit(plan).filter((f) => f.rule === 'three-pin-on-pwm')
+    const [note] = findings.map(findingNote)
+    const told = english.note(note!, { plan, inForce: [], findings } as Parameters<typeof english.note>[1])
+    expect(told[0]).toMatch(/^From the plan: may not work: fan F1 has 3 pins and header S1 controls by PWM/)
+    expect(told[1]).toMatch(/^ {2}To do: use a 4-pin fan/)
+  })
+
   it('cross-checks are said with the names of the things', () => {
     expect(say('cross-check', { what: 'shared', parts: ['F1', 'F2'], at: 'H1' })).toBe(
       'By the plan: Fans F1 (front-bottom) and F2 (front-top) share light hub H1 (behind the board tray), and nothing else does.',

@@ -4,6 +4,7 @@
  */
 
 import type { CrossCheck } from '../../../flows/shared/flow.ts'
+import type { Finding } from '../../core/audit/finding.ts'
 import type { Observable } from '../../core/bench/observable.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
@@ -56,20 +57,21 @@ export function crossCheck(
     .slice(0, MOST_FINDINGS)
   return [
     ...facts.filter((f) => f !== null).map((f): Note => ({ show: 'note', kind: 'cross-check', facts: f })),
-    ...findings.map(
-      (f): Note => ({
-        show: 'note',
-        kind: 'finding',
-        facts: {
-          rule: f.rule,
-          severity: f.severity,
-          refs: f.refs,
-          source: f.source,
-          ...(f.figure === undefined ? {} : { figure: f.figure }),
-          ...(f.limit === undefined ? {} : { limit: f.limit }),
-          ...(f.unit === undefined ? {} : { unit: f.unit }),
-        },
-      }),
-    ),
+    ...findings.map(findingNote),
   ]
 }
+
+/** A finding as something that is told. */
+export const findingNote = (f: Finding): Note => ({
+  show: 'note',
+  kind: 'finding',
+  facts: {
+    rule: f.rule,
+    severity: f.severity,
+    refs: f.refs,
+    source: f.source,
+    ...(f.figure === undefined ? {} : { figure: f.figure }),
+    ...(f.limit === undefined ? {} : { limit: f.limit }),
+    ...(f.unit === undefined ? {} : { unit: f.unit }),
+  },
+})

@@ -171,6 +171,8 @@ export function noteLines(note: Note, scene: Scene): string[] {
     if (told.length > 0)
       return told.flatMap((c) => [`${HEAD.caution}${c.title}.`, ...c.lines.map((l) => `  ${l}`)])
   }
+  const finding = note.kind === 'finding' ? findingOf(note.facts, scene) : undefined
+  if (finding) return findingLines(finding, scene)
   if (note.kind === 'read') return readingLines(note.facts, scene)
   if (note.kind === 'expect') return expectLines(note.facts, scene)
   if (note.kind === 'opens') return [opensLine(note.facts)]
@@ -179,6 +181,12 @@ export function noteLines(note: Note, scene: Scene): string[] {
   const say = typeof what === 'string' ? entry(SAID, what) : undefined
   const said = say ? say(note.facts, scene) : plainly(note.facts, scene)
   return [`${HEAD[note.kind]}${sentence(said, scene)}`]
+}
+
+/** The finding itself, where those of the plan are at hand: what is told of one in a log has no more than its figures. */
+function findingOf({ rule, refs }: Facts, scene: Scene): Finding | undefined {
+  const { findings = [] } = scene as Scene & { readonly findings?: readonly Finding[] }
+  return findings.find((f) => f.rule === rule && String(f.refs) === String(refs))
 }
 
 /** A finding of the audit: its severity and figure, then what to do. */

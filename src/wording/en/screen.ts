@@ -153,7 +153,7 @@ export const screen: ScreenWords = {
   said: {
     'nothing-to-undo': 'There is nothing to take back.',
     'no-such-row': 'There is no such row.',
-    'gate-not-yet': 'Do what it says first; then go down to "All of this is done" and press Enter.',
+    'gate-not-yet': 'Do what it says first; then choose "All of this is done".',
     'none-marked': 'Nothing is marked: Space marks; if all is right, Enter again',
     'read-on': 'There is more to read; Enter again at its end.',
     'no-picture': 'There is no connector to draw for this step.',
@@ -164,7 +164,7 @@ export const screen: ScreenWords = {
     'no-reading': 'Name a file, live or clipboard; Escape goes back.',
     'not-here': 'That key does nothing here; ? shows those that do.',
     'held-key': 'Enter was held down; that is taken for no answer.',
-    'at-top': 'There is nothing to go back from. q leaves, u takes the last answer back.',
+    'at-top': 'Nothing to go back from. q leaves, u takes an answer back.',
   },
   tooSmall: (columns, rows) => [
     `This terminal has ${columns} columns and ${rows} rows; the screen needs 60 and 20.`,
@@ -177,7 +177,7 @@ export const screen: ScreenWords = {
     symptom: 'What is wrong?',
     readOn: 'Read on',
     how: 'Enter takes it, ↑↓ choose, / find, Esc back, q leave',
-    several: 'Enter takes it, Space marks several, ↑↓ choose, / find, q leave',
+    several: 'Enter takes it, Space marks, ↑↓ choose, / find, q leave',
   },
   start: startWords,
   seen: {
