@@ -45,33 +45,21 @@ const ofExample = (name: string): Build =>
 
 describe('on the example builds', () => {
   it.each(['archive-ten-fans', 'plain-no-lights', 'small-three-fans'])(
-    '%s: every fault that shows is mended',
+    '%s: every fault that shows is mended by the first repair, but for ports, where moving is tried before changing the part',
     (name) => {
       const build = ofExample(name)
-      for (const known of faultsOf(build)) {
-        if (boards(known) || !shows(build, known)) continue
-        const repairs = repairsFor(build, known.fault)
-        expect(
-          repairs.some((r) => mends(build, known, r)),
+      const mended = faultsOf(build).filter((known) => !boards(known) && shows(build, known))
+      expect(mended.length).toBeGreaterThan(50)
+      for (const known of mended) {
+        const helps = repairsFor(build, known.fault).map((repair) => mends(build, known, repair))
+        const isPort = build.ports.some((p) => p.ref === known.fault.at && p.gender === 'socket')
+        expect([isPort ? helps.some((h) => h) : helps[0], faultText(known.fault)]).toEqual([
+          true,
           faultText(known.fault),
-        ).toBe(true)
+        ])
       }
     },
   )
-
-  it('the first repair is the one that helps, but for ports, where moving is tried before changing the part', () => {
-    const build = ofExample('archive-ten-fans')
-    for (const known of faultsOf(build)) {
-      if (boards(known) || !shows(build, known)) continue
-      const isPort = build.ports.some((p) => p.ref === known.fault.at && p.gender === 'socket')
-      const [first] = repairsFor(build, known.fault)
-      if (!isPort)
-        expect([faultText(known.fault), first && mends(build, known, first)]).toEqual([
-          faultText(known.fault),
-          true,
-        ])
-    }
-  })
 })
 
 describe('on any wired build', () => {

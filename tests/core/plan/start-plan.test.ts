@@ -42,7 +42,7 @@ describe('a plan begun by questions', () => {
         planOf(text)
         expect(accepts(parse(text)) || accepts.errors).toBe(true)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 
@@ -57,7 +57,7 @@ describe('a plan begun by questions', () => {
           if (port.gender === 'plug')
             expect(wired.has(port.ref) || left.has(port.ref), `${port.ref}\n${text}`).toBe(true)
       }),
-      { numRuns: 50 },
+      { numRuns: 30 },
     )
   })
 

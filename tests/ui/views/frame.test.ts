@@ -119,7 +119,7 @@ describe.each(Object.keys(CASES))('%s', (name) => {
         expect(at.text()).not.toMatch(/[^\P{Cc}\n]/u)
         expect(lines[0]).toMatch(ascii ? /^\[\* POWER ON \]/ : /^\[● POWER ON \]/)
       }),
-      { numRuns: 20 },
+      { numRuns: 12 },
     )
   })
 
