@@ -1,4 +1,4 @@
-/** Which front end the built program takes at a real terminal, and that it leaves the terminal as it was. */
+/** Which front end the built program takes at a real terminal; how the screen is left is in `../program/at-the-terminal.test.ts`. */
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
@@ -37,20 +37,9 @@ function open(
   return pty
 }
 
-const ALTERNATE = '\u001b[?1049h'
 const lights = ['--symptom', 'lights-dark']
 
 describe('at a terminal', () => {
-  it('draws the screen, and Ctrl+C leaves the terminal as it was, with 130 and the log kept', async () => {
-    const at = open(lights)
-    await at.until('dark')
-    expect(at.output()).toContain(ALTERNATE)
-    at.write('\u0003')
-    expect((await at.ended).code).toBe(130)
-    expect(at.output().lastIndexOf('\u001b[?1049l')).toBeGreaterThan(at.output().lastIndexOf(ALTERNATE))
-    expect(at.output()).toContain('\u001b[?25h')
-  })
-
   it('asks what is wrong from a menu, and goes on with what is highlighted', async () => {
     const at = open([])
     await at.until('Lights stuck in a default pattern')
@@ -84,20 +73,6 @@ describe('at a terminal', () => {
     at.write('\u0003')
     expect((await at.ended).code).toBe(130)
     expect(at.output()).toContain('whichlead resume')
-  })
-
-  it('shows no colour where NO_COLOR is set, though CI may be set as well', async () => {
-    const at = open(lights, { env: { NO_COLOR: '1', CI: 'true' } })
-    await at.until('dark')
-    // Colours are SGR 30 to 49 and 90 to 107 (ECMA-48); bold, dim and inverse are none.
-    const codes = at
-      .output()
-      .split('\u001b[')
-      .map((part) => /^([\d;]+)m/u.exec(part)?.[1] ?? '')
-    const coloured = codes.filter((code) => code.split(';').some((n) => /^(?:[349]\d|10\d)$/u.test(n)))
-    expect(coloured).toEqual([])
-    at.write('\u0003')
-    await at.ended
   })
 
   it('breaks lines between words at the width of the terminal', async () => {

@@ -172,13 +172,6 @@ describe('the terminal as it is', () => {
     expect(pty.screen.history().join('\n')).toMatch(/the screen needs\s+60\s+by\s+20/u)
   })
 
-  it('goes on line by line where the terminal can do nothing but lines', async () => {
-    // The pseudo-terminal sets TERM to its own name, so it is set once more on the way.
-    const pty = start({ command: '/usr/bin/env', first: ['TERM=dumb', NODE] })
-    await pty.until('Step 1.')
-    expect(pty.output()).not.toContain('\x1b[?1049h')
-  })
-
   it('says so while the terminal is made too small, and comes back with the question', async () => {
     const pty = start()
     await pty.until(/Which/u)

@@ -103,6 +103,8 @@ async function walk(
     }
     if (reply.say === 'undo' || reply.say === 'note') whims++
     expect(await session.reply(reply)).toEqual({ ok: true })
+    // Each replay is of the whole log: every third one sees what a replay may lose, and the last.
+    if (prompts % 3 !== 0 && session.view().prompt) continue
     const again = await reopened(from, plan, log.events)
     expect(again.view).toEqual(session.view())
     expect(again.added).toEqual([])
