@@ -8,7 +8,7 @@ import type { Language } from '../wording/language.ts'
 import { type Choice, Menu, MOST_COLUMNS, roomAbove } from './menu.tsx'
 import { type Mounted, mount } from './mount.tsx'
 import type { Chosen } from './state/menu-keys.ts'
-import { lineText } from './text/line.ts'
+import { lastThatFit, lineText } from './text/line.ts'
 import { sayLines } from './views/model.ts'
 
 export type { Choice }
@@ -27,9 +27,15 @@ export type Taken =
   | { readonly id: string; readonly code: 0 }
   | { readonly id: null; readonly code: number; readonly back: boolean }
 
+/** What is to be known, a paragraph each; what was read before stands there only as far as there is room. */
+export interface Above {
+  readonly texts: readonly string[]
+  readonly wasRead?: boolean
+}
+
 export interface Menus {
   /** Shows a menu in the place of the one before. */
-  readonly choose: (choices: readonly Choice[], title: string, above?: readonly string[]) => Promise<Taken>
+  readonly choose: (choices: readonly Choice[], title: string, above?: Above) => Promise<Taken>
   /** Gives the terminal back. */
   readonly close: () => Promise<void>
 }
@@ -129,13 +135,12 @@ export function openMenus(options: ChooserOptions): Menus {
     })
 
   return {
-    choose: async (choices, title, above = []) => {
+    choose: async (choices, title, { texts, wasRead = false } = { texts: [] }) => {
       const { ascii, language, stdout } = options
       const size = { columns: stdout.columns || 80, rows: stdout.rows || 24 }
-      const lines = above.flatMap((t) =>
-        sayLines({ ascii }, t, Math.min(size.columns, MOST_COLUMNS)).map(lineText),
-      )
+      const all = texts.map((t) => sayLines({ ascii }, t, Math.min(size.columns, MOST_COLUMNS)).map(lineText))
       const room = roomAbove(title, choices.length, ascii, size)
+      const lines = (wasRead ? lastThatFit(all, room) : all).flat()
       const goOn = [{ id: 'go-on', label: language.screen.choose.readOn }]
       // What has no room above the rows is read on pages before; the last of it stands there.
       while (lines.length > room) {
@@ -155,7 +160,7 @@ export function openMenus(options: ChooserOptions): Menus {
 /** Shows one menu. */
 export async function runChooser(choices: readonly Choice[], options: ChooserOptions): Promise<Taken> {
   const menus = openMenus(options)
-  const taken = await menus.choose(choices, options.title ?? '', options.above)
+  const taken = await menus.choose(choices, options.title ?? '', { texts: options.above ?? [] })
   await menus.close()
   return taken
 }

@@ -172,7 +172,7 @@ async function onScreen(given: Given, shell: Shell): Promise<Front> {
   let code: ExitCode = 0
   const take = async (
     title: string,
-    above: readonly string[],
+    above: Parameters<typeof menus.choose>[2],
     choices: Parameters<typeof menus.choose>[0],
   ): Promise<string | undefined> => {
     const taken = await menus.choose(choices, title, above)
@@ -187,11 +187,12 @@ async function onScreen(given: Given, shell: Shell): Promise<Front> {
     choose: async ({ title, fresh, freshTitle, seen, beware, choices }) => {
       // What the bench answers is read before the next thing is asked, however long that takes.
       if (fresh.length > 0) {
-        const read = await take(freshTitle, fresh, [{ id: GO_ON, label: language.practice.goOn }])
+        const read = await take(freshTitle, { texts: fresh }, [{ id: GO_ON, label: language.practice.goOn }])
         if (read === undefined) return undefined
       }
       const rows = choices.map(({ id, name, hint }) => ({ id, label: name, hint }))
-      return take(title, beware.length > 0 ? beware : seen.slice(-SEEN_ABOVE), rows)
+      const above = beware.length > 0 ? { texts: beware } : { texts: seen.slice(-SEEN_ABOVE), wasRead: true }
+      return take(title, above, rows)
     },
   }
 }

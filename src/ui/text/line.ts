@@ -98,6 +98,16 @@ export function paragraph(text: string, columns: number, tone: Tone = 'plain', l
   )
 }
 
+/** The last of some texts that have room together, none of them in part. */
+export function lastThatFit(texts: readonly (readonly string[])[], room: number): (readonly string[])[] {
+  let left = room
+  const from = texts.findLastIndex((text) => {
+    left -= text.length
+    return left < 0
+  })
+  return texts.slice(from + 1)
+}
+
 /** Two blocks beside each other, the left one `columns` wide. */
 export function beside(left: readonly Line[], right: readonly Line[], columns: number, gap: string): Line[] {
   const height = Math.max(left.length, right.length)

@@ -181,7 +181,7 @@ export const screen: ScreenWords = {
   },
   start: startWords,
   seen: {
-    nothing: 'Nothing has been seen yet.',
+    nothing: 'Nothing has been marked or read out yet.',
     same: (sighting) => `${sighting} – as planned`,
     unlike: (sighting, planned) => `${sighting} – unlike the plan, which says: ${planned}`,
     open: (sighting) => `${sighting} – the plan does not say`,

@@ -25,6 +25,10 @@ const TERMS: readonly (readonly [word: RegExp, means: string])[] = [
     'curve: pairs of temperature and speed in per cent (the duty); between them the board goes along a line.',
   ],
   [/\bheaders?\b/iu, 'header: pins on the board that a plug is pushed over; its name is printed beside it.'],
+  [
+    /wiring sheet/iu,
+    'wiring sheet: every lead of the build with both its ends; "whichlead draw PLAN --sheet" prints it.',
+  ],
   [/\bsplitter\b/iu, 'splitter: a lead that makes several sockets of one.'],
   [/\bhub\b/iu, 'hub: a box or board with sockets for several fans or lights, mostly with a supply plug.'],
   [/\bcontroller\b/iu, 'controller: a hub that steers what hangs on it, told by a program over USB.'],
