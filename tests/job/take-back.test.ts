@@ -1,12 +1,16 @@
 /** Any answer can be taken back, not only the last; and what that would change is told before it is done. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import type { Ask } from '../../src/core/checks/prompt.ts'
 import { faultText, parseFault } from '../../src/core/faults/fault.ts'
 import { readPlan } from '../../src/core/plan/read.ts'
-import type { Session } from '../../src/job/view.ts'
+import { following } from '../../src/job/drive/ahead.ts'
+import { apply } from '../../src/job/drive/apply.ts'
+import { begin } from '../../src/job/drive/job.ts'
+import type { Reply, Session } from '../../src/job/view.ts'
 import { personAt } from '../support/bench-person.ts'
 import { SMALL } from '../support/program.ts'
-import { memorySession } from '../support/run-job.ts'
+import { groundFor, memorySession } from '../support/run-job.ts'
 
 const read = readPlan(readFileSync(SMALL, 'utf8'), SMALL)
 if (!read.ok) throw new Error('the small example does not read')
@@ -122,3 +126,32 @@ describe('taking an answer back', () => {
     expect(session.without(seq)).toBeNull()
   })
 })
+
+it('and given again leads to what whoever thinks of it for the first time finds', async () => {
+  const { session, log } = await memorySession(plan, 'lights-dark')
+  const again: number[] = []
+  const told: string[] = []
+  for (let i = 0; i < 8; i++) {
+    const { prompt } = session.view()
+    if (!prompt) break
+    const reply: Reply = prompt.show === 'do' ? { say: 'done' } : { say: 'answer', ids: [atOdds(prompt)] }
+    expect(await session.reply(reply)).toEqual({ ok: true })
+    if (prompt.show === 'do' || prompt.stage === 'scope') continue
+    if (!(await session.reply({ say: 'undo' })).ok) continue
+    again.push(log.events.length)
+    expect(await session.reply(reply)).toEqual({ ok: true })
+    told.push(...session.view().told.map((t) => (t.show === 'note' ? t.kind : t.show)))
+  }
+  expect(told).toContain('conflict')
+  for (const at of again) {
+    const anew = log.events.slice(0, at + 1).reduce(apply, begin(groundFor(plan, 'lights-dark')))
+    const follows = following(anew, [], at + 2)
+    expect(log.events.slice(at + 1, at + 1 + follows.length)).toMatchObject(follows)
+  }
+})
+
+/** One thing marked, and of every question the last answer: no fault shows all that. */
+function atOdds(prompt: Ask): string {
+  if (prompt.many) return prompt.marks[0]?.id ?? ''
+  return ('about' in prompt ? prompt.choices.at(-1) : prompt.answers.at(-1)?.id) ?? ''
+}

@@ -7,9 +7,10 @@ import type { Observable } from '../../core/bench/observable.ts'
 import { MAP_KINDS, type MapKind, mappedAll } from '../../core/checks/maps.ts'
 import type { Suspect } from '../../core/checks/prompt.ts'
 import { speaksToLights } from '../../core/faults/setting.ts'
-import { type Assessment, assess } from '../../core/infer/assess.ts'
+import { type Assessment, assess, type Knowledge } from '../../core/infer/assess.ts'
 import { decide, type Outlook } from '../../core/infer/decide.ts'
 import type { Dossier } from '../../core/infer/dossier.ts'
+import type { Evidence } from '../../core/infer/evidence.ts'
 import { hostAfter, wantedAfter } from '../../core/infer/planned.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import { bearing } from './excursion.ts'
@@ -75,11 +76,47 @@ export interface Thought {
   readonly suspects: readonly Suspect[]
 }
 
+/**
+ * The last few thoughts by what they were made of: an answer that was taken back is often given again, and who asks why
+ * is told the very reasoning that chose the step. Each holds 150 kB.
+ */
+const MOST_KEPT = 4
+const kept = new WeakMap<Knowledge, Map<string, Kept>>()
+
+interface Kept {
+  readonly thought: Thought
+  readonly evidence: readonly Evidence[]
+}
+
+/** What a dossier says, whatever the numbers of its answers in the log. */
+const saidIn = ({ evidence, closed, toolsMissing, ...rest }: Dossier): string =>
+  JSON.stringify([rest, [...closed], [...toolsMissing], evidence.map((e) => ({ ...e, seq: 0 }))])
+
 /** The whole reasoning on a job as it stands. */
 export function think(job: Job): Thought {
   const dossier = dossierOf(job)
-  const assessment = assess(job.ground.known, dossier)
-  const outlook = decide(job.ground.known, dossier, assessment)
+  const { known } = job.ground
+  const before = kept.get(known) ?? new Map<string, Kept>()
+  kept.set(known, before)
+  const said = saidIn(dossier)
+  const found = before.get(said)
+  const thought = found ? renumbered(found, dossier.evidence) : thinkAnew(known, dossier)
+  before.delete(said)
+  before.set(said, { thought, evidence: dossier.evidence })
+  if (before.size > MOST_KEPT) before.delete(before.keys().next().value ?? '')
+  return thought
+}
+
+/** The same thought of the same answers under other numbers. */
+function renumbered({ thought, evidence }: Kept, now: readonly Evidence[]): Thought {
+  const { assessment } = thought
+  const atOdds = assessment.atOdds.flatMap((seq) => now[evidence.findIndex((e) => e.seq === seq)]?.seq ?? [])
+  return { ...thought, assessment: { ...assessment, atOdds } }
+}
+
+function thinkAnew(known: Knowledge, dossier: Dossier): Thought {
+  const assessment = assess(known, dossier)
+  const outlook = decide(known, dossier, assessment)
   return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
 }
 
