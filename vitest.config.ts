@@ -7,9 +7,10 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic' } },
   test: {
     environment: 'node',
-    testTimeout: 60_000,
+    // What is waited for has its own, shorter deadline, which tells what was seen instead.
+    testTimeout: 120_000,
     // Setting a test up may start a server: on a busy machine that takes longer than the usual ten seconds.
-    hookTimeout: 60_000,
+    hookTimeout: 120_000,
     // Every core: much of a test's time at a terminal is waiting.
     maxWorkers: '100%',
     projects: [

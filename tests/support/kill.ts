@@ -70,7 +70,7 @@ export function runLines(run: LineRun): Promise<LineResult> {
           if (wholeLines(kill.log) >= kill.atLogLines) child.kill('SIGKILL')
         }, 1)
       : undefined
-  const deadline = setTimeout(() => child.kill('SIGABRT'), run.deadlineMs ?? 20_000)
+  const deadline = setTimeout(() => child.kill('SIGABRT'), run.deadlineMs ?? 50_000)
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
     stderr += text
   })

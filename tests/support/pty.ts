@@ -41,7 +41,7 @@ export interface Pty {
 }
 
 /** A machine may be busy with much else; what never comes is told all the sooner when the program ends. */
-const DEADLINE_MS = 25_000
+const DEADLINE_MS = 50_000
 
 const [BEGIN, END] = ['\u001b[?2026h', '\u001b[?2026l']
 

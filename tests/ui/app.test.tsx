@@ -1,10 +1,11 @@
 /** The component itself, on text: that it hears keys, splits what comes in one read, and draws what the screen holds. */
 import { render } from 'ink-testing-library'
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { App } from '../../src/ui/app.tsx'
 import { createScreen } from '../../src/ui/screen.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { askLit, askSince, fakeSession } from '../support/fake-session.ts'
+import { waitFor } from '../support/wait-for.ts'
 
 function app() {
   const session = fakeSession([{ prompt: askLit }, { prompt: askSince }])
@@ -46,12 +47,12 @@ describe('the component', () => {
 
   test('a row and Enter in one read record that row, and the next question comes', async () => {
     const { session, stdin, text } = app()
-    await vi.waitFor(() => {
+    await waitFor(() => {
       stdin.write('k')
       expect(text()).toContain('▸ 1')
     })
     stdin.write('jj\r')
-    await vi.waitFor(() => expect(text()).toContain('When did the lights go dark?'))
+    await waitFor(() => expect(text()).toContain('When did the lights go dark?'))
     expect(session.said).toEqual([{ say: 'answer', ids: ['whole'] }])
     expect(text()).toContain('Recorded: Lit all over')
   })
@@ -60,7 +61,7 @@ describe('the component', () => {
     const { session, stdin, text } = app()
     stdin.write('\x1b[B')
     stdin.write('\r')
-    await vi.waitFor(() => expect(text()).toContain('When did the lights go dark?'))
+    await waitFor(() => expect(text()).toContain('When did the lights go dark?'))
     expect(session.said).toEqual([{ say: 'answer', ids: ['part'] }])
   })
 
@@ -75,8 +76,8 @@ describe('the component', () => {
   test('a terminal that changes its size is drawn anew', async () => {
     const { screen, text } = app()
     screen.resize({ columns: 60, rows: 20 })
-    await vi.waitFor(() => expect(text()).toContain('hands out'))
+    await waitFor(() => expect(text()).toContain('hands out'))
     screen.resize({ columns: 40, rows: 9 })
-    await vi.waitFor(() => expect(text()).toContain('--plain'))
+    await waitFor(() => expect(text()).toContain('--plain'))
   })
 })

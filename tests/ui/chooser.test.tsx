@@ -1,11 +1,12 @@
 import { render } from 'ink-testing-library'
-import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { symptomChoices } from '../../src/ui/chooser.tsx'
 import { Menu } from '../../src/ui/menu.tsx'
 import type { Chosen } from '../../src/ui/state/menu-keys.ts'
 import type { Taking } from '../../src/ui/state/menu-marks.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { openPty, type Pty } from '../support/pty.ts'
+import { waitFor } from '../support/wait-for.ts'
 import { type Bundle, bundle } from './support/bundle.ts'
 
 const choices = symptomChoices(['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck'], english)
@@ -69,7 +70,7 @@ describe('a row that is longer than the screen is wide', () => {
     const { stdin, frame } = menu(rows(long), [], 60)
     for (const id of ['b', 'c', 'd', 'e', 'f', 'g', 'h', 'i', 'j']) {
       stdin.write('j')
-      await vi.waitFor(() => expect(frame()).toMatch(new RegExp(`▸ +\\d+  ${id} Set header`, 'u')))
+      await waitFor(() => expect(frame()).toMatch(new RegExp(`▸ +\\d+  ${id} Set header`, 'u')))
     }
   })
 })
@@ -79,7 +80,7 @@ describe('a menu of which several can be taken', () => {
     const { stdin, taken, frame } = menuOfSeveral()
     expect(frame()).toMatch(/3 {2}\[ \] A fan does not spin/u)
     stdin.write('jj j  k ')
-    await vi.waitFor(() => expect(frame()).toMatch(/3 {2}\[ \] A fan does not spin/u))
+    await waitFor(() => expect(frame()).toMatch(/3 {2}\[ \] A fan does not spin/u))
     stdin.write('k jj \r')
     expect(taken).toEqual([{ take: [1, 3] }])
   })
@@ -128,7 +129,7 @@ describe('a menu', () => {
   test('a digit only highlights', async () => {
     const { stdin, taken, frame } = menu()
     stdin.write('3')
-    await vi.waitFor(() => expect(frame()).toMatch(/▸ 3 {2}A header reports 0 RPM/u))
+    await waitFor(() => expect(frame()).toMatch(/▸ 3 {2}A header reports 0 RPM/u))
     expect(taken).toEqual([])
     stdin.write('\r')
     expect(taken).toEqual([{ take: 2 }])
@@ -137,7 +138,7 @@ describe('a menu', () => {
   test('rows can be narrowed by typing, and what is highlighted then is what is taken', async () => {
     const { stdin, taken, frame } = menu()
     stdin.write('/0 rpm')
-    await vi.waitFor(() => expect(frame()).toMatch(/Find: 0 rpm_\n▸ 1 {2}A header reports 0 RPM/u))
+    await waitFor(() => expect(frame()).toMatch(/Find: 0 rpm_\n▸ 1 {2}A header reports 0 RPM/u))
     expect(frame()).not.toContain('Lights dead')
     stdin.write('\r')
     expect(taken).toEqual([{ take: 2 }])
@@ -146,13 +147,13 @@ describe('a menu', () => {
   test('Escape first shows all rows again, then goes one level back', async () => {
     const { stdin, taken, frame } = menu()
     stdin.write('/nothing like it')
-    await vi.waitFor(() => expect(frame()).toContain('Nothing has that in its name'))
+    await waitFor(() => expect(frame()).toContain('Nothing has that in its name'))
     stdin.write('\r')
     stdin.write('\x1b')
-    await vi.waitFor(() => expect(frame()).toContain('Lights dead'))
+    await waitFor(() => expect(frame()).toContain('Lights dead'))
     expect(taken).toEqual([])
     stdin.write('\x1b')
-    await vi.waitFor(() => expect(taken).toEqual([{ leave: 'back' }]))
+    await waitFor(() => expect(taken).toEqual([{ leave: 'back' }]))
   })
 
   test('what is known already stands above the rows, its last lines where there is no room for all', () => {

@@ -2,7 +2,8 @@
  * The main screens as whole pictures, in files beside this one that somebody has looked at: a change of layout or of words
  * shows in review as what people will see. Written anew with `npx vitest run tests/ui/screens.test.ts --update`, to be read before they are kept.
  */
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
+import { waitFor } from '../support/wait-for.ts'
 import { type At, screenAt } from './state/screen-at.ts'
 
 /** The keys that lead to a screen in the scripted job: dark lights on F3, to the repair. */
@@ -28,7 +29,7 @@ const SIZES = [
 ] as const
 
 async function passGate(at: At): Promise<void> {
-  await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+  await waitFor(() => expect(at.text()).toContain('All of this is done'))
   const said = at.session.said.length
   await at.type('2')
   for (let i = 0; i < 9 && at.session.said.length === said; i++) await at.type('⏎')
@@ -39,7 +40,7 @@ describe.each(SIZES)('at %i by %i', (columns, rows) => {
     const at = screenAt(undefined, { columns, rows })
     for (const key of keys) await (key === 'gate' ? passGate(at) : at.type(key))
     // A gate shows what can be taken once the keyboard has been quiet.
-    if (name === 'gate') await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    if (name === 'gate') await waitFor(() => expect(at.text()).toContain('All of this is done'))
     await expect(
       `${at
         .lines()

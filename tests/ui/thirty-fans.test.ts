@@ -2,7 +2,7 @@
  * A whole job on a build of thirty fans, worked by keys on the screen with the bench as the person: what is chosen on the
  * screen is what the job takes, each question is in sight, and no frame is too wide or too tall.
  */
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { type Fault, parseFault } from '../../src/core/faults/fault.ts'
 import type { Plan } from '../../src/core/plan/plan.ts'
 import { readPlan } from '../../src/core/plan/read.ts'
@@ -12,6 +12,7 @@ import { width } from '../../src/ui/text/width.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { personAt } from '../support/bench-person.ts'
 import { memorySession } from '../support/run-job.ts'
+import { waitFor } from '../support/wait-for.ts'
 import { type At, screenOver } from './state/screen-at.ts'
 import { thirtyFans } from './support/thirty-fans.ts'
 
@@ -88,7 +89,7 @@ async function work(
     const before = said.length
     if (prompt.show === 'do') {
       person.did(prompt.edits)
-      await vi.waitFor(() => expect(at.text()).toMatch(/All of this is done/))
+      await waitFor(() => expect(at.text()).toMatch(/All of this is done/))
       await at.type(prompt.purpose === 'gate' ? '2' : '1')
       for (let page = 0; page < 20 && said.length === before; page++) {
         wellDrawn(at, columns, rows)

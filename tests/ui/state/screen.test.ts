@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest'
+import { afterEach, describe, expect, test, vi } from 'vitest'
 import { english } from '../../../src/wording/en/english.ts'
 import {
   askLit,
@@ -10,11 +10,14 @@ import {
   type ScriptStep,
 } from '../../support/fake-session.ts'
 import fc from '../../support/fast-check.ts'
+import { waitFor } from '../../support/wait-for.ts'
 import { screenAt } from './screen-at.ts'
 
 const one: readonly ScriptStep[] = [{ prompt: askLit }, { prompt: askSince }]
 const many: readonly ScriptStep[] = [{ prompt: askMany }, { prompt: askSince }]
 const gate: readonly ScriptStep[] = [{ prompt: { ...doPowerOff, cautions: [] } }, { prompt: askSeated }]
+
+afterEach(() => void vi.useRealTimers())
 
 describe('a question with one answer', () => {
   test('what is highlighted is what is recorded, in a burst as one by one', async () => {
@@ -68,13 +71,16 @@ describe('a question with one answer', () => {
   })
 
   test('a held Enter does not answer questions that nobody has read', async () => {
+    // The key is let go when the clock says so, and not where the machine is held up.
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
     let clock = 0
     const at = screenAt([{ prompt: askLit }, { prompt: askSince }, { prompt: askLit }], { now: () => clock })
     for (let i = 0; i < 8; i++) {
       await at.type('⏎')
       clock += 33
     }
-    await vi.waitFor(() => expect(at.text()).toContain('Enter was held down'))
+    vi.advanceTimersByTime(1000)
+    expect(at.text()).toContain('Enter was held down')
     expect(at.session.said).toHaveLength(1)
     clock += 2000
     await at.type('⏎')
@@ -84,7 +90,7 @@ describe('a question with one answer', () => {
   test('one quick Enter at the next question counts, as does one before another key', async () => {
     const at = screenAt([{ prompt: askLit }, { prompt: askSince }, { prompt: askLit }], { now: () => 0 })
     await at.type('⏎⏎')
-    await vi.waitFor(() => expect(at.session.said).toHaveLength(2))
+    await waitFor(() => expect(at.session.said).toHaveLength(2))
     await at.settle()
     await at.type('⏎↓')
     expect(at.session.said).toHaveLength(3)
@@ -209,7 +215,7 @@ describe('a power gate', () => {
 
   test('Enter alone passes no gate: done has to be chosen', async () => {
     const at = screenAt(gate)
-    await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    await waitFor(() => expect(at.text()).toContain('All of this is done'))
     await at.type('⏎')
     expect(at.session.said).toEqual([])
     expect(at.text()).toContain('Do what it says first')
@@ -236,7 +242,7 @@ describe('a power gate', () => {
 
   test('its cautions are read to the end before it can be passed', async () => {
     const at = screenAt([{ prompt: doPowerOff }, { prompt: askSeated }], { columns: 60, rows: 20 })
-    await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    await waitFor(() => expect(at.text()).toContain('All of this is done'))
     const seen = new Set(at.lines())
     await at.type('2⏎')
     expect(at.session.said).toEqual([])
@@ -319,7 +325,7 @@ describe('what lies over the question', () => {
   test('a verdict is read before the step that follows it', async () => {
     const at = screenAt()
     await at.type('1 ⏎1⏎1⏎')
-    await vi.waitFor(() => expect(at.text()).toContain('All of this is done'))
+    await waitFor(() => expect(at.text()).toContain('All of this is done'))
     await at.type('2')
     while (!at.text().includes('press on it')) await at.type('⏎')
     await at.type('2⏎')
