@@ -3,7 +3,6 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
 import { call, envIn, NODE, PROGRAM, SMALL } from '../support/program.ts'
 import { openPty, type Pty } from '../support/pty.ts'
-import { startHere } from '../support/start-here.ts'
 
 let folder: string
 let pty: Pty | undefined
@@ -56,8 +55,8 @@ describe('practice in a pipe', () => {
     [['--seed', 'x1'], 'not a whole number'],
     [['--fault', 'F9.light:unplugged'], 'is not a fault of this plan'],
     [['--fault', 'F3.light:unplugged', '--level', 'hard'], 'either --fault, or --level'],
-  ] as const)('%s is a mistake that is told, with 2', async (args, told) => {
-    const { code, err } = await startHere(folder, ['practice', SMALL, ...args])
+  ] as const)('%s is a mistake that is told, with 2', (args, told) => {
+    const { code, err } = call(folder, ['practice', SMALL, ...args])
     expect(code).toBe(2)
     expect(err).toContain(told)
   })

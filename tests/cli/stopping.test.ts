@@ -4,7 +4,6 @@ import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { ownFolder } from '../support/own-folder.ts'
 import { call as called, envIn, NODE, PROGRAM, SMALL } from '../support/program.ts'
-import { startHere } from '../support/start-here.ts'
 
 let folder: string
 let log: string
@@ -133,21 +132,21 @@ describe('a job that cannot be opened', () => {
     [['--symptom', 'light-dark'], 'Did you mean "lights-dark"'],
     [['--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'], 'no such folder'],
     [['--symptom', 'lights-dark', '--log', '.'], 'Name another'],
-  ])('%j is a mistake, told with what to do', async (args, said) => {
-    const { code, out, err } = await startHere(folder, ['diagnose', SMALL, ...args])
+  ])('%j is a mistake, told with what to do', (args, said) => {
+    const { code, out, err } = call('', 'diagnose', SMALL, ...args)
     expect(code).toBe(2)
     expect(out).toBe('')
     expect(err).toContain(said)
     expect(err).not.toContain('    at ')
   })
 
-  it('tells a program at the other end by a problem line too', async () => {
+  it('tells a program at the other end by a problem line too', () => {
     for (const args of [
       [SMALL, '--symptom', 'purple'],
       [join(folder, 'nothing.yaml'), '--symptom', 'lights-dark'],
       [SMALL, '--symptom', 'lights-dark', '--log', 'no/such/job.ndjson'],
     ]) {
-      const { code, out, err } = await startHere(folder, ['diagnose', '--lines', ...args])
+      const { code, out, err } = call('', 'diagnose', '--lines', ...args)
       expect(code).toBe(2)
       expect(JSON.parse(out)).toMatchObject({ type: 'problem', expected: [] })
       expect(err).not.toBe('')

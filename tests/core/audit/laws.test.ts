@@ -11,7 +11,7 @@ import fc from '../../support/fast-check.ts'
 import { buildOf, wiredPlan, wiring } from '../../support/wired.ts'
 
 /** The suite runs a share of what `FUZZ=10000` runs. */
-const RUNS = Number(process.env.FUZZ ?? 50)
+const RUNS = Number(process.env.FUZZ ?? 40)
 const law = <T>(arbitrary: fc.Arbitrary<T>, holds: (value: T) => void, numRuns = RUNS) =>
   fc.assert(fc.property(arbitrary, holds), {
     numRuns,

@@ -162,6 +162,6 @@ test('any two plugs of the ten-fan build change places, and every comment stays'
       expect(after.size).toBe(leads.length)
       expect(comments(made.text)).toEqual(comments(TEN))
     }),
-    { numRuns: 30 },
+    { numRuns: 15 },
   )
 })

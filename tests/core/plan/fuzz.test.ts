@@ -177,7 +177,7 @@ describe('no file can break the reader', () => {
   test('an example with one edit', () => {
     fc.assert(
       fc.property(fc.constantFrom(...examples), edits, (text, edit) => holds(edit(text))),
-      { numRuns: 200 },
+      { numRuns: 120 },
     )
   })
 
