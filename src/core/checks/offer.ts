@@ -105,6 +105,18 @@ function governs(build: Build, socket: number, touched: Touched, depth = 0): boo
   return entry.sockets.some((s) => governs(build, s, touched, depth + 1))
 }
 
+/** The first fan that hangs on a plug: what comes and goes at a splitter's plug is watched there. */
+function fanBelow(build: Build, plug: number, depth = 0): string | undefined {
+  const entry = build.parts[build.partOf[plug] ?? NOWHERE]
+  if (!entry || depth > 4) return undefined
+  if (entry.motor) return entry.part.id
+  for (const socket of entry.sockets) {
+    const fan = fanBelow(build, build.plugIn[socket] ?? NOWHERE, depth + 1)
+    if (fan) return fan
+  }
+  return undefined
+}
+
 function looks(build: Build, touched: Touched): CheckDef[] {
   const found: CheckDef[] = []
   const add = (o: Observable, cost?: LookCost): void => void found.push(lookAt(build, o, cost))
@@ -130,7 +142,11 @@ function looks(build: Build, touched: Touched): CheckDef[] {
     for (const rail of ['12V', '5V'] as const)
       if ((build.pins[plug] ?? 0) & (1 << conductorIndex[rail])) add({ what: 'volts', at: pinRef(ref, rail) })
   }
-  for (const plug of touched.unsteady) add({ what: 'when-moved', at: refOf(build, plug) })
+  for (const plug of touched.unsteady) {
+    add({ what: 'when-moved', at: refOf(build, plug) })
+    const fan = fanBelow(build, plug)
+    if (fan && !touched.parts.has(fan)) add({ what: 'steady', at: fan })
+  }
   for (const lead of touched.supplyLeads) add({ what: 'seated', at: lead })
   for (const socket of headersNear(build, touched)) {
     const at = refOf(build, socket)

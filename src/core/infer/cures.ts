@@ -18,7 +18,7 @@ export function fixesOf(
   known: Knowledge,
   dossier: Dossier,
   alive: readonly Alive[],
-  repair: RepairDef,
+  repair: Pick<RepairDef, 'edits'>,
 ): Uint8Array {
   const things = editThings(known.build, repair.edits)
   const history = historyFor(known.build, dossier, repair.edits, 'on')

@@ -22,7 +22,7 @@ export interface Outlook {
 }
 
 /** Minutes of a check as the chooser counts them: a trial by edit brings its own power-off and power-on. */
-function minutesOf(check: CheckDef, dossier: Dossier): number {
+export function minutesOf(check: CheckDef, dossier: Dossier): number {
   const handsIn = check.fit || check.edits.length > 0
   return check.minutes + (handsIn && dossier.power === 'on' ? 2 * SWITCH_MINUTES : 0)
 }

@@ -9,13 +9,14 @@ import type { Note, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { CheckDef, RepairDef } from '../../core/checks/step.ts'
 import { toGet } from '../../core/checks/to-get.ts'
 import type { Assessment } from '../../core/infer/assess.ts'
+import { doubtOf } from '../../core/infer/doubt.ts'
 import { lastLook } from '../../core/infer/last-look.ts'
 import { wantedAfter } from '../../core/infer/planned.ts'
 import { flowsQuestion, opening, returning, stepsIn } from './excursion.ts'
 import { evidenceNow, type Job } from './job.ts'
 import { askStep, checkStep, repairStep } from './steps.ts'
 import { laterTopic } from './symptoms.ts'
-import { deviations, type Thought, think } from './think.ts'
+import { deviations, dossierOf, type Thought, think } from './think.ts'
 import { onward } from './walk.ts'
 
 export interface Proposal {
@@ -27,6 +28,9 @@ export interface Proposal {
 
 /** A job that has taken so many steps is handed over: nobody stands at a bench that long. */
 const MOST_STEPS = 60
+
+/** A job is not closed as long as it is likelier than not that the symptom is still there. */
+const MOST_DOUBT = 0.5
 
 /** Looked over before a job is closed, whatever it was about. */
 const GLANCES: readonly MapKind[] = ['spins', 'lit', 'shows', 'rpm']
@@ -72,8 +76,11 @@ export function propose(job: Job): Proposal {
   const left = thought.suspects.filter((s) => s.p > 0.02).length
   const rest = { suspects: thought.suspects, left }
   if (question) return { told: opened, step: question, ...rest }
-  if (isMended(job)) {
-    const closing = closingLook(job)
+  const spent = stepsIn(job) > MOST_STEPS
+  const doubt = isMended(job) ? doubtOf(job.ground.known, dossierOf(job), thought.outlook) : undefined
+  if (doubt && doubt.still <= MOST_DOUBT) {
+    const look = spent ? undefined : doubt.look
+    const closing = closingLook(job) ?? (look && stepFor(look, thought))
     return closing
       ? { told: [], step: closing, ...rest }
       : { told: notAsPlanned(job), step: ending(mended(job, thought) ? 'fixed' : 'nothing-wrong'), ...rest }
@@ -91,7 +98,6 @@ export function propose(job: Job): Proposal {
     return { told: [...told, verdict(null)], step: ending('nothing-wrong'), ...rest }
   }
   const { step } = thought.outlook
-  const spent = stepsIn(job) > MOST_STEPS
   if (step.kind === 'hand-over' || spent) {
     const suspects = worthNaming(job, thought)
     const declined = suspects[0]?.faults[0]?.mode === 'none-of-these'

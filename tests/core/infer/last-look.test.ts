@@ -43,7 +43,8 @@ test('is the first that is taken from where one stands, in two minutes', () => {
   const fetched: Partial<CheckDef>[] = [
     { power: 'off' },
     { hands: 'in' },
-    { fit: true },
+    { fit: true, minutes: 3.1 },
+    { fit: true, edits: [editOf('reseat F1.motor')] },
     { tools: ['meter'] },
     { edits: [editOf('reseat F1.motor')] },
     { minutes: 2.1 },
@@ -51,6 +52,13 @@ test('is the first that is taken from where one stands, in two minutes', () => {
   for (const change of fetched) expect(lookOf(planned(change)), JSON.stringify(change)).toBeUndefined()
   const all = fetched.map((change) => planned({ ...change, id: 'dear' }))
   expect(lookOf(...all, planned({ id: 'one' }), planned({ id: 'two' }))).toBe('one')
+})
+
+test('else has something fitted with the mains off, in seven minutes with both changes of power', () => {
+  const cord = planned({ id: 'cord', fit: true, minutes: 3 })
+  expect(lookOf(cord)).toBe('cord')
+  expect(lookOf(cord, planned())).toBe('glance')
+  expect(lookOf(cord, planned({}, 0.7))).toBe('cord')
 })
 
 test('tells at least a fifth of a bit of who it was', () => {
@@ -69,6 +77,8 @@ test('is a minute of watching where a header gives nothing, for good or now and 
     return lastLook({ ...base, alive: those, checks: checksOffered(known, dossier(), those) })?.id
   }
   expect(lookFor('board.SYS1:dead', 'board.SYS1:trips-again')).toBe('look steady F1')
+  // Both give up now and then: that is seen of neither by watching, but a worn contact gives when its lead is moved.
+  expect(lookFor('board.SYS1:trips-again', 'board.SYS1:worn-contact')).toBe('look when-moved F1.motor')
   // These are told apart with hands in alone.
   expect(lookFor('F1.motor:unplugged', 'F1.motor:offset')).toBeUndefined()
 })

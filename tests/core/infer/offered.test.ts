@@ -11,7 +11,7 @@ import { type Hypothesis, hypotheses, pairOf } from '../../../src/core/infer/hyp
 import { checksOffered, repairsOffered } from '../../../src/core/infer/offered.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
-import { twoApart } from '../../support/small-builds.ts'
+import { threeOnOneHub, twoApart } from '../../support/small-builds.ts'
 import { alive, dossier, known, machine, named } from './lit-fan.ts'
 
 describe('a lead that is moved', () => {
@@ -26,6 +26,22 @@ describe('a lead that is moved', () => {
     expect(moved('F1.motor:unplugged', 'F1:motor-dead')).toEqual([])
     // A supply lead is left alone.
     expect(moved('H1.power:loose', 'H1:dead')).toEqual([])
+  })
+})
+
+describe('a plug that something hangs on', () => {
+  it('is watched at the first fan below it, where it may come and go', () => {
+    const splitters = compile(threeOnOneHub())
+    const watched = (mode: string): string[] => {
+      const both = hypotheses(splitters, () => true, [])
+        .filter(({ id }) => id === `board.SYS1:${mode}` || id === 'board.SYS1:dead')
+        .map((h) => ({ h, p: 0.5 }))
+      return checksOffered(knowledgeOf(splitters, []), dossier(), both)
+        .map(({ check }) => check.id)
+        .filter((id) => id.startsWith('look steady'))
+    }
+    expect(watched('worn-contact')).toEqual(['look steady F1'])
+    expect(watched('control-dead')).toEqual([])
   })
 })
 
