@@ -120,6 +120,15 @@ describe('reasons, the path so far, and handing over', () => {
     expect(english.trail({ ...entry, prompt: askMany, reply: [] }, scene)).toContain('– none of them')
   })
 
+  it('what was marked alike is said together, and each in its own words where it is alone', () => {
+    const entry = { seq: 1, prompt: askMany, undone: false, notes: [] }
+    const said = (reply: readonly string[]) => english.trail({ ...entry, reply }, scene).split(' – ')[1]
+    expect(said(['F1=dark', 'F2=dark', 'F4=part'])).toMatch(
+      /^Dark: fans F1 \(front-bottom\) and F2 \(front-top\); Fan F4 \(.*\): lit in part$/u,
+    )
+    expect(said(['F1=dark'])).toBe('Fan F1 (front-bottom): dark')
+  })
+
   it('the next person is told what is still changed on the build, and the notes', () => {
     const session = fakeSession(undefined, {
       inForce: [{ do: 'swap', a: 'F2.light', b: 'F3.light' }],

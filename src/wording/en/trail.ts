@@ -1,11 +1,15 @@
 /** What was done and seen so far, a line a step; and the run of the lead in question. */
+import type { Ask } from '../../core/checks/prompt.ts'
 import type { PathStep, TrailEntry } from '../../job/view.ts'
 import type { Scene } from '../language.ts'
+import { grouped } from '../report-alike.ts'
 import { editSentence } from './edits.ts'
 import { labels } from './labels.ts'
 import { list, portName, splitRef } from './names.ts'
 import { answerText, questionText } from './questions.ts'
 import { stepText } from './steps.ts'
+import { refNames } from './together.ts'
+import { sentence, valueWords } from './values.ts'
 
 const GIVEN: Readonly<Record<'done' | 'unsure' | 'cannot', string>> = {
   done: 'done',
@@ -23,6 +27,20 @@ export function stepNumber(seq: number, scene: Scene): number {
   return place < 0 ? seq : place + 1
 }
 
+/** What looked alike is said together: "Stands still: fans F7 (floor) and F8 (floor)". */
+function marksSaid(ask: Extract<Ask, { many: true }>, ids: readonly string[], scene: Scene): string {
+  const chosen = ask.marks.filter((m) => ids.includes(m.id))
+  return grouped(chosen, ({ observe, value }) => `${observe.what} ${value}`)
+    .map((alike) => {
+      const [first, ...others] = alike
+      if (first === undefined || others.length === 0) return answerText(ask, first?.id ?? '', scene)
+      const value = sentence(valueWords(first.observe, first.value, ask.power, scene), scene)
+      const places = alike.map((m) => m.observe.at)
+      return `${value}: ${refNames(places, scene)}`
+    })
+    .join('; ')
+}
+
 /** "4. Look at the lights of F2 (front-top). How are they? – Dark". */
 export function trailLine(entry: TrailEntry, scene: Scene): string {
   const { prompt, reply } = entry
@@ -38,7 +56,9 @@ export function trailLine(entry: TrailEntry, scene: Scene): string {
       : prompt.show === 'ask'
         ? reply.length === 0
           ? labels.none.toLowerCase()
-          : list(reply.map((id) => answerText(prompt, id, scene)))
+          : prompt.many
+            ? marksSaid(prompt, reply, scene)
+            : list(reply.map((id) => answerText(prompt, id, scene)))
         : list([...reply])
   return `${stepNumber(entry.seq, scene)}. ${head} – ${said}${entry.read === undefined ? '' : ' (read)'}${entry.told === undefined ? '' : ' (said before)'}${entry.undone ? ' (taken back)' : ''}`
 }
