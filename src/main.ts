@@ -11,7 +11,17 @@ const argv = process.argv.slice(2)
 if (argv.length === 1 && (argv[0] === '--version' || argv[0] === '-V')) process.stdout.write(`${version}\n`)
 else {
   const { start } = await import('./cli/start.ts')
-  const { stdin, stdout, stderr, env } = process
+  const { stdout, stderr, env } = process
   const program = import.meta.filename
-  process.exitCode = await start(argv, { cwd: process.cwd(), env, stdin, stdout, stderr, program })
+  process.exitCode = await start(argv, {
+    cwd: process.cwd(),
+    env,
+    // Node makes a stream of it when it is first asked for.
+    get stdin() {
+      return process.stdin
+    },
+    stdout,
+    stderr,
+    program,
+  })
 }

@@ -78,12 +78,13 @@ export async function start(
     const language = await loadLanguage(code ?? 'en')
     return forPrograms ? language : localised(language, figuresOf(outside.env))
   })
-  const shell: Outside = {
-    ...outside,
+  const own: Pick<Outside, 'out' | 'err' | 'job'> = {
     job: {},
     out: (line) => void outside.stdout.write(`${line}\n`),
     err: (line) => void outside.stderr.write(`${line}\n`),
   }
+  // Not spread, which would make a stream of stdin for commands that never read it.
+  const shell: Outside = Object.defineProperties(own, Object.getOwnPropertyDescriptors(outside)) as Outside
   if (code === undefined) {
     shell.err((await speak()).program.say.unknownLanguage(asked ?? '', LANGUAGES))
     return 2

@@ -1,8 +1,9 @@
 /**
- * What the YAML parser complains of, in words for somebody who edits a plan. The parser reports an unclosed
- * bracket on the line after it, so the place of the bracket is looked up here.
+ * What is wrong with a text that is no YAML, in words for somebody who edits a plan. The parser that reads plans stops at
+ * the first mistake; the one that edits them goes on, and tells what kind each is. It reports an unclosed bracket on the
+ * line after it, so the place of the bracket is looked up here.
  */
-import type { YAMLError } from 'yaml'
+import { parseDocument, type YAMLError } from 'yaml'
 import { harmless, shown } from './problem.ts'
 
 export interface YamlTrouble {
@@ -37,7 +38,6 @@ const told: Readonly<Record<string, Told>> = {
   ],
   BLOCK_IN_FLOW: ['an indented block inside brackets', 'values divided by commas', 'close the bracket first'],
   MULTILINE_IMPLICIT_KEY: ['a line without a colon', 'KEY: VALUE', 'put a colon and a blank after the key'],
-  TAG_RESOLVE_FAILED: ['a tag (a word that starts with !)', 'plain values', 'take the tag out'],
   BAD_SCALAR_START: ['a sign that cannot start a value', 'a word or a number', 'put the value in quotes'],
   KEY_OVER_1024_CHARS: ['a very long key', 'a short key', 'check for a missing line break'],
 }
@@ -75,7 +75,7 @@ function stillOpen(text: string, end: number): Open {
 const stumbles = (error: YAMLError): boolean => /^Unexpected .* in YAML stream/.test(error.message)
 
 /** The complaints that tell something: one a place, and of a stumbling parser the first. */
-export function telling(errors: readonly YAMLError[]): YAMLError[] {
+function telling(errors: readonly YAMLError[]): YAMLError[] {
   const seen = new Set<number>()
   let lost = false
   return errors.filter((error) => {
@@ -87,10 +87,31 @@ export function telling(errors: readonly YAMLError[]): YAMLError[] {
   })
 }
 
+/** All that is wrong with a text, as far as that can be told. */
+export function yamlTroubles(text: string): YamlTrouble[] {
+  try {
+    const { errors } = parseDocument(text, { prettyErrors: false, uniqueKeys: false, logLevel: 'error' })
+    return telling(errors.filter((error) => !/call stack/.test(error.message))).map((error) =>
+      troubleOf(error, text),
+    )
+  } catch {
+    return [] // Nested too deeply for it.
+  }
+}
+
+/** What the parser that reads plans stopped at, where nothing better is known. */
+export const broken = (text: string, offset: number, reason: string): YamlTrouble => ({
+  offset,
+  found: `broken YAML (${firstLine(reason)}) at ${shown(text.slice(offset, offset + 12).split('\n')[0] ?? '', 20)}`,
+  expected: 'KEY: VALUE, one a line, or { } and commas',
+  todo: 'check brackets, quotes, colons and indents here and on the line above',
+  recoverable: false,
+})
+
 /** One complaint of the parser, put so that it can be acted on. */
-export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
+function troubleOf(error: YAMLError, text: string): YamlTrouble {
   const offset = Math.min(error.pos[0], text.length)
-  const recoverable = error.code === 'MULTIPLE_DOCS' || error.name === 'YAMLWarning'
+  const recoverable = error.code === 'MULTIPLE_DOCS'
   const unclosed = /end with an? ([\]}])|Expected .* to end with ([\]}])/.exec(error.message)
   const bracket = unclosed ? stillOpen(text, offset).bracket : undefined
   if (bracket !== undefined) {
@@ -112,14 +133,6 @@ export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
       todo: 'close the quote',
       recoverable,
     }
-  if (/call stack/.test(error.message))
-    return {
-      offset,
-      found: 'values nested very deeply',
-      expected: 'a few levels',
-      todo: 'check that this is the right file',
-      recoverable,
-    }
   const stray = /^Unexpected flow-(?:map|seq)-end/.test(error.message) ? text[offset] : undefined
   if (stray === '}' || stray === ']')
     return {
@@ -131,11 +144,5 @@ export function yamlTrouble(error: YAMLError, text: string): YamlTrouble {
     }
   const known = told[error.code]
   if (known) return { offset, found: known[0], expected: known[1], todo: known[2], recoverable }
-  return {
-    offset,
-    found: `broken YAML (${firstLine(error.message)}) at ${shown(text.slice(offset, offset + 12).split('\n')[0] ?? '', 20)}`,
-    expected: 'KEY: VALUE, one a line, or { } and commas',
-    todo: 'check brackets, quotes, colons and indents here and on the line above',
-    recoverable,
-  }
+  return { ...broken(text, offset, error.message), recoverable }
 }

@@ -58,7 +58,7 @@ describe('names of readings in a plan', () => {
       'fan1',
       'each name for one place',
     ],
-    ['no name', 'readings: { CPU: }', 11, 18, '', 'a name in the reading'],
+    ['no name', 'readings: { CPU: }', 11, 13, '', 'a name in the reading'],
     ['a map for a name', 'readings: { CPU: { fan: 1 } }', 11, 18, 'a map', 'a name in the reading'],
     [
       'an option in the place of a name',
