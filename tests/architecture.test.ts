@@ -30,6 +30,7 @@ const LIBRARIES: Readonly<Record<string, readonly string[]>> = {
   ink: ['src/ui'],
   'ink-select-input': ['src/ui'],
   zod: Object.keys(LAYERS),
+  'js-yaml': ['src/core'],
   yaml: ['src/core'],
   pg: ['src/io'],
   pgpass: ['src/io'],

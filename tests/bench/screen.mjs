@@ -39,6 +39,9 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
     rows,
   })
   const keys = []
+  /** Of those, the ones that led to a screen for the first time: what an answer taken back brings, the program may still know. */
+  const firsts = []
+  const seen = new Set()
   const memory = []
   const press = async (text) => {
     const before = pty.rows().join('\n')
@@ -56,7 +59,11 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
     await press('\r')
     const answer = async (text) => {
       await new Promise((done) => setTimeout(done, look))
-      keys.push(await press(text))
+      const took = await press(text)
+      keys.push(took)
+      const shown = pty.rows().join('\n').replaceAll(/\d+/g, '')
+      if (!seen.has(shown)) firsts.push(took)
+      seen.add(shown)
     }
     const settled = async () => {
       while (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
@@ -86,6 +93,7 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
       median: quantile(keys, 0.5),
       most: quantile(keys, 0.95),
       longest: quantile(keys, 1),
+      firsts: { steps: firsts.length, median: quantile(firsts, 0.5), most: quantile(firsts, 0.95) },
       first,
       last: memory.at(-1),
       peak: Math.max(...memory),
@@ -101,6 +109,10 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const ms = (x) => `${Math.round(x)} ms`
   console.log(
     `${s.steps} replies: median ${ms(s.median)}, 95th percentile ${ms(s.most)}, longest ${ms(s.longest)}`,
+  )
+  const { firsts } = s
+  console.log(
+    `of these to a screen for the first time: ${firsts.steps}, median ${ms(firsts.median)}, 95th percentile ${ms(firsts.most)}`,
   )
   console.log(
     `memory: ${Math.round(s.first)} MB at first, ${Math.round(s.last)} MB at last, ${Math.round(s.peak)} MB at most`,

@@ -88,7 +88,7 @@ function lookAt(o: Observable, off: boolean, scene: Scene): Look {
     case 'follows':
       return look(
         `Set ${name} to 30 %, then to 100 %. Do the fans on it follow?`,
-        'Wait ten seconds after each change; look at each fan.',
+        'With the computer idle. Wait ten seconds after each change, look at each fan; set it back after.',
       )
     case 'volts':
       return voltsLook(o.at, scene)
@@ -159,7 +159,7 @@ const WHICH: Readonly<Record<string, string>> = {
   'effect jumps runs-off stops-short':
     'Let one slow light run over each channel. On which channels does the light not run as it should?',
   'follows no some':
-    'Set each header and port to 30 %, then to 100 %, one after the other. Where do the fans not follow?',
+    'With the computer idle, set each header and port to 30 %, then 100 %, then back. Where do the fans not follow?',
 }
 
 const WHICH_BY_WHAT: Readonly<Partial<Record<Observable['what'], string>>> = {
