@@ -47,5 +47,7 @@ export interface PracticeWords {
   readonly faultOrLevel: string
   readonly noFault: (level: Level) => string
   readonly unseen: (fault: string) => string
+  /** While the fault is chosen and the best way to it is found. */
+  readonly planting: string
   readonly noDemo: string
 }

@@ -206,7 +206,7 @@ export const CONTROLS: Readonly<Record<string, Control>> = {
       return undefined
     },
   },
-  // Taken back at once, so that the job still comes to its end.
+  // Taken back at once, so that the job still comes to its end; after the last look it is the end.
   "can't do this here": {
     fits: (prompt) => prompt.show === 'ask' && prompt.stage !== 'proof' && prompt.tools.length === 0,
     use: async (at) => {
@@ -215,7 +215,7 @@ export const CONTROLS: Readonly<Record<string, Control>> = {
       pty.write('x')
       await pty.until(() => count(log, 'replied') > before)
       await pty.until(`${english.screen.taken[0]}${english.screen.ways.cannot}`)
-      await takesBack(at, 'u')
+      if (count(log, 'ended') === 0) await takesBack(at, 'u')
       return [{ prompt, reply: { say: 'cannot' } }]
     },
   },

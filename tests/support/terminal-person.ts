@@ -111,7 +111,20 @@ export async function workAt(
     const reply: Reply = prompt.show === 'do' ? { say: 'done' } : person.answer(prompt)
     told.push({ prompt, reply })
     await (hands === 'one by one' ? pressEach : pressAll)(pty, prompt, reply)
-    await pty.until(() => eventsIn(log).some((e) => e.e === 'replied' && e.to === seq))
+    await entered(pty, () => eventsIn(log).some((e) => e.e === 'replied' && e.to === seq))
+  }
+}
+
+const heldDown = (rows: readonly string[]): boolean =>
+  rows.some((row) => row.startsWith(english.screen.said['held-key']))
+
+/** Waits for what Enter brings. Here keys may come as quickly as those of a key that is held; who is told so presses again. */
+async function entered(pty: Pty, done: (rows: readonly string[]) => boolean): Promise<void> {
+  for (;;) {
+    const rows = await pty.until((now) => done(now) || heldDown(now))
+    if (done(rows)) return
+    pty.write('\r')
+    await pty.until((now) => done(now) || now.join('\n') !== rows.join('\n'))
   }
 }
 
@@ -163,7 +176,7 @@ async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> 
     if (reply.say !== 'answer') return pty.write('c')
     pty.write('\r')
     if (ids.length > 0) return
-    await pty.until('Nothing is marked')
+    await entered(pty, (rows) => rows.some((row) => row.startsWith('Nothing is marked')))
     return pty.write('\r')
   }
   const row = rowFor(prompt, reply)

@@ -206,6 +206,7 @@ export const run: Run = async (given, shell) => {
   }
   const plan = planFrom(path, shell)
   if (plan === undefined) return 2
+  if (shell.stdout.isTTY) shell.out(language.practice.planting)
   const chosen = draw(given, compile(plan), shell)
   if (chosen === undefined) return 2
   const { plantable, ground, engine, again, likely } = chosen

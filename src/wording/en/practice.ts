@@ -75,5 +75,6 @@ export const practiceWords: PracticeWords = {
     `This build has no fault that is ${level} to find. Try another --level, or name one with --fault.`,
   unseen: (fault) =>
     `${clean(fault)} shows in no symptom that there are questions for, so nobody would go looking for it. Choose another.`,
+  planting: 'Planting a fault. This takes a few seconds.',
   noDemo: 'The demo build is not beside the program. Name a plan: whichlead practice PLAN',
 }
