@@ -107,7 +107,9 @@ describe('practice at a terminal', () => {
       await readOn(/The bench answers\. Power off/u, 'What next? Power off')
       at.write('q')
       expect((await at.ended).code).toBe(0)
-      expect(at.screen.history().join('\n')).toContain('It was: ')
+      const left = at.screen.history().join('\n')
+      expect(left).toContain('Planting a fault.')
+      expect(left).toContain('It was: ')
       // One page of the terminal for all of it: nothing flashes up between two menus.
       expect(at.output().split('\u001b[?1049h')).toHaveLength(2)
     },

@@ -1,21 +1,10 @@
 /** Drawings and the wiring sheet in English. */
 import type { DrawingWords } from '../drawing/text.ts'
+import { PART_KIND } from './kinds.ts'
 
 export const drawingWords: DrawingWords = {
   lines: { supply: 'supply', motor: 'motor', light: 'light', usb: 'USB' },
-  kinds: {
-    fan: 'fan',
-    pump: 'pump',
-    strip: 'light strip',
-    'fan-splitter': 'fan splitter',
-    'fan-hub': 'fan hub',
-    'light-hub': 'light hub',
-    controller: 'controller',
-    'light-splitter': 'light splitter',
-    'usb-hub': 'USB hub',
-    adapter: 'adapter',
-    'usb-device': 'USB device',
-  },
+  kinds: PART_KIND,
   empty: 'empty',
   loose: 'not connected',
   under: (plug) => `its sockets stand under ${plug}`,
