@@ -5,6 +5,7 @@
  */
 import type { Finding } from '../core/audit/finding.ts'
 import type { Part, Plan } from '../core/plan/plan.ts'
+import { headerKindOf } from '../core/plan/ports.ts'
 import { cleanName } from './clean.ts'
 
 export interface KindWords {
@@ -33,14 +34,6 @@ export interface Names {
   readonly spoken: (sentence: string) => string
 }
 
-function headerKind({ board }: Plan, id: string): keyof KindWords['header'] | undefined {
-  const [header] = id.split('.')
-  const has = (headers: readonly { readonly id: string }[]): boolean => headers.some((h) => h.id === header)
-  if (has(board.fanHeaders)) return 'fan'
-  if (has(board.lightHeaders)) return 'light'
-  return has(board.usbHeaders) ? 'usb' : undefined
-}
-
 /** Facts that name parts beside those that a finding is about. */
 const OTHERS: ReadonlySet<string> = new Set(['seen'])
 
@@ -58,7 +51,7 @@ function nameOf(
   const id = text.replace(/^board\./, '')
   const [of = ''] = id.split('.')
   const set = about(`headers/${of}`) || about(`channels/${of}`)
-  const header = id !== text || set || about(`board.${of}`) ? headerKind(plan, id) : undefined
+  const header = id !== text || set || about(`board.${of}`) ? headerKindOf(plan.board, of) : undefined
   if (header) return { text: cleanName(id), kind: words.header[header], of: `board.${of}` }
   const part = id === text && (set || about(of)) ? plan.parts.find((p) => p.id === of) : undefined
   return part && { text: cleanName(id), kind: words.part(part.kind, of), of }

@@ -17,6 +17,8 @@ import type { ScreenWords } from './screen.ts'
 export interface Scene {
   readonly plan: Plan
   readonly inForce: readonly Edit[]
+  /** What the audit found in the plan, where that is at hand. */
+  readonly findings?: readonly Finding[]
   /** Explanations are folded away. */
   readonly folded?: boolean
 }

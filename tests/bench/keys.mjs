@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { load } from './load.mjs'
+import { quantile } from './quantile.mjs'
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url))
 const command = [
@@ -21,8 +22,6 @@ const plan = readPlanFile(planFile).value
 const { cases } = singles(plan)
 const home = mkdtempSync(join(tmpdir(), 'whichlead-keys-'))
 const env = { HOME: home, XDG_STATE_HOME: home, LANG: 'C.UTF-8' }
-const quantile = (list, q) =>
-  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * q))]
 const ms = (list, q) => `${Math.round(quantile(list, q))} ms`
 
 try {

@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url'
 import { damage } from './damaged.mjs'
 import { kills } from './kills.mjs'
 import { load } from './load.mjs'
+import { quantile } from './quantile.mjs'
 import { start } from './start.mjs'
 
 const argv = process.argv.slice(2)
@@ -39,8 +40,6 @@ const example = (name) =>
 
 const ms = (x) => `${x < 10 ? x.toFixed(1) : Math.round(x)} ms`
 const percent = (n, of) => `${((100 * n) / of).toFixed(1)} %`
-const quantile = (list, q) =>
-  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * q))]
 const mean = (list) => list.reduce((a, b) => a + b, 0) / list.length
 const waitsOf = (waits) =>
   `median ${ms(quantile(waits, 0.5))}, 95th percentile ${ms(quantile(waits, 0.95))}, longest ${ms(quantile(waits, 1))}`

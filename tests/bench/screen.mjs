@@ -1,11 +1,12 @@
-// The screen over a long job: 500 answers given and taken back at a real pseudo-terminal. How long a key takes until what
-// comes next can be read, and what memory the program holds then, as the system counts it.
+// The screen over a long job: 500 answers given and taken back at a real pseudo-terminal. What memory the program holds then, as
+// the system counts it, and how long a key takes; of questions that stand there for the first time `keys.mjs` tells that.
 //   node tests/bench/screen.mjs [STEPS] [LOOK]   LOOK: milliseconds that the person looks before each answer; 0
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { load } from './load.mjs'
+import { quantile } from './quantile.mjs'
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url))
 const program = process.env.WHICHLEAD_PROGRAM ?? here('../../dist/whichlead.mjs')
@@ -20,9 +21,6 @@ function memoryOf(pid) {
     return undefined
   }
 }
-
-const quantile = (list, q) =>
-  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * q))]
 
 /** What tells one question from the next: the last remark and the lines of the question. */
 const ready = (before) => (rows) =>
@@ -39,9 +37,6 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
     rows,
   })
   const keys = []
-  /** Of those, the ones that led to a screen for the first time: what an answer taken back brings, the program may still know. */
-  const firsts = []
-  const seen = new Set()
   const memory = []
   const press = async (text) => {
     const before = pty.rows().join('\n')
@@ -59,11 +54,7 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
     await press('\r')
     const answer = async (text) => {
       await new Promise((done) => setTimeout(done, look))
-      const took = await press(text)
-      keys.push(took)
-      const shown = pty.rows().join('\n').replaceAll(/\d+/g, '')
-      if (!seen.has(shown)) firsts.push(took)
-      seen.add(shown)
+      keys.push(await press(text))
     }
     const settled = async () => {
       while (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
@@ -93,7 +84,6 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
       median: quantile(keys, 0.5),
       most: quantile(keys, 0.95),
       longest: quantile(keys, 1),
-      firsts: { steps: firsts.length, median: quantile(firsts, 0.5), most: quantile(firsts, 0.95) },
       first,
       last: memory.at(-1),
       peak: Math.max(...memory),
@@ -109,10 +99,6 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const ms = (x) => `${Math.round(x)} ms`
   console.log(
     `${s.steps} replies: median ${ms(s.median)}, 95th percentile ${ms(s.most)}, longest ${ms(s.longest)}`,
-  )
-  const { firsts } = s
-  console.log(
-    `of these to a screen for the first time: ${firsts.steps}, median ${ms(firsts.median)}, 95th percentile ${ms(firsts.most)}`,
   )
   console.log(
     `memory: ${Math.round(s.first)} MB at first, ${Math.round(s.last)} MB at last, ${Math.round(s.peak)} MB at most`,

@@ -9,6 +9,7 @@ import { rightSetting } from '../bench/setting-now.ts'
 import { supplyLeadAt } from '../bench/world.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
+import { plugAndBelow } from './below.ts'
 import { REACH, SWITCH_MINUTES } from './looks.ts'
 import { inside, MOVE, otherSockets, reach, repairOf } from './repair.ts'
 import { replan } from './replan.ts'
@@ -90,21 +91,13 @@ function portRepairs(build: Build, socket: number): RepairDef[] {
   return [...moves, ...substitutePart(build, owner)]
 }
 
-/** Plugs that hang below a socket, the nearest first. */
-function plugsBelow(build: Build, socket: number, depth = 0): readonly number[] {
-  const plug = build.plugIn[socket] ?? NOWHERE
-  const entry = build.parts[build.partOf[plug] ?? NOWHERE]
-  if (plug < 0 || !entry || depth > 4) return []
-  return [plug, ...entry.sockets.flatMap((s) => plugsBelow(build, s, depth + 1))]
-}
-
 const MOST_LIGHTENED = 4
 
 /** A source that carries too much: one of the plugs below it goes to a free socket elsewhere. */
 function lighten(build: Build, socket: number, part: number): RepairDef[] {
   const sockets = socket >= 0 ? [socket] : (build.parts[part]?.sockets ?? [])
   const below = sockets
-    .flatMap((s) => plugsBelow(build, s))
+    .flatMap((s) => plugAndBelow(build, build.plugIn[s] ?? NOWHERE))
     .filter((plug) => otherSockets(build, plug).length > 0)
   return below.slice(-MOST_LIGHTENED).flatMap((plug) => {
     const free = otherSockets(build, plug).find(

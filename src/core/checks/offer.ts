@@ -14,6 +14,7 @@ import { comesAndGoes } from '../faults/catalogue.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
 import { governedPorts } from '../faults/setting.ts'
+import { plugAndBelow } from './below.ts'
 import { BLADE, type LookCost, lookCost, REACH } from './looks.ts'
 import { otherSockets } from './repair.ts'
 import type { CheckDef } from './step.ts'
@@ -106,16 +107,10 @@ function governs(build: Build, socket: number, touched: Touched, depth = 0): boo
 }
 
 /** The first fan that hangs on a plug: what comes and goes at a splitter's plug is watched there. */
-function fanBelow(build: Build, plug: number, depth = 0): string | undefined {
-  const entry = build.parts[build.partOf[plug] ?? NOWHERE]
-  if (!entry || depth > 4) return undefined
-  if (entry.motor) return entry.part.id
-  for (const socket of entry.sockets) {
-    const fan = fanBelow(build, build.plugIn[socket] ?? NOWHERE, depth + 1)
-    if (fan) return fan
-  }
-  return undefined
-}
+const fanBelow = (build: Build, plug: number): string | undefined =>
+  plugAndBelow(build, plug)
+    .map((p) => build.parts[build.partOf[p] ?? NOWHERE])
+    .find((entry) => entry?.motor)?.part.id
 
 function looks(build: Build, touched: Touched): CheckDef[] {
   const found: CheckDef[] = []

@@ -3,7 +3,18 @@
  * is one entry here and one file in `bench/parts`. The pins follow the public fan, SATA and USB pin tables;
  * `DATA_BACK` is the fourth wire by which a fan hands light data back to a hub that runs in series.
  */
-import type { Adapter, Connector, Light, Motor, Part, PartId, PartKindName, Plan, PortRef } from './plan.ts'
+import type {
+  Adapter,
+  Board,
+  Connector,
+  Light,
+  Motor,
+  Part,
+  PartId,
+  PartKindName,
+  Plan,
+  PortRef,
+} from './plan.ts'
 
 export type Conductor =
   | '12V'
@@ -134,6 +145,13 @@ export const portsOf = (part: Part): Port[] =>
 /** The ports of one USB header: `U1.a`, `U1.b`, …; the header itself (`U1`) takes a plug over both rows. */
 export const usbPortNames = (header: { readonly id: string; readonly ports: number }): string[] =>
   Array.from({ length: header.ports }, (_, i) => `${header.id}.${String.fromCharCode(97 + i)}`)
+
+/** What kind of header of the board a name stands for, or a row of one; undefined where the board has none of it. */
+export function headerKindOf(board: Board, name: string): 'fan' | 'light' | 'usb' | undefined {
+  if (board.fanHeaders.some((h) => h.id === name)) return 'fan'
+  if (board.lightHeaders.some((h) => h.id === name)) return 'light'
+  return board.usbHeaders.some((h) => name === h.id || name.startsWith(`${h.id}.`)) ? 'usb' : undefined
+}
 
 /** Every port of a build: supply, board and parts, in the plan's order. */
 export function allPorts(plan: Pick<Plan, 'supply' | 'board' | 'parts'>): Port[] {

@@ -32,15 +32,15 @@ export function readTree(text: string, file: string, book: Notebook): Tree {
     return { root: undefined, brokenAt: undefined }
   }
   const { starts, place } = linesOf(text, file)
-  const events = readable(text)
+  const { events, troubles } = parsed(text)
   let brokenAt: number | undefined
-  for (const { offset, found, expected, todo, recoverable } of troublesOf(text, events)) {
+  for (const { offset, found, expected, todo, recoverable } of troubles) {
     const at = place(offset)
     report(book, at, found, expected, todo)
     if (!recoverable) brokenAt = Math.min(brokenAt ?? at.line, at.line)
   }
   const above = brokenAt === undefined ? text : text.slice(0, starts[brokenAt - 1])
-  const read = events instanceof YAMLException ? eventsOf(above) : events
+  const read = events ?? eventsOf(above)
   if (read instanceof YAMLException) return { root: undefined, brokenAt }
   const root = treeOf(text, read, place, book)
   if (root.size <= MOST_VALUES) return { root, brokenAt }
@@ -86,16 +86,6 @@ function eventsOf(text: string): readonly Event[] | YAMLException {
   }
 }
 
-/**
- * As `eventsOf`, but lines inside brackets may be indented as little as many people do, with the closing bracket under the key.
- * The standard wants them further in (YAML 1.2.2, 7.4); what else is wrong with such a text is looked at before.
- */
-function readable(text: string): readonly Event[] | YAMLException {
-  const strict = eventsOf(text)
-  if (!(strict instanceof YAMLException) || strict.reason !== 'deficient indentation') return strict
-  return yamlTroubles(text).length > 0 ? strict : eventsOf(joined(text))
-}
-
 const TOKENS = /(?<=[\s[{,:])(?:"(?:[^"\\]|\\[\s\S])*"|'(?:[^']|'')*')|(?<=\s)#[^\n]*|[[\]{}]|\r?\n/g
 
 /** The text with every line inside brackets joined to the one before, and all signs where they were. */
@@ -113,20 +103,44 @@ const TAB_BEFORE = /^ *\t/m
 
 const isDocument = ({ type }: Event): boolean => type === EVENT_ID.DOCUMENT
 
-function troublesOf(text: string, events: readonly Event[] | YAMLException): YamlTrouble[] {
-  if (!(events instanceof YAMLException))
-    return TAB_BEFORE.test(text) || events.filter(isDocument).length > 1 ? yamlTroubles(text) : []
-  const offset = events.mark?.position ?? 0
-  if (events.reason.startsWith('nesting'))
-    return [
-      {
+interface Parsed {
+  /** Undefined where the text cannot be read to its end. */
+  readonly events: readonly Event[] | undefined
+  readonly troubles: readonly YamlTrouble[]
+}
+
+/**
+ * The text as far as it can be read, with what is wrong with it. Lines inside brackets may be indented as little as many
+ * people do, with the closing bracket under the key; the standard wants them further in (YAML 1.2.2, 7.4). What else is
+ * wrong with such a text is looked at before.
+ */
+function parsed(text: string): Parsed {
+  const strict = eventsOf(text)
+  if (!(strict instanceof YAMLException)) {
+    const odd = TAB_BEFORE.test(text) || strict.filter(isDocument).length > 1
+    return { events: strict, troubles: odd ? yamlTroubles(text) : [] }
+  }
+  if (isTooDeep(strict)) return { events: undefined, troubles: [stoppedAt(text, strict)] }
+  const troubles = yamlTroubles(text)
+  const lenient =
+    troubles.length === 0 && strict.reason === 'deficient indentation' ? eventsOf(joined(text)) : strict
+  if (!(lenient instanceof YAMLException)) return { events: lenient, troubles }
+  const told = troubles.some(({ recoverable }) => !recoverable)
+  return { events: undefined, troubles: told ? troubles : [...troubles, stoppedAt(text, lenient)] }
+}
+
+const isTooDeep = ({ reason }: YAMLException): boolean => reason.startsWith('nesting')
+
+/** What the parser of events stopped at. */
+function stoppedAt(text: string, exception: YAMLException): YamlTrouble {
+  const offset = exception.mark?.position ?? 0
+  return isTooDeep(exception)
+    ? {
         offset,
         found: 'values nested very deeply',
         expected: `at most ${DEEPEST} levels`,
         todo: 'take out the extra brackets',
         recoverable: false,
-      },
-    ]
-  const told = yamlTroubles(text)
-  return told.some(({ recoverable }) => !recoverable) ? told : [...told, broken(text, offset, events.reason)]
+      }
+    : broken(text, offset, exception.reason)
 }

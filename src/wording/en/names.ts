@@ -4,7 +4,7 @@
  */
 
 import type { Connector, Part } from '../../core/plan/plan.ts'
-import { portsOf } from '../../core/plan/ports.ts'
+import { headerKindOf, portsOf } from '../../core/plan/ports.ts'
 import { clean, cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
@@ -62,11 +62,7 @@ export function portKind(ref: string, scene: Scene): PortKind | undefined {
   const { board, supply } = scene.plan
   if (id === 'supply')
     return supply.leads.some((l) => port === l.id || port.startsWith(`${l.id}.`)) ? 'supply' : undefined
-  if (id === 'board') {
-    if (board.fanHeaders.some((h) => h.id === port)) return 'fan'
-    if (board.lightHeaders.some((h) => h.id === port)) return 'light'
-    return board.usbHeaders.some((h) => port === h.id || port.startsWith(`${h.id}.`)) ? 'usb' : undefined
-  }
+  if (id === 'board') return headerKindOf(board, port)
   const part = partOf(id, scene)
   const found = part && portsOf(part).find((p) => p.name === port)
   return found && kindByConnector[found.connector]
@@ -81,8 +77,8 @@ function supplyName(port: string, scene: Scene): string {
 
 /** What kind of header of the board it is, or a row of one; nothing where the board has none of this name. */
 export function headerKind(port: string, scene: Scene): string {
-  const kind = portKind(`board.${port}`, scene)
-  return kind && kind !== 'supply' ? HEADER_KIND[kind] : ''
+  const kind = headerKindOf(scene.plan.board, port)
+  return kind ? HEADER_KIND[kind] : ''
 }
 
 function boardName(port: string, scene: Scene): string {

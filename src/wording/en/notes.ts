@@ -184,8 +184,7 @@ export function noteLines(note: Note, scene: Scene): string[] {
 }
 
 /** The finding itself, where those of the plan are at hand: what is told of one in a log has no more than its figures. */
-function findingOf({ rule, refs }: Facts, scene: Scene): Finding | undefined {
-  const { findings = [] } = scene as Scene & { readonly findings?: readonly Finding[] }
+function findingOf({ rule, refs }: Facts, { findings = [] }: Scene): Finding | undefined {
   return findings.find((f) => f.rule === rule && String(f.refs) === String(refs))
 }
 
