@@ -8,10 +8,14 @@ import { judge, namedRight } from '../job/practice/judge.ts'
 import type { Choosable } from '../job/practice/options.ts'
 import type { Language, Scene } from '../wording/language.ts'
 
+/** What nobody could tell is left out, and so is not counted. */
+const isSeen = (e: Job['trail'][number]): boolean => !e.undone && e.reply !== 'unsure'
+
+/** Steps are numbered as the trainee sees them. */
 export const sceneOf = (job: Job): Scene & { trail: Job['trail'] } => ({
   plan: job.ground.build.plan,
   inForce: job.inForce,
-  trail: job.trail,
+  trail: job.trail.filter(isSeen),
 })
 
 /** What a step is called in a list. */
@@ -32,12 +36,13 @@ export function stepName(
   return ask ? language.question(ask, scene).title : check.id
 }
 
-/** What was said and seen, a line a step; what nobody could tell is left out. */
+/** What was said and seen, a line a step. */
 export function seenLines(job: Job, from: number, language: Language): string[] {
+  const scene = sceneOf(job)
   return job.trail
     .slice(from)
-    .filter((e) => !e.undone && e.reply !== 'unsure')
-    .map((e) => language.trail(e, sceneOf(job)))
+    .filter(isSeen)
+    .map((e) => language.trail(e, scene))
 }
 
 export interface Talked {

@@ -127,6 +127,13 @@ describe('the talk of an exercise', () => {
     expect(lines[1]).toMatch(
       /^You: \d+ minutes, with one step chosen\. Whichlead on the same fault: \d+ minutes/u,
     )
+    // What nobody could tell is not shown, and so leaves no gap in the count.
+    expect(start.job.trail.some((e) => e.reply === 'unsure')).toBe(true)
+    for (const shown of [seen, lines]) {
+      const numbers = shown.flatMap((l) => /^ *(\d+)\. /u.exec(l)?.[1] ?? []).map(Number)
+      expect(numbers.length).toBeGreaterThan(1)
+      expect(numbers).toEqual(numbers.map((_, i) => i + 1))
+    }
   })
 
   it('a wrong name is told to be wrong, with the true cause', async () => {

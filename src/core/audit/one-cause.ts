@@ -8,9 +8,14 @@ const SAYS_IT: readonly (readonly [told: string, covered: string])[] = [
   ['tach-way-empty', 'tach-missing'],
   ['sata-plug-over-current', 'supply-lead-over-current'],
   ['peripheral-plug-over-current', 'supply-lead-over-current'],
+  ['usb-bus-hub-over-budget', 'usb-header-over-current'],
 ]
 
-const same = (a: Finding, b: Finding): boolean => a.facts.at === b.facts.at && a.facts.rail === b.facts.rail
+/** About the same place, where the other allows no less: what it asks for is done by the same remedy. */
+const covers = (told: Finding, other: Finding): boolean =>
+  told.facts.at === other.facts.at &&
+  told.facts.rail === other.facts.rail &&
+  (told.limit ?? 0) <= (other.limit ?? 0)
 
 /** The findings without those that another one about the same place stands for. */
 export const oncePerCause = (found: readonly Finding[]): Finding[] =>
@@ -18,6 +23,6 @@ export const oncePerCause = (found: readonly Finding[]): Finding[] =>
     (other) =>
       !SAYS_IT.some(
         ([rule, covered]) =>
-          covered === other.rule && found.some((told) => told.rule === rule && same(told, other)),
+          covered === other.rule && found.some((told) => told.rule === rule && covers(told, other)),
       ),
   )

@@ -77,7 +77,7 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
         const part = partOf(w.plugIn(socket) ?? socket)
         return isOver(drawnFrom(w, socket, five ? 5 : 12), most) ? [part] : []
       })
-      // what one plug carries alone is told of the plug, which bears no more than this
+      // what one plug carries alone is told of the plug
       const [only, ...others] = sockets.filter((socket) => drawnFrom(w, socket, five ? 5 : 12) > 0)
       const group = {
         ref: lead.id,
@@ -97,7 +97,7 @@ function* supplyLeadOver(w: Wiring): Generator<Hit> {
           rail,
           ...dimming(ms, ls, limit),
           ...(alone.length > 0 ? { alone } : {}),
-          ...(only && others.length === 0 && limit >= plugRailAmps(lead.kind) ? { at: only } : {}),
+          ...(only && others.length === 0 ? { at: only } : {}),
         },
         rests: rests(
           w,

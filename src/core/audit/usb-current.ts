@@ -73,12 +73,13 @@ export const usbCurrent: readonly Rule[] = [
         if (!isBusHub(hub)) continue
         const on = Array.from({ length: hub.ports }, (_, i) => drawn.get(`${hub.id}.${i + 1}`) ?? []).flat()
         const figure = hub.ownMilliamps + ma(on)
+        const port = w.trace(`${hub.id}.usb`, '5V').steps.at(-1)?.socket
         if (isOver(figure, portMa('usb2')))
           yield {
             refs: [hub.id, ...on.map((p) => p.id)],
             figure,
             limit: portMa('usb2'),
-            facts: { part: hub.id, parts: on.map((p) => p.id) },
+            facts: { part: hub.id, parts: on.map((p) => p.id), ...(port ? { at: port } : {}) },
             rests: [`parts.${hub.id}.own_milliamps`, ...maPaths(on)],
           }
       }

@@ -17,7 +17,7 @@ const planted = (name: string): string =>
 /** What follows from the mistake itself, and so is told beside it. */
 const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   'usb-ports-short': ['host-lead-missing'],
-  'usb-hub-port-over-current': ['usb-bus-hub-over-budget', 'usb-header-over-current'],
+  'usb-hub-port-over-current': ['usb-bus-hub-over-budget'],
   // The other strip was left lying, which is the second half of the same mix-up.
   'light-5v-on-12v': ['light-plug-open'],
 }

@@ -112,6 +112,32 @@ ${second}`
   })
 })
 
+describe('a bus-powered hub over its budget', () => {
+  const hub = (header: string, others = ''): string => `
+board: { usb_headers: { U1: { milliamps: ${header} } } }
+parts:
+  N1: { kind: usb-hub, ports: 6, power: bus, own_milliamps: 100 mA }
+  D1..D5: { kind: usb-device, usb_milliamps: 100 mA }
+  D6: { kind: usb-device, usb_milliamps: 600 mA }
+leads: [N1.usb -> board.U1.a, D1..D5.usb -> N1.1..5${others}]`
+  const over = (text: string) => found(text, /over-(current|budget)/).map((f) => `${f.rule} ${f.facts.at}`)
+
+  test('is told, and not once more of the port that it hangs on', () => {
+    expect(over(hub('500 mA'))).toEqual(['usb-bus-hub-over-budget board.U1.a'])
+  })
+
+  test('but a port is told too that gives less than a hub may take, and so is the port beside', () => {
+    expect(over(hub('400 mA'))).toEqual([
+      'usb-header-over-current board.U1.a',
+      'usb-bus-hub-over-budget board.U1.a',
+    ])
+    expect(over(hub('500 mA', ', D6.usb -> board.U1.b')).sort()).toEqual([
+      'usb-bus-hub-over-budget board.U1.a',
+      'usb-header-over-current board.U1.b',
+    ])
+  })
+})
+
 describe('splitters behind a splitter', () => {
   const nested = (first: string, second: string): string => `
 board: { fan_headers: { SYS1: } }
