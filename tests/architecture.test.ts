@@ -49,9 +49,6 @@ const LONG: readonly string[] = [
   'src/core/faults/setting.ts',
   'src/core/plan/plan.ts',
   'src/job/report/record.ts',
-  'src/wording/en/faults.ts',
-  'src/wording/en/questions.ts',
-  'src/wording/language.ts',
 ]
 const LONGEST = 250
 

@@ -2,7 +2,7 @@
  * Completion for bash, zsh and fish, made from the command table, so that it never knows another command or option than
  * the program. Plans and logs are completed as files; symptoms by their ids.
  */
-import type { Program } from '../wording/language.ts'
+import type { Program } from '../wording/program.ts'
 import type { Command, Option } from './command.ts'
 import { COMMANDS, COMMON } from './commands.ts'
 

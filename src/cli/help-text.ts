@@ -1,5 +1,5 @@
 /** Help, made from the command table and the wording of the same names. */
-import type { Program } from '../wording/language.ts'
+import type { Program } from '../wording/program.ts'
 import type { Argument, Command, Option } from './command.ts'
 import { COMMANDS, COMMON } from './commands.ts'
 

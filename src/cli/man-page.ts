@@ -2,7 +2,7 @@
  * The manual page, from the same table and words as the help, as `man` reads it (the man macros of roff: `.TH`, `.SH`,
  * `.TP`, as in man(7)).
  */
-import type { Program } from '../wording/language.ts'
+import type { Program } from '../wording/program.ts'
 import type { Command, Option } from './command.ts'
 import { COMMANDS, COMMON } from './commands.ts'
 import { usage } from './help-text.ts'

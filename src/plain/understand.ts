@@ -4,7 +4,8 @@
  */
 import type { Ask, Prompt } from '../core/checks/prompt.ts'
 import { handInOf } from '../job/hand-in.ts'
-import type { Language, Scene, Way } from '../wording/language.ts'
+import type { Way } from '../wording/dialogue.ts'
+import type { Language, Scene } from '../wording/language.ts'
 import { plainly, type Said } from './said.ts'
 import { stepNamed } from './take-back.ts'
 import { understandMarks } from './understand-marks.ts'

@@ -9,8 +9,9 @@ import type { Ask, Do, End, Hands, Note, Outcome, Power, Suspect, Verdict } from
 import type { Fault } from '../core/faults/fault.ts'
 import type { Plan, Problem } from '../core/plan/plan.ts'
 import type { PathStep, Refusal, TrailEntry, View, Why } from '../job/view.ts'
-import type { ManWords } from './man.ts'
+import type { Dialogue } from './dialogue.ts'
 import type { PracticeWords } from './practice.ts'
+import type { Program } from './program.ts'
 import type { ScreenWords } from './screen.ts'
 
 /** What names and places are drawn from. A `View` is one. */
@@ -62,13 +63,6 @@ export interface SymptomText {
   readonly name: string
   /** What a person may have said. */
   readonly means: string
-}
-
-export interface CommandText {
-  readonly summary: string
-  readonly about: readonly string[]
-  readonly options: Readonly<Record<string, string>>
-  readonly examples: readonly (readonly [command: string, does: string])[]
 }
 
 /** Short words that front ends put on keys, lists and heads. */
@@ -159,145 +153,3 @@ export interface Language {
   readonly practice: PracticeWords
   readonly program: Program
 }
-
-/** What a person may say at any time beside an answer. */
-export type Way =
-  | 'done'
-  | 'unsure'
-  | 'cannot'
-  | 'undo'
-  | 'why'
-  | 'path'
-  | 'where'
-  | 'findings'
-  | 'again'
-  | 'fold'
-  | 'unfold'
-  | 'hand-over'
-  | 'leave'
-  | 'help'
-  | 'none'
-
-/** What the line-by-line front end says and understands of its own. */
-export interface Dialogue {
-  /** The words for each way, in small letters; `note` takes the rest of the line. */
-  readonly words: Readonly<Record<Way, readonly string[]>>
-  readonly noteWord: string
-  /** Before the name of a reading. */
-  readonly readWord: string
-  readonly readWhat: string
-  readonly readNotHere: string
-  readonly prompt: string
-  /** Beside what an empty line takes. */
-  readonly enter: string
-  readonly hello: (view: View) => string[]
-  readonly help: (kind: 'do' | 'one' | 'many' | 'ended') => string[]
-  /**
-   * Above each step: what it takes.
-   * @param power null where nobody knows   @param left causes still to tell apart, null while nobody is suspected
-   */
-  readonly head: (
-    n: number,
-    power: Power | null,
-    hands: Hands,
-    minutes: number,
-    left: number | null,
-  ) => string
-  readonly ways: (kind: 'do' | 'one' | 'many', canUndo: boolean) => string
-  readonly notUnderstood: (said: string) => string
-  readonly whichOf: (said: string, choices: readonly string[]) => string
-  readonly outOfRange: (n: number, last: number) => string
-  readonly twice: (thing: string) => string
-  /** The words by which things are marked, the first being the one that is meant where none is said. */
-  readonly markWords: (values: readonly (readonly [word: string, means: string])[]) => string
-  readonly noteTaken: string
-  readonly folded: string
-  readonly unfolded: string
-  /** How to sign; with the name that is known already, if one is. */
-  readonly signHow: (who: string | null) => string
-  readonly signed: (by: string) => string
-  readonly noteEmpty: string
-  readonly nothingToUndo: string
-  readonly undone: string
-  /** After what taking an earlier answer back would change: how it is done. */
-  readonly takeBackSure: string
-  readonly takenBackNot: string
-  readonly noTakingBack: (step: number, standing: readonly number[]) => string
-  readonly yes: readonly string[]
-  readonly pathSoFar: string
-  readonly pathEmpty: string
-  /** How many findings of the audit there are beside those that were told. */
-  readonly moreFindings: (count: number) => string
-  readonly noFindings: string
-  readonly where: string
-  readonly whereUnknown: string
-  readonly inputEnded: (log: string) => string
-  readonly tooLong: string
-  readonly notUtf8: string
-}
-
-/** What the program itself says: help, mistakes on the command line, endings. */
-export interface Program {
-  readonly summary: string
-  readonly usage: string
-  readonly heads: Readonly<Record<'commands' | 'options' | 'examples' | 'more' | 'exit', string>>
-  readonly commands: Readonly<Record<string, CommandText>>
-  readonly common: Readonly<Record<string, string>>
-  readonly man: ManWords
-  readonly exitCodes: readonly (readonly [code: number, means: string])[]
-  readonly say: ProgramSentences
-}
-
-export interface ProgramSentences {
-  readonly unknownCommand: (given: string, near: readonly string[]) => string
-  readonly unknownOption: (command: string, given: string, near: readonly string[]) => string
-  readonly optionNeedsValue: (option: string) => string
-  readonly optionTakesNone: (option: string) => string
-  readonly missingArgument: (command: string, name: string) => string
-  readonly tooMany: (command: string, extra: string) => string
-  readonly unknownSymptom: (given: string, near: readonly string[], all: readonly string[]) => string
-  readonly chooseSymptom: string
-  /** How several at once are named, line by line. */
-  readonly chooseSeveral: string
-  readonly badFault: (given: string, near: readonly string[]) => string
-  readonly badEdit: (given: string) => string
-  readonly editNowhere: (given: string) => string
-  readonly written: (path: string) => string
-  readonly nextCheck: (path: string) => string
-  readonly noJobs: (folder: string) => string
-  readonly noJobYet: string
-  readonly noOpenJob: string
-  readonly jobIsOver: (log: string) => string
-  /** After what is wrong with the text of a plan: more may come to light once it can be read. */
-  readonly wiringNotChecked: string
-  /** The file of a job's plan has mistakes now. */
-  readonly planUnreadableNow: (file: string) => string
-  readonly file: (path: string, why: FileTrouble) => string
-  readonly crashed: (message: string, log: string | undefined) => string[]
-  readonly interrupted: (log: string | undefined) => string[]
-  readonly tooSmall: (columns: number, rows: number) => string
-  readonly engineNeedsPolicy: string
-  /** Between the pages of a replay. */
-  readonly replayNext: string
-  readonly unknownShell: (given: string, known: readonly string[]) => string
-  readonly unknownLanguage: (given: string, known: readonly string[]) => string
-  readonly start: StartSentences
-}
-
-export interface StartSentences {
-  readonly jobs: string
-  readonly builds: string
-  readonly nothing: readonly string[]
-  readonly more: string
-}
-
-export type FileTrouble =
-  | 'missing'
-  | 'folder'
-  | 'unreadable'
-  | 'unwritable'
-  | 'exists'
-  | 'full'
-  | 'empty'
-  | 'binary'
-  | 'large'

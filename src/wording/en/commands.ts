@@ -1,5 +1,5 @@
 /** Help texts of the commands: what each does, its options, and examples that can be typed as they stand. */
-import type { CommandText } from '../language.ts'
+import type { CommandText } from '../program.ts'
 import { firstBoot, jobOptions, STORE } from './job-commands.ts'
 
 export const commandTexts: Readonly<Record<string, CommandText>> = {

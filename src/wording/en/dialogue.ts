@@ -1,7 +1,7 @@
 /** What the line-by-line front end says of its own: greeting, help that fits the moment, what was not understood. */
 import type { View } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
-import type { Dialogue } from '../language.ts'
+import type { Dialogue } from '../dialogue.ts'
 import { upper } from '../report-steps.ts'
 import { shellWord } from '../shell-word.ts'
 import { labels } from './labels.ts'

@@ -1,10 +1,12 @@
 /** Findings of the audit in English. */
 import type { FindingWords } from '../findings.ts'
+import { air } from './findings/air.ts'
 import { control } from './findings/control.ts'
 import { currents } from './findings/currents.ts'
 import { lightData } from './findings/light-data.ts'
-import { air, planSense, unknowns } from './findings/rest.ts'
+import { planSense } from './findings/plan-sense.ts'
 import { tach } from './findings/tach.ts'
+import { unknowns } from './findings/unknowns.ts'
 import { usb } from './findings/usb.ts'
 import { voltages } from './findings/voltages.ts'
 import { HEADER_KIND, PART_KIND, unlessNamed } from './kinds.ts'

@@ -1,5 +1,5 @@
 /** Help of the commands that begin a job: the options that they share, and the first boot. */
-import type { CommandText } from '../language.ts'
+import type { CommandText } from '../program.ts'
 
 export const STORE =
   'hand the job in to this store and learn from all benches that share it (WHICHLEAD_STORE); "" for none'

@@ -7,6 +7,7 @@ import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
 import type { Scene } from '../language.ts'
 import { leadName, partName, partOf, refName } from './names.ts'
+import { type Look, look } from './questions/look.ts'
 import { sentence } from './values.ts'
 import { GUIDE } from './which-symptom.ts'
 
@@ -121,38 +122,32 @@ const pastOf = (of: readonly string[] = []): Past =>
 
 const CHANGES = 'Cleaning, moving, an update or a closed cable cover count as changes.'
 
-export interface PastText {
-  readonly ask: string
-  readonly hints: readonly string[]
-}
-
 /** @param nameOf a symptom's name, for the guide */
-export function pastQuestion(ask: PastAsk, scene: Scene, nameOf: (symptom: string) => string): PastText {
-  const said = (text: string, ...hints: string[]): PastText => ({ ask: text, hints })
+export function pastQuestion(ask: PastAsk, scene: Scene, nameOf: (symptom: string) => string): Look {
   const at = ask.at ?? ''
   switch (ask.about) {
     case 'since':
-      return said(pastOf(ask.of).since, CHANGES)
+      return look(pastOf(ask.of).since, CHANGES)
     case 'worked':
     case 'comes-and-goes':
-      return said(pastOf(ask.of)[ask.about])
+      return look(pastOf(ask.of)[ask.about])
     case 'symptom': {
       const found = (ask.of ?? []).map(nameOf)
-      return said(
+      return look(
         entry(GUIDE, at)?.ask ?? cleanName(at),
         ...(found.length === 0 ? [] : [`So far: ${found.join('; ')}.`]),
       )
     }
     case 'spare':
-      return said(
+      return look(
         at
           ? `Is there a spare at hand, known to be good, for ${spareName(at, scene)}?`
           : 'Is there a spare at hand, known to be good?',
       )
     case 'tool':
-      return said(at ? `Is there a ${cleanName(at)} at hand?` : 'Is the tool at hand?')
+      return look(at ? `Is there a ${cleanName(at)} at hand?` : 'Is the tool at hand?')
     case 'consent':
-      return said(
+      return look(
         at
           ? `The next step touches ${consentName(at, scene)} and cannot simply be taken back. Go on?`
           : 'The next step cannot simply be taken back. Go on?',

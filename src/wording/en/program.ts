@@ -1,6 +1,6 @@
 /** What the program says of itself: the overview, mistakes on the command line, files in trouble, endings. */
 import { clean, shorten } from '../clean.ts'
-import type { FileTrouble, Program } from '../language.ts'
+import type { FileTrouble, Program } from '../program.ts'
 import { shellWord } from '../shell-word.ts'
 import { commandTexts } from './commands.ts'
 import { manWords } from './man.ts'

@@ -1,8 +1,9 @@
 /** Words of the trade that stand in a prompt, each with what it means, for who meets it the first time. */
 import type { Prompt } from '../../core/checks/prompt.ts'
 import type { View } from '../../job/view.ts'
+import { answerText } from './answers.ts'
 import { noteLines } from './notes.ts'
-import { answerText, questionText } from './questions.ts'
+import { questionText } from './questions.ts'
 import { stepText } from './steps.ts'
 import { verdictLines } from './verdicts.ts'
 

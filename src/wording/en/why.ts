@@ -1,8 +1,9 @@
 /** Why this step: what it costs, what each reply would mean, what speaks for and against each suspect. */
 import type { View, Why } from '../../job/view.ts'
+import { answerText } from './answers.ts'
 import { editSentence } from './edits.ts'
 import { labels } from './labels.ts'
-import { answerText, questionText } from './questions.ts'
+import { questionText } from './questions.ts'
 import { trailLine } from './trail.ts'
 import { suspectWords } from './verdicts.ts'
 
