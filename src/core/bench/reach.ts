@@ -40,7 +40,7 @@ export function reachesOf(build: Build): (scene: Scene) => Reach {
 }
 
 function reachOf(build: Build, { noting, differences }: Spots, { host, ...whole }: Whole): Reach {
-  const settings = settingsWith(build, host)
+  const settings = host === build.plan.settings.host ? build.plan.settings : { ...build.plan.settings, host }
   const now = momentOf(build, { ...asPlanned(build), ...whole, settings })
   const then = idealMomentOf(build, { ...asPlanned(build), power: whole.power, settings })
   const values = new Map<number, Value | null>()
@@ -95,10 +95,4 @@ function reachOf(build: Build, { noting, differences }: Spots, { host, ...whole 
       return found
     },
   }
-}
-
-/** The planned settings themselves where the host is as planned, so that nothing has to be compared. */
-function settingsWith({ plan: { settings } }: Build, host: Settings['host']): Settings {
-  const same = host.program === settings.host.program && host.globalEffect === settings.host.globalEffect
-  return same ? settings : { ...settings, host }
 }

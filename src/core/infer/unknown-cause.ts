@@ -8,7 +8,7 @@
 import { type Edit, powerAfter } from '../bench/edit.ts'
 import { type Observable, observableKey, type Value } from '../bench/observable.ts'
 import type { Answer } from '../checks/prompt.ts'
-import { type Evidence, observedIn, optionOf, thingsIn } from './evidence.ts'
+import { type Evidence, type Many, type One, observedIn, optionOf, thingsIn } from './evidence.ts'
 import { HEALTHY, type Hypothesis } from './hypothesis.ts'
 import { answerOdds, likelihood } from './likelihood.ts'
 import { agree, chanceAgain, type Said, saidBefore, saidByMarks, saidOf } from './repeated.ts'
@@ -86,8 +86,7 @@ const asked = (observe: readonly Observable[], history: readonly Edit[], answers
 })
 
 /** The looks of a piece of evidence, each with the option that was chosen. */
-function looksOf(e: Evidence, sights: Sights): readonly (readonly [Look, number])[] {
-  if (e.kind === 'about') return []
+function looksOf(e: One | Many, sights: Sights): readonly (readonly [Look, number])[] {
   if (e.kind === 'one') {
     const [healthy = []] = sights.values(HEALTHY, e.history, e.observe)
     const usual = answerOdds(e.answers, healthy, e.error)

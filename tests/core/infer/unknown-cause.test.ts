@@ -8,6 +8,7 @@ import type { Edit } from '../../../src/core/bench/edit.ts'
 import { mapAsk } from '../../../src/core/checks/maps.ts'
 import type { Evidence, Many } from '../../../src/core/infer/evidence.ts'
 import { hypotheses } from '../../../src/core/infer/hypothesis.ts'
+import { likelihood } from '../../../src/core/infer/likelihood.ts'
 import { sightsOf } from '../../../src/core/infer/sights.ts'
 import { unknownAfter } from '../../../src/core/infer/unknown-cause.ts'
 import { threeOnOneHub } from '../../support/small-builds.ts'
@@ -38,10 +39,13 @@ describe('an unknown cause', () => {
     expect(given(lit(['F1'])).column).toEqual([expect.closeTo(mean(p), 12)])
   })
 
-  test('is right where what is right can be marked and was', () => {
+  test.each([
+    ['no', 'normal'],
+    ['normal', 'no'],
+  ])('is right where what is right can be marked and was: %s, %s', (...values) => {
     const turns: Many = {
       ...lit([]),
-      marks: ['no', 'normal'].map((value) => ({ id: value, observe: { what: 'spins', at: 'F1' }, value })),
+      marks: values.map((value) => ({ id: value, observe: { what: 'spins', at: 'F1' }, value })),
       chosen: ['normal'],
     }
     const p = shares.map((u) => u * 0.97 + (1 - u) / 3)
@@ -86,6 +90,58 @@ describe('an unknown cause', () => {
     const off: Edit = { do: 'power', to: 'off' }
     const [first = 0, then = 0] = given(look('no', []), look('no', [off])).column
     expect(first * then).toBeCloseTo(mean(shares.map((u) => (u * 0.02 + (1 - u) / 4) ** 2)), 12)
+  })
+
+  test('keeps to what it showed when it is asked in other words', () => {
+    const e = 0.06
+    const asked = (
+      means: readonly (string | null)[],
+      chosen: string,
+      history: readonly Edit[],
+    ): Evidence => ({
+      kind: 'one',
+      seq: 1,
+      id: 'look',
+      history,
+      error: e,
+      observe: [{ what: 'lit', at: 'F1' }],
+      answers: means.map((m) => ({ id: m ?? 'other', means: [m] })),
+      chosen,
+    })
+    const joint = (means: readonly string[], chosen: string): number => {
+      const first = asked(['dark', null], 'dark', [])
+      const [a = 0, b = 0] = given(first, asked(means, chosen, [reseat('F1.light')])).column
+      return a * b
+    }
+    // By what the thing keeps to: how likely each answer is where it is as usual, dark, or anything but dark.
+    const by = (usual: number, dark: number, notDark: number): number =>
+      mean(
+        shares.flatMap((u) => {
+          const own = (1 - u) / 2
+          const anew = (u * e + own) * (u * usual + own * (dark + notDark))
+          return [anew, u * e * usual + own * ((1 - e) * dark + e * notDark)]
+        }),
+      )
+    const all = ['dark', 'part', 'flicker', 'whole']
+    expect(joint(all, 'dark')).toBeCloseTo(by(e / 3, 1 - e, e), 12)
+    expect(joint(all, 'part')).toBeCloseTo(by(e / 3, e / 3, (1 - e) / 3), 12)
+    // Neither answer is dark, and each is anything but dark: what was kept to tells nothing of them.
+    expect(joint(['part', 'whole'], 'part')).toBeCloseTo(by(e, 1 / 2, 1 / 2), 12)
+  })
+
+  test('is weighed by what is told of the past as suspects are, and shows the same after it', () => {
+    const told: Evidence = {
+      kind: 'about',
+      seq: 1,
+      id: 'since',
+      history: [],
+      error: 0,
+      about: 'since',
+      chosen: 'suddenly',
+    }
+    const looks = [lit(['F1']), lit(['F1'], [reseat('F1.light')])]
+    expect(given(told, ...looks).column).toEqual([likelihood(told, none, sights), ...given(...looks).column])
+    expect(likelihood(told, none, sights)).toBeGreaterThan(1)
   })
 
   test('foresees the next look by all that was answered', () => {
