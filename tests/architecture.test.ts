@@ -47,7 +47,6 @@ const FOLDERS: Readonly<Record<string, readonly string[]>> = {
 const LONG: readonly string[] = [
   'src/core/bench/world.ts',
   'src/core/faults/setting.ts',
-  'src/core/plan/plan.ts',
   'src/job/report/record.ts',
 ]
 const LONGEST = 250

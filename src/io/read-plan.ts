@@ -4,7 +4,8 @@
  */
 import { readFileSync, statSync } from 'node:fs'
 import { dirname, isAbsolute, join } from 'node:path'
-import type { Plan, Read } from '../core/plan/plan.ts'
+import type { Plan } from '../core/plan/plan.ts'
+import type { Read } from '../core/plan/problem.ts'
 import { shown, type Trouble } from '../core/plan/problem.ts'
 import { readPlan } from '../core/plan/read.ts'
 

@@ -4,7 +4,8 @@
  * facts were asked for is not the order in which they are read.
  */
 import type { Finding } from '../core/audit/finding.ts'
-import type { Part, Plan } from '../core/plan/plan.ts'
+import type { Part } from '../core/plan/part.ts'
+import type { Plan } from '../core/plan/plan.ts'
 import { headerKindOf } from '../core/plan/ports.ts'
 import { cleanName } from './clean.ts'
 

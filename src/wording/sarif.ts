@@ -4,7 +4,7 @@
  */
 import type { Finding, Severity } from '../core/audit/finding.ts'
 import { allRules } from '../core/audit/rules.ts'
-import type { Place, Problem } from '../core/plan/plan.ts'
+import type { Place, Problem } from '../core/plan/problem.ts'
 import { clean } from './clean.ts'
 import { type FindingWords, findingText, wordsOf } from './findings.ts'
 

@@ -2,7 +2,8 @@
  * A small build as the plan reader would hand it on: four lit fans, a splitter, a light hub in series, a pump cooler.
  * For tests of what stands further out than the reader.
  */
-import type { Fan, Light, Motor, Plan } from '../../src/core/plan/plan.ts'
+import type { Fan, Light, Motor } from '../../src/core/plan/part.ts'
+import type { Plan } from '../../src/core/plan/plan.ts'
 
 export const motor: Motor = {
   feed: 'lead',

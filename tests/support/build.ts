@@ -4,7 +4,8 @@
  * person could have written, with true places and with assumed values marked.
  */
 import { stringify } from 'yaml'
-import type { Plan, Read } from '../../src/core/plan/plan.ts'
+import type { Plan } from '../../src/core/plan/plan.ts'
+import type { Read } from '../../src/core/plan/problem.ts'
 import { readPlan } from '../../src/core/plan/read.ts'
 
 /** Keys as in a plan file: `{ motor: { amps: 0.2 }, light: { leds: 12 } }`. */

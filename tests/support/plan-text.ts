@@ -1,5 +1,5 @@
 /** Where something stands in a text, found by looking for it: what a person would count in an editor. */
-import type { Place } from '../../src/core/plan/plan.ts'
+import type { Place } from '../../src/core/plan/problem.ts'
 
 /** Line and column of the first (or n-th) time that `what` stands in `text`. */
 export function standsAt(text: string, what: string, file = 'test.build.yaml', nth = 1): Place {

@@ -1,7 +1,7 @@
 /** What kind of part a name stands for is said once where names are read together, and not in every row. */
 import { describe, expect, it } from 'vitest'
 import type { Ask } from '../../src/core/checks/prompt.ts'
-import type { Part } from '../../src/core/plan/plan.ts'
+import type { Part } from '../../src/core/plan/part.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { archivePlan } from '../support/archive-plan.ts'
 

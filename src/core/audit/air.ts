@@ -5,7 +5,7 @@
 import { guessedCfm, sideBySide } from '../electrics/airflow.ts'
 import { restDuty } from '../electrics/fan-curve.ts'
 import { isOver } from '../electrics/overload.ts'
-import type { Fan } from '../plan/plan.ts'
+import type { Fan } from '../plan/part.ts'
 import { driverOf } from './drive.ts'
 import { COMMON, type Family } from './finding.ts'
 import type { Wiring } from './wiring.ts'

@@ -4,7 +4,8 @@
  */
 import { modelOf } from '../bench/parts/models.ts'
 import type { LightRole } from '../bench/parts/part-model.ts'
-import type { BeforeHost, PortRef, Pump } from '../plan/plan.ts'
+import type { BeforeHost, Pump } from '../plan/part.ts'
+import type { PortRef } from '../plan/plan.ts'
 import { type LightAt, partOf, type Wiring } from './wiring.ts'
 
 /** Lights that follow each other on one data wire. */

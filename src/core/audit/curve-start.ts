@@ -2,7 +2,7 @@
 import { type CurvePoint, restDuty } from '../electrics/fan-curve.ts'
 import { dcDuty, dcVolts, lowestDuty } from '../electrics/fan-speed.ts'
 import { isOver } from '../electrics/overload.ts'
-import type { Motor } from '../plan/plan.ts'
+import type { Motor } from '../plan/part.ts'
 import { type Driver, isControlled, isLowered } from './drive.ts'
 import type { Rule } from './finding.ts'
 import { curveRef, driven, FAN_SPEC } from './steering.ts'

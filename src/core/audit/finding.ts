@@ -2,7 +2,7 @@
  * What auditing a plan brings up, as records: which rule, how bad, where in the file, which things it touches in
  * the references of the bench, the figure and its limit. Sentences are made of it in the wording.
  */
-import type { Place } from '../plan/plan.ts'
+import type { Place } from '../plan/problem.ts'
 import type { Wiring } from './wiring.ts'
 
 /** From the worst to the mildest; `unknown` is something that cannot be checked. */

@@ -3,7 +3,8 @@
  * by the longest of them; what follows one another, or hangs on ports with data of their own, adds up.
  */
 import { modelOf } from '../bench/parts/models.ts'
-import type { Part, PortRef } from '../plan/plan.ts'
+import type { Part } from '../plan/part.ts'
+import type { PortRef } from '../plan/plan.ts'
 import { type Branch, branchesFrom, ledsOf, longest } from './channels.ts'
 import { partsOf } from './light-channels.ts'
 import type { LightAt, Wiring } from './wiring.ts'

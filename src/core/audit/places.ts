@@ -1,5 +1,7 @@
 /** Where in the file a reference stands, so that every finding can point at a line. */
-import type { Place, Plan } from '../plan/plan.ts'
+
+import type { Plan } from '../plan/plan.ts'
+import type { Place } from '../plan/problem.ts'
 import type { Wiring } from './wiring.ts'
 
 /** The place of a path, or of the nearest thing above it that has one. */

@@ -1,7 +1,8 @@
 /** Plan sense: what is not connected, what hangs in the air, names that read alike, two settings for one thing. */
 
 import { modelOf } from '../bench/parts/models.ts'
-import type { Part, PortRef } from '../plan/plan.ts'
+import type { Part } from '../plan/part.ts'
+import type { PortRef } from '../plan/plan.ts'
 import { COMMON, type Family } from './finding.ts'
 import type { Wiring } from './wiring.ts'
 

@@ -3,7 +3,8 @@
  * their hubs first, hubs into headers next, USB then, and supply plugs last, so that nothing has power while hands are
  * in the case.
  */
-import type { Connector, Plan, PlannedLead } from '../plan/plan.ts'
+import type { Connector } from '../plan/part.ts'
+import type { Plan, PlannedLead } from '../plan/plan.ts'
 import type { Conductor } from '../plan/ports.ts'
 import { wire } from './wiring.ts'
 

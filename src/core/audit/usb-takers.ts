@@ -1,5 +1,6 @@
 /** Parts that take a USB port, what they draw and which hubs stand before them; shared by the rules on USB. */
-import type { Part, PortRef, UsbHub } from '../plan/plan.ts'
+import type { Part, UsbHub } from '../plan/part.ts'
+import type { PortRef } from '../plan/plan.ts'
 import { partOf, type Wiring } from './wiring.ts'
 
 export const HANDBOOK = 'USB handbook, power chapter'

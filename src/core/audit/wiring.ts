@@ -4,17 +4,8 @@
  * of the bench, so a new kind of part is known here without a word.
  */
 import { modelOf } from '../bench/parts/models.ts'
-import type {
-  FanHeader,
-  Light,
-  Motor,
-  Part,
-  PartId,
-  Plan,
-  PlannedLead,
-  PortRef,
-  SupplyLead,
-} from '../plan/plan.ts'
+import type { Light, Motor, Part, PartId } from '../plan/part.ts'
+import type { FanHeader, Plan, PlannedLead, PortRef, SupplyLead } from '../plan/plan.ts'
 import { allPorts, type Conductor, type Port } from '../plan/ports.ts'
 
 export interface MotorAt {

@@ -2,17 +2,9 @@
  * A plan made ready to be run: ports, conductors and parts by number instead of by name, with every way that a
  * conductor takes inside a part written into one table. Compiled once a plan; thousands of runs share it.
  */
-import type {
-  FanHeader,
-  Light,
-  LightHeader,
-  Motor,
-  Part,
-  PartId,
-  Plan,
-  PortRef,
-  UsbHeader,
-} from '../plan/plan.ts'
+
+import type { Light, Motor, Part, PartId } from '../plan/part.ts'
+import type { FanHeader, LightHeader, Plan, PortRef, UsbHeader } from '../plan/plan.ts'
 import { allPorts, type Conductor, type Port, portsOf } from '../plan/ports.ts'
 import { modelOf } from './parts/models.ts'
 

@@ -2,7 +2,8 @@
  * What a pair of hands can do to a build, in the words that questions, repairs and the line protocol share.
  * `unplug`, `plug` and `swap` name plugs; a new joint is a healthy one.
  */
-import type { PartId, PortRef } from '../plan/plan.ts'
+import type { PartId } from '../plan/part.ts'
+import type { PortRef } from '../plan/plan.ts'
 
 export type Edit =
   | { readonly do: 'power'; readonly to: 'on' | 'off' }

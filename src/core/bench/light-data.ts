@@ -3,7 +3,7 @@
  * on (one data line, no clock), so a break darkens all that follows, and too low a count leaves the tail without. A hub in
  * series sends out to a port and must get the data back before the next port has any.
  */
-import type { BeforeHost, Light } from '../plan/plan.ts'
+import type { BeforeHost, Light } from '../plan/part.ts'
 import { type BuildLight, type BuildPart, conductorIndex, NOWHERE } from './build.ts'
 import { across, grounded, type Moment, once, stateOf, walk, working } from './moment.ts'
 import { alive, hostSpeaksTo } from './usb.ts'

@@ -4,7 +4,7 @@
  * speed; under its lowest duty it keeps its minimum, or stops, by its kind.
  */
 import { rpmAtDuty } from '../electrics/fan-speed.ts'
-import type { Motor } from '../plan/plan.ts'
+import type { Motor } from '../plan/part.ts'
 import { type BuildPart, conductorIndex, NOWHERE, SOURCE, WIDTH } from './build.ts'
 import { askedDuty, controlWorks, driveMode } from './drive.ts'
 import { grounded, type Moment, once, stateOf, walk } from './moment.ts'

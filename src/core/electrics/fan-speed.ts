@@ -3,7 +3,7 @@
  * four-wire fan differ under their lowest duty: one keeps its lowest speed, one keeps it but stops at 0, one stops.
  * Linear in duty and in volts; real fans keep within ±10 percentage points of that (fan specification 3.3).
  */
-import type { Motor } from '../plan/plan.ts'
+import type { Motor } from '../plan/part.ts'
 
 type Drives = Pick<Motor, 'rpm' | 'belowMin' | 'startDuty' | 'startVolts'>
 /** From rest a fan needs more than to keep turning. */

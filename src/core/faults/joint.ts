@@ -9,7 +9,7 @@ import {
   supplyLeadAt,
   type World,
 } from '../bench/world.ts'
-import type { Connector } from '../plan/plan.ts'
+import type { Connector } from '../plan/part.ts'
 import { type FaultEntry, portAt, refOf, seat, wiredPlugs } from './entry.ts'
 
 /** How easily a plug of this kind is left out or half in (common practice, no source). */

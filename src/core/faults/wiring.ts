@@ -1,7 +1,7 @@
 /** A plug in another socket than planned: exchanged with a neighbour, in a free socket, in one of another voltage. */
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { alterPart, exchange, push } from '../bench/world.ts'
-import type { Connector } from '../plan/plan.ts'
+import type { Connector } from '../plan/part.ts'
 import { type FaultEntry, portAt, refOf, type Seat, seat, wiredPlugs } from './entry.ts'
 
 const MOTOR: readonly Connector[] = ['fan3', 'fan4']

@@ -7,7 +7,7 @@
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { catalogue, faultsOf } from '../faults/catalogue.ts'
 import type { Fault } from '../faults/fault.ts'
-import type { Connector } from '../plan/plan.ts'
+import type { Connector } from '../plan/part.ts'
 
 /** Factors by class; a class that is not in it keeps its weight. */
 export type Learned = ReadonlyMap<string, number>

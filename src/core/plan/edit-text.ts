@@ -6,7 +6,8 @@ import { isMap, parseDocument, type YAMLMap } from 'yaml'
 import { isList, type Piece, plugged, unplugged } from './edit-leads.ts'
 import { setTo } from './edit-settings.ts'
 import { given } from './parts/form.ts'
-import type { PortRef, Problem } from './plan.ts'
+import type { PortRef } from './plan.ts'
+import type { Problem } from './problem.ts'
 import { type Include, readPlan } from './read.ts'
 
 export type PlanEdit =

@@ -6,7 +6,7 @@
 
 import { nameTrouble } from './names.ts'
 import { listed, nearest } from './nearest.ts'
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { expandRange, isRange, LONGEST_RANGE } from './ranges.ts'
 import { type Entry, type MapNode, mapNode, type Node } from './tree-node.ts'

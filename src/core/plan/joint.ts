@@ -1,7 +1,8 @@
 /** Whether two ports can be joined: one plug, one socket, of the same kind, and which row of a USB header is meant. */
 import type { Written } from './lead-line.ts'
 import { listed } from './nearest.ts'
-import type { Board, Connector, PartId, PortRef } from './plan.ts'
+import type { Connector, PartId } from './part.ts'
+import type { Board, PortRef } from './plan.ts'
 import type { Port } from './ports.ts'
 import { type Notebook, report } from './problem.ts'
 import type { PortBook } from './reference.ts'

@@ -2,7 +2,7 @@
 import * as z from 'zod/mini'
 import { described, measure, text } from './fields.ts'
 import { given } from './parts/form.ts'
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { expandReference, isRange } from './ranges.ts'
 import { section } from './section.ts'

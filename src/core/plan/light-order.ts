@@ -1,6 +1,6 @@
 /** The order in which an effect should run over the lit parts, as a plan file lists it. */
 import { listed, nearest } from './nearest.ts'
-import type { Part, PartId } from './plan.ts'
+import type { Part, PartId } from './part.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { expandRange } from './ranges.ts'
 import type { Node } from './tree-node.ts'

@@ -3,18 +3,8 @@
  * is one entry here and one file in `bench/parts`. The pins follow the public fan, SATA and USB pin tables;
  * `DATA_BACK` is the fourth wire by which a fan hands light data back to a hub that runs in series.
  */
-import type {
-  Adapter,
-  Board,
-  Connector,
-  Light,
-  Motor,
-  Part,
-  PartId,
-  PartKindName,
-  Plan,
-  PortRef,
-} from './plan.ts'
+import type { Adapter, Connector, Light, Motor, Part, PartId, PartKindName } from './part.ts'
+import type { Board, Plan, PortRef } from './plan.ts'
 
 export type Conductor =
   | '12V'

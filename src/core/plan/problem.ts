@@ -1,8 +1,26 @@
 /**
- * The notebook of one reading: problems as they come up, where each thing stands, and what had to be
- * assumed. A person mends a file in one go, so reading never stops at the first problem.
+ * What is wrong in a file, and the notebook of one reading: problems as they come up, where each thing stands, and what
+ * had to be assumed. A person mends a file in one go, so reading never stops at the first problem.
  */
-import type { Place, Problem } from './plan.ts'
+
+/** Where something stands in a file; line and column count from 1. */
+export interface Place {
+  readonly file: string
+  readonly line: number
+  readonly col: number
+}
+
+/** Something in a file that cannot be used as it stands. */
+export interface Problem {
+  readonly at: Place
+  readonly found: string
+  readonly expected: string
+  readonly todo: string
+}
+
+export type Read<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
 
 export interface Notebook {
   readonly problems: Problem[]

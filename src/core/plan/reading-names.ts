@@ -3,7 +3,8 @@
  * One name or several a place; the same name stands for one place only.
  */
 import { listed, nearest } from './nearest.ts'
-import type { Board, Part, ReadingName } from './plan.ts'
+import type { Part } from './part.ts'
+import type { Board, ReadingName } from './plan.ts'
 import { portsOf } from './ports.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { settingPlaces } from './settings.ts'

@@ -1,6 +1,7 @@
 /** Finding a port by what a person wrote, and saying what was probably meant where there is none of that name. */
 import { listed, nearest } from './nearest.ts'
-import type { PartId, PortRef } from './plan.ts'
+import type { PartId } from './part.ts'
+import type { PortRef } from './plan.ts'
 import type { Port } from './ports.ts'
 import { shown, type Trouble } from './problem.ts'
 

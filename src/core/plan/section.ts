@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/v4/core'
 import { listed, nearest } from './nearest.ts'
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 import { type Notebook, reportLocal, shown } from './problem.ts'
 import { type MapNode, type Node, plain } from './tree-node.ts'
 

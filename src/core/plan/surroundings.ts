@@ -1,11 +1,12 @@
 /** The power supply and the board as a plan file writes them: leads with plugs, and headers with limits. */
 import * as z from 'zod/mini'
 import { amps, count, described, flag, measure, text, word } from './fields.ts'
+import type { LightVolts } from './part.ts'
 import { beforeHost } from './parts/fans.ts'
 import { given } from './parts/form.ts'
 import { dataVolts } from './parts/hubs.ts'
 import { voltsField } from './parts/light.ts'
-import type { Board, FanHeader, LightVolts, Supply } from './plan.ts'
+import type { Board, FanHeader, Supply } from './plan.ts'
 import { type Notebook, usual } from './problem.ts'
 import { usualHeader, usualPlugAmps, usualPlugs, usualUsb } from './usual.ts'
 

@@ -1,6 +1,6 @@
 /** The sections of a plan file as branches of the tree: there or not, of the right shape, with their names spelled out. */
 import { emptyAsMap, expandNames } from './expand.ts'
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { type Entry, type MapNode, mapNode, type Node } from './tree-node.ts'
 

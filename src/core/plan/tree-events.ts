@@ -11,7 +11,7 @@ import {
   SCALAR_STYLE,
   type ScalarEvent,
 } from 'js-yaml'
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 import { type Notebook, report, shown } from './problem.ts'
 import { type Entry, listNode, mapNode, type Node, type ScalarNode, scalarNode } from './tree-node.ts'
 

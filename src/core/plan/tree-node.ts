@@ -1,5 +1,5 @@
 /** The nodes of a plan's tree: every key and value knows where it was written. */
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 
 export interface Entry {
   readonly key: Place

@@ -3,7 +3,7 @@
  * and the places go with them, so an error always points at the line that a person wrote.
  */
 import { EVENT_ID, type Event, parseEvents, YAMLException } from 'js-yaml'
-import type { Place } from './plan.ts'
+import type { Place } from './problem.ts'
 import { type Notebook, report } from './problem.ts'
 import { treeOf } from './tree-events.ts'
 import type { Node } from './tree-node.ts'

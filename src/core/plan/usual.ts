@@ -2,7 +2,7 @@
  * The trade's usual values, taken where a plan does not say and marked as assumed. Cautious rather than typical
  * where a wrong guess could hide an overload. Where no source is named it is common practice, from memory.
  */
-import type { PlugKind } from './plan.ts'
+import type { PlugKind } from './part.ts'
 
 /** Fan spec: two pulses a turn, starts at 30 % or less; a case fan takes 0.05 to 0.3 A, twice that at start. */
 export const usualMotor = {

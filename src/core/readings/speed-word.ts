@@ -11,7 +11,7 @@ import { askedRpm, governor } from '../bench/motor.ts'
 import { referenceOf } from '../bench/run.ts'
 import { tachSources } from '../bench/tach.ts'
 import { dutyAt } from '../electrics/fan-curve.ts'
-import type { Motor } from '../plan/plan.ts'
+import type { Motor } from '../plan/part.ts'
 
 export type SpeedWord = 'zero' | 'low' | 'plausible' | 'high' | 'erratic'
 export type NoWord = 'no-figure' | 'temperature-open' | 'too-slow-to-count' | 'whose-speed'

@@ -1,5 +1,6 @@
 /** The plan that a log carries, read again: from the copies in it, not from the files of today. */
-import type { Plan, Read } from '../../core/plan/plan.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Read } from '../../core/plan/problem.ts'
 import { readPlan } from '../../core/plan/read.ts'
 import type { LogEvent, PlanCopy } from './event.ts'
 

@@ -3,7 +3,7 @@
  * probes as letters, so that it can be read without colour.
  */
 
-import type { Connector } from '../../core/plan/plan.ts'
+import type { Connector } from '../../core/plan/part.ts'
 import { allPorts, type Conductor, type Port } from '../../core/plan/ports.ts'
 import type { View } from '../../job/view.ts'
 import type { PictureKind } from '../../wording/screen.ts'

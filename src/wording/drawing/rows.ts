@@ -8,7 +8,8 @@ import { type Line, lineOf } from '../../core/audit/plug-order.ts'
 import { partOf, type Wiring, wire } from '../../core/audit/wiring.ts'
 import { modelOf } from '../../core/bench/parts/models.ts'
 import { SETTING_KEYS, settingRef } from '../../core/bench/setting.ts'
-import type { Part, Plan, PortRef } from '../../core/plan/plan.ts'
+import type { Part } from '../../core/plan/part.ts'
+import type { Plan, PortRef } from '../../core/plan/plan.ts'
 
 export interface Row {
   readonly depth: number

@@ -1,5 +1,5 @@
 /** What kinds of parts and headers are called; the check of a plan needs no more of the language to name things. */
-import type { Part } from '../../core/plan/plan.ts'
+import type { Part } from '../../core/plan/part.ts'
 
 export const PART_KIND: Readonly<Record<Part['kind'], string>> = {
   fan: 'fan',

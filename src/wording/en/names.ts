@@ -3,7 +3,7 @@
  * by its kind and its id, because the id is what stands in the plan and on the technician's sticky label; its place follows.
  */
 
-import type { Connector, Part } from '../../core/plan/plan.ts'
+import type { Connector, Part } from '../../core/plan/part.ts'
 import { headerKindOf, portsOf } from '../../core/plan/ports.ts'
 import { clean, cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'

@@ -1,6 +1,6 @@
 /** What does not fit: a reply to a question, or something in a file. What, where, what was expected, what to do. */
 
-import type { Problem } from '../../core/plan/plan.ts'
+import type { Problem } from '../../core/plan/problem.ts'
 import type { Refusal, Refused } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
 import { readingRefusalText } from './readings.ts'

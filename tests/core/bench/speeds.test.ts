@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest'
 import { askedRpm } from '../../../src/core/bench/motor.ts'
-import type { Motor } from '../../../src/core/plan/plan.ts'
+import type { Motor } from '../../../src/core/plan/part.ts'
 import { benchOf } from '../../support/bench-look.ts'
 import { build, type Keys, planOf } from '../../support/build.ts'
 

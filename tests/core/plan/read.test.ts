@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Fan, LightHub } from '../../../src/core/plan/plan.ts'
+import type { Fan, LightHub } from '../../../src/core/plan/part.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
 import { build, planOf, problemLines } from '../../support/build.ts'
 import { standsAt } from '../../support/plan-text.ts'

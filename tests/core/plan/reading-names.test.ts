@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Problem } from '../../../src/core/plan/plan.ts'
+import type { Problem } from '../../../src/core/plan/problem.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
 
 const FILE = 'test.build.yaml'

@@ -1,7 +1,7 @@
 /** Slips of the pen that YAML or the reader takes for something else are told as what they are. */
 import { expect, test } from 'vitest'
 import { audit } from '../../../src/core/audit/audit.ts'
-import type { Fan } from '../../../src/core/plan/plan.ts'
+import type { Fan } from '../../../src/core/plan/part.ts'
 import { readPlan } from '../../../src/core/plan/read.ts'
 import { planOf, problemLines } from '../../support/build.ts'
 

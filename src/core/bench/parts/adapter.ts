@@ -1,5 +1,5 @@
 /** An adapter passes what both of its ends have, and hands tach back from its first way. */
-import type { Adapter } from '../../plan/plan.ts'
+import type { Adapter } from '../../plan/part.ts'
 import { pinsOf } from '../../plan/ports.ts'
 import { allFrom, names, type PartModel } from './part-model.ts'
 

@@ -1,5 +1,5 @@
 /** A combined controller drives fans and lights from one supply plug, told by USB or by board headers. */
-import type { Controller } from '../../plan/plan.ts'
+import type { Controller } from '../../plan/part.ts'
 import { allFrom, names, type PartModel, tachSockets } from './part-model.ts'
 
 export const controller: PartModel<Controller> = {

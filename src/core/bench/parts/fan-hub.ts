@@ -1,5 +1,5 @@
 /** A fan hub takes 12 V from its own supply plug (or the header), control from the header, and reports one port's tach. */
-import type { FanHub } from '../../plan/plan.ts'
+import type { FanHub } from '../../plan/part.ts'
 import { allFrom, names, type PartModel, tachSockets } from './part-model.ts'
 
 export const fanHub: PartModel<FanHub> = {

@@ -1,5 +1,5 @@
 /** A splitter joins supply and control to every way and hands one tach back; without the control wire it splits three. */
-import type { FanSplitter } from '../../plan/plan.ts'
+import type { FanSplitter } from '../../plan/part.ts'
 import { allFrom, names, type PartModel, tachSockets } from './part-model.ts'
 
 export const fanSplitter: PartModel<FanSplitter> = {

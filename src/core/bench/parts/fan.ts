@@ -1,5 +1,5 @@
 /** A fan passes its supply and control on where it has a `motor_out`; a lit part passes light supply on where it can. */
-import type { Fan, Light, Motor, Strip } from '../../plan/plan.ts'
+import type { Fan, Light, Motor, Strip } from '../../plan/part.ts'
 import type { Inside, PartModel } from './part-model.ts'
 
 export const motorInside = (motor: Motor | undefined): readonly Inside[] =>

@@ -1,5 +1,5 @@
 /** A light hub powers its ports and feeds them data from its host, from a light header, or from a stored pattern. */
-import type { LightHub } from '../../plan/plan.ts'
+import type { LightHub } from '../../plan/part.ts'
 import { allFrom, names, type PartModel } from './part-model.ts'
 
 export const lightHub: PartModel<LightHub> = {

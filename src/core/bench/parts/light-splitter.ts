@@ -1,5 +1,5 @@
 /** A light splitter joins everything to every way: all branches take the same first frames. */
-import type { LightSplitter } from '../../plan/plan.ts'
+import type { LightSplitter } from '../../plan/part.ts'
 import { allFrom, names, type PartModel } from './part-model.ts'
 
 export const lightSplitter: PartModel<LightSplitter> = {

@@ -1,5 +1,5 @@
 /** One entry a kind of part: the table that the compiler reads. A new kind is one file here and one line. */
-import type { Part } from '../../plan/plan.ts'
+import type { Part } from '../../plan/part.ts'
 import { adapter } from './adapter.ts'
 import { controller } from './controller.ts'
 import { fan, strip } from './fan.ts'

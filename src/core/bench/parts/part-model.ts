@@ -3,7 +3,7 @@
  * which sockets hand a tach back. Supply, control and USB run down from sources to fans; tach runs up; light data
  * has its own walk (`light-data.ts`), because a chain in series comes back before it goes on.
  */
-import type { Part, PartKindName } from '../../plan/plan.ts'
+import type { Part, PartKindName } from '../../plan/part.ts'
 import type { Conductor } from '../../plan/ports.ts'
 
 /** A conductor at one of the part's sockets, and the port of the same part that it comes from. */

@@ -1,5 +1,5 @@
 /** A pump is a motor with, at times, lights and a USB host of its own. */
-import type { Pump } from '../../plan/plan.ts'
+import type { Pump } from '../../plan/part.ts'
 import { lightsInside, motorInside } from './fan.ts'
 import type { PartModel } from './part-model.ts'
 

@@ -1,5 +1,5 @@
 /** A USB hub passes data down and feeds its ports from the bus or from a supply plug of its own. */
-import type { UsbDevice, UsbHub } from '../../plan/plan.ts'
+import type { UsbDevice, UsbHub } from '../../plan/part.ts'
 import { allFrom, names, type PartModel } from './part-model.ts'
 
 export const usbHub: PartModel<UsbHub> = {

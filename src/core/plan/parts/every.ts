@@ -1,5 +1,5 @@
 /** Every kind of part that a plan file may have. A new kind is one form and one line here. */
-import type { PartKindName } from '../plan.ts'
+import type { PartKindName } from '../part.ts'
 import { fan, pump, strip } from './fans.ts'
 import type { PartForm } from './form.ts'
 import { controller, fanHub, fanSplitter, lightHub, lightSplitter } from './hubs.ts'

@@ -1,7 +1,7 @@
 /** Fans, liquid-cooler pumps and light strips: the parts that turn or shine. */
 import * as z from 'zod/mini'
 import { measure, word } from '../fields.ts'
-import type { PartKindName } from '../plan.ts'
+import type { PartKindName } from '../part.ts'
 import { usualMotor, usualPump, usualUsb } from '../usual.ts'
 import { common, commonOf, form, given, kindKey } from './form.ts'
 import { fanLights, lightKeys, lightsOf, screwedOn, stripLights } from './light.ts'

@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/mini'
 import { described, text, word } from '../fields.ts'
-import type { Part, PartKindName } from '../plan.ts'
+import type { Part, PartKindName } from '../part.ts'
 
 /** `key` is relative to the part: `motor.amps`. */
 export type Use = <T>(key: string, given: T | undefined, common: T) => T

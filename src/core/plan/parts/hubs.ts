@@ -1,7 +1,7 @@
 /** What stands between board and fans: splitters, fan hubs, light hubs and combined controllers. */
 import * as z from 'zod/mini'
 import { amps, count, described, flag, measure, word } from '../fields.ts'
-import type { LightVolts } from '../plan.ts'
+import type { LightVolts } from '../part.ts'
 import { usualHub, usualUsb } from '../usual.ts'
 import { beforeHost, usbMilliamps } from './fans.ts'
 import { common, commonOf, form, given, kindKey, type Use } from './form.ts'

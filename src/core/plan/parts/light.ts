@@ -1,7 +1,7 @@
 /** The lights of a fan, pump or strip as a plan file writes them: one (`light:`) or several by name (`lights:`). */
 import * as z from 'zod/mini'
 import { amps, count, described, flag, measure, text, word } from '../fields.ts'
-import type { Light, LightVolts } from '../plan.ts'
+import type { Light, LightVolts } from '../part.ts'
 import { usualLight } from '../usual.ts'
 import { given, type Use } from './form.ts'
 

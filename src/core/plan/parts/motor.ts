@@ -11,7 +11,7 @@ import {
   readMeasure,
   word,
 } from '../fields.ts'
-import type { Motor } from '../plan.ts'
+import type { Motor } from '../part.ts'
 import { shown } from '../problem.ts'
 import { usualMotor } from '../usual.ts'
 import { given, type Use } from './form.ts'
