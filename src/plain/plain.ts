@@ -4,6 +4,7 @@
  */
 import { graveFindings } from '../core/audit/grave.ts'
 import type { Ask, Prompt } from '../core/checks/prompt.ts'
+import { powerUnknown } from '../job/power-unknown.ts'
 import type { Reply, Session, View } from '../job/view.ts'
 import { english } from '../wording/en/english.ts'
 import type { Language } from '../wording/language.ts'
@@ -61,9 +62,7 @@ function thingLines(prompt: Extract<Ask, { many: true }>, view: View, language: 
 }
 
 function headLine(view: View, prompt: Prompt, language: Language): string {
-  // Before a first boot nobody knows.
-  const unknown = prompt.show === 'do' && prompt.task === 'never-on'
-  const power = unknown ? null : prompt.show === 'do' ? view.power : prompt.power
+  const power = powerUnknown(view) ? null : prompt.show === 'do' ? view.power : prompt.power
   const left = view.suspects.length > 0 ? view.left : null
   return language.dialogue.head(view.trail.length + 1, power, prompt.hands, prompt.minutes, left)
 }

@@ -2,6 +2,7 @@
  * The first line: power, always at the same place, in words and in shape; where the hands are; how far the job is. On
  * narrow screens the symptom gives way first, then how far the job is; power and hands never.
  */
+import { powerUnknown } from '../../job/power-unknown.ts'
 import { type Line, line, lineWidth, span, spread } from '../text/line.ts'
 import { width } from '../text/width.ts'
 import { type Model, marksOf, say } from './model.ts'
@@ -10,9 +11,8 @@ export function header(model: Model): Line {
   const { view, words, language } = model
   const marks = marksOf(model)
   const on = view.power === 'on'
-  // Before a first boot nobody knows; it is treated as on.
-  const unknown = view.prompt?.show === 'do' && view.prompt.task === 'never-on'
-  const chip = unknown
+  // What nobody knows is treated as on.
+  const chip = powerUnknown(view)
     ? `[${marks.on} ${words.powerUnknown}]`
     : `[${on ? marks.on : marks.off} ${words.power[view.power]}${on ? ' ' : ''}]`
   const narrow = model.size.columns < 80

@@ -188,8 +188,12 @@ function findingOf({ rule, refs }: Facts, { findings = [] }: Scene): Finding | u
   return findings.find((f) => f.rule === rule && String(f.refs) === String(refs))
 }
 
-/** A finding of the audit: its severity and figure, then what to do. */
+/** A finding of the audit: its severity and figure, then what to do; what would do damage is not to be on meanwhile. */
 export function findingLines(finding: Finding, { plan }: Scene): string[] {
   const { severity, says, todo } = findingText(findingWords, finding, plan)
-  return [`${HEAD.finding}${severity}: ${says}.`, `  To do: ${todo}.`]
+  const doing =
+    finding.severity === 'will-damage'
+      ? `Switch the machine off now if it is on. To do: ${todo}. Then correct the plan, and begin the job again.`
+      : `To do: ${todo}.`
+  return [`${HEAD.finding}${severity}: ${says}.`, `  ${doing}`]
 }

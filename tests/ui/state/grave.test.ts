@@ -23,13 +23,24 @@ test.each([
     const at = screenAt([step, { prompt: askSince }], { columns, rows, over })
     const said = at.text().replace(/\s+/gu, ' ')
     expect(said).toContain('will damage: fan F1.light is a 5 V light plug and goes to light header R1')
-    expect(said).toContain('To do: do not switch on')
+    expect(said).toContain(
+      'Switch the machine off now if it is on. To do: move the plug to a 5 V header before',
+    )
+    expect(said).not.toContain('POWER ON')
     expect(said).not.toContain('not known:')
     expect(at.text()).toContain('Remarks')
     await at.type('⏎')
     expect(at.text()).not.toContain('Remarks')
     expect(at.session.said).toEqual([])
   }
+})
+
+test('no power is said to be on until an answer comes from a machine that runs', async () => {
+  const at = screenAt([{ prompt: askMany }, { prompt: askSince }], { over })
+  await at.type('⏎')
+  expect(at.lines()[0]).toContain('POWER ?')
+  await at.type('1 ⏎')
+  expect(at.lines()[0]).toContain('POWER ON')
 })
 
 test('once, not again after each answer', async () => {

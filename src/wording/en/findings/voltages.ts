@@ -8,7 +8,7 @@ export const voltages: Readonly<Record<string, RuleWords>> = {
     doing: 'rewire',
     says: (f) =>
       `${f.of('plug')} is a 5 V light plug and goes to ${f.of('socket')}, which gives 12 V: the LEDs are destroyed at once`,
-    todo: () => 'do not switch on; move the plug to a 5 V header',
+    todo: () => 'move the plug to a 5 V header before the machine is switched on',
   },
   'light-12v-on-5v': {
     title: '12 V lights on 5 V',
