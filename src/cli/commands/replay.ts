@@ -4,7 +4,7 @@
  */
 import { resolve } from 'node:path'
 import { lastPlanCopy, planOf } from '../../job/log/plan-copy.ts'
-import { assembleReport } from '../../job/report/record.ts'
+import { assembleReport } from '../../job/report/assemble.ts'
 import { wrap } from '../../plain/wrap.ts'
 import { asAscii } from '../../wording/ascii.ts'
 import { replayPages } from '../../wording/replay-lines.ts'

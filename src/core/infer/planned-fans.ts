@@ -9,7 +9,7 @@ import { askedRpm, governor, turning } from '../bench/motor.ts'
 import { alarm, reading, tachSources } from '../bench/tach.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
-import { governedPorts } from '../faults/setting.ts'
+import { governedPorts } from '../faults/governed.ts'
 
 const FAR = 0.1
 

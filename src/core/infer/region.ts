@@ -8,7 +8,7 @@ import { headerPlace } from '../bench/drive.ts'
 import type { Observable } from '../bench/observable.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
-import { placeOfRef } from '../faults/setting.ts'
+import { placeOfRef } from '../faults/setting-fault.ts'
 
 export interface Region {
   readonly parts: ReadonlySet<number>

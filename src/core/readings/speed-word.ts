@@ -4,7 +4,7 @@
  * as far as it does; where that leaves two words open, none is taken.
  */
 import type { Build } from '../bench/build.ts'
-import { headerSetting } from '../bench/drive.ts'
+import { headerSetting, USUAL_CURVE } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import type { Moment } from '../bench/moment.ts'
 import { askedRpm, governor } from '../bench/motor.ts'
@@ -23,11 +23,6 @@ const JUMP = 0.25
 const FEWEST_FOR_JUMPS = 3
 /** A counter of 8 bits sees nothing under 1350000 / (254 × divisor) RPM (lm-sensors, doc/fan-divisors). */
 const slowestCounted = (div: number): number => 1_350_000 / (254 * div)
-
-const USUAL_CURVE = [
-  [30, 40],
-  [70, 100],
-] as const
 
 /** Jumps up and down again between figures a few seconds apart. */
 export function isErratic(figures: readonly number[]): boolean {

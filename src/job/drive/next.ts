@@ -9,7 +9,7 @@ import { SWITCH_MINUTES } from '../../core/checks/looks.ts'
 import { type MapKind, mapAsk } from '../../core/checks/maps.ts'
 import { undoing } from '../../core/checks/offer.ts'
 import type { Ask, Do, Note, Prompt, Purpose, Task, Verdict } from '../../core/checks/prompt.ts'
-import { speaksToLights } from '../../core/faults/setting.ts'
+import { hasHostWork } from '../../core/faults/governed.ts'
 import { scopeAfter } from '../../core/infer/foresee.ts'
 import { hostAfter } from '../../core/infer/planned.ts'
 import type { LogBody } from '../log/event.ts'
@@ -133,7 +133,7 @@ function gateTask(job: Job, to: 'on' | 'off'): { readonly task?: Task } {
   const watched = job.step?.task === 'firmware' || job.step?.task === 'cold-start'
   if (watched) return { task: 'first-on' }
   // After a repair in between, the setup is where the walk stands.
-  return speaksToLights(job.ground.build) && hostAfter(job.ground.build, job.history) === 'absent'
+  return hasHostWork(job.ground.build) && hostAfter(job.ground.build, job.history) === 'absent'
     ? { task: 'on-again' }
     : {}
 }

@@ -6,7 +6,7 @@ import { powerAfter } from '../../core/bench/edit.ts'
 import type { Observable } from '../../core/bench/observable.ts'
 import { MAP_KINDS, type MapKind, mappedAll } from '../../core/checks/maps.ts'
 import type { Suspect } from '../../core/checks/prompt.ts'
-import { speaksToLights } from '../../core/faults/setting.ts'
+import { hasHostWork } from '../../core/faults/governed.ts'
 import { type Assessment, assess, type Knowledge } from '../../core/infer/assess.ts'
 import { decide, type Outlook } from '../../core/infer/decide.ts'
 import type { Dossier } from '../../core/infer/dossier.ts'
@@ -66,7 +66,7 @@ export function dossierOf(job: Job): Dossier {
 /** What the symptom is looked for by; on a first boot also while no host speaks yet, when less is lit by right. */
 export function scopeOf(job: Job): readonly Observable[] {
   const { build, flow } = job.ground
-  const host = flow.walk && speaksToLights(build) ? hostAfter(build, job.history) : undefined
+  const host = flow.walk && hasHostWork(build) ? hostAfter(build, job.history) : undefined
   return mappedAll(build, scopeKinds(job), host)
 }
 

@@ -1,23 +1,7 @@
 /** A first boot point by point: what was expected, what was seen, when; what nobody saw; and who signed for it. */
 import { readPointId } from '../../core/checks/boot/point.ts'
 import type { Note } from '../../core/checks/prompt.ts'
-import type { ReportStep } from './record.ts'
-
-export interface BootPointSeen {
-  readonly id: string
-  readonly step: number
-  readonly at: string
-  /** What was to be seen, as it was told. */
-  readonly expected?: Note
-}
-
-export interface BootRecord {
-  readonly points: readonly BootPointSeen[]
-  /** Missing while nobody has signed. */
-  readonly signed?: { readonly at: string; readonly step: number; readonly by?: string }
-  /** What was told to whoever signs: how many points were seen, which were not, what is still wrong. */
-  readonly summary?: Note
-}
+import type { BootPointSeen, BootRecord, ReportStep } from './record.ts'
 
 const isExpectation = (note: Note, what: string): boolean =>
   note.kind === 'expect' && note.facts.what === what

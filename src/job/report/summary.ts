@@ -2,7 +2,8 @@
 import type { Outcome, Suspect } from '../../core/checks/prompt.ts'
 import { faultText } from '../../core/faults/fault.ts'
 import type { Decoded } from '../log/decode.ts'
-import { assembleReport, type Report } from './record.ts'
+import { assembleReport } from './assemble.ts'
+import type { Report } from './record.ts'
 
 export interface Summary {
   readonly log: string

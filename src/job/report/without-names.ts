@@ -1,6 +1,5 @@
 /** A report that can be shown to anybody: no people, no places, no paths, and no notes, since notes name people. */
-import type { BootRecord } from './boot.ts'
-import type { Report } from './record.ts'
+import type { BootRecord, Report } from './record.ts'
 
 /** That it was signed, and when; not by whom. */
 function unsigned(boot: BootRecord): BootRecord {

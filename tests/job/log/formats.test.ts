@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { decodeLog } from '../../../src/job/log/decode.ts'
 import { eventSchema, FORMAT } from '../../../src/job/log/event.ts'
-import { assembleReport } from '../../../src/job/report/record.ts'
+import { assembleReport } from '../../../src/job/report/assemble.ts'
 
 const folder = new URL('../../fixtures/logs/', import.meta.url)
 const formatOf = (name: string): number => Number(/^format-(\d+)/.exec(name)?.[1])

@@ -5,7 +5,7 @@
  * a cold start, by which all must come back. Each point is one question; what is marked is not as wanted.
  */
 import type { Build } from '../../bench/build.ts'
-import { speaksToLights } from '../../faults/setting.ts'
+import { hasHostWork } from '../../faults/governed.ts'
 import { type HostSpeaks, wanted } from '../../infer/planned.ts'
 import { type MapKind, mapAsk, mapped } from '../maps.ts'
 import type { Ask, Task } from '../prompt.ts'
@@ -70,7 +70,7 @@ function stored(build: Build): readonly BootPoint[] {
 
 /** Right after power on nobody speaks to the lights, where the plan has a program that will. */
 const silent = (build: Build): HostSpeaks | null =>
-  speaksToLights(build) && build.plan.settings.host.program === 'running' ? 'absent' : null
+  hasHostWork(build) && build.plan.settings.host.program === 'running' ? 'absent' : null
 
 function made(build: Build): readonly BootPoint[] {
   const quiet = silent(build)

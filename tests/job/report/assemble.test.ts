@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import { decodeLog } from '../../../src/job/log/decode.ts'
 import type { LogBody } from '../../../src/job/log/event.ts'
-import { assembleReport, type Report } from '../../../src/job/report/record.ts'
+import { assembleReport } from '../../../src/job/report/assemble.ts'
+import type { Report } from '../../../src/job/report/record.ts'
 import { withoutNames } from '../../../src/job/report/without-names.ts'
 import { jobBodies, planCopy, writtenJob } from '../../support/job-log.ts'
 

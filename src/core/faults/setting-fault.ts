@@ -1,0 +1,18 @@
+/** One way in which a setting can be wrong: which settings of a build can be, and the value that is then found. */
+import type { Build } from '../bench/build.ts'
+import type { Family } from './fault.ts'
+
+export interface SettingFault {
+  readonly mode: string
+  readonly family: Family
+  readonly weight: number
+  /** Is seen now in one way, now in another. */
+  readonly intermittent?: true
+  /** References to settings that can be wrong in this way. */
+  refs(build: Build): readonly string[]
+  /** The wrong value, or undefined where this way of being wrong makes no difference. */
+  wrong(build: Build, ref: string): string | undefined
+}
+
+/** `SYS1` of `headers/SYS1/curve`; the host's settings have no place. */
+export const placeOfRef = (ref: string): string => ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
