@@ -97,6 +97,9 @@ describe('a repair cures', () => {
     const shown: Observable[] = [{ what: 'shows', at: 'F1' }]
     expect(cured(cycle, shown, 'H1:hung', 'channels/H1/colours:wrong')).toEqual([1, 0])
     expect(cured(cycle, spins, 'board.SYS1:tripped', 'board.SYS1:dead')).toEqual([1, 0])
+    const pair = pairOf(suspect('H1:hung').h, suspect('F2.motor:unplugged').h) ?? expect.fail()
+    const def = { edits: cycle }
+    expect([...fixesOf(known, dossier({ scope: shown }), [{ h: pair, p: 1 }], def)]).toEqual([1])
   })
 
   it('a setting by setting it right', () => {
@@ -140,6 +143,9 @@ describe('a repair cures', () => {
     expect(touched('reseat F2.light', 'H1:dead')).toEqual([1])
     expect(touched('reseat F2.light', 'H2:dead')).toEqual([0])
     expect(touched('reseat F2.motor', 'board.SYS2:tach-dead')).toEqual([1])
+    // Of a swap the other plug too, and of a plug in a wrong socket that socket.
+    expect(touched('reseat F2.motor', 'F1.motor:swapped-with-F2.motor')).toEqual([1])
+    expect(touched('plug F3.motor -> board.SYS3', 'F2.motor:in-board.SYS3')).toEqual([1])
   })
 
   it('a blade that catches by freeing it', () => {

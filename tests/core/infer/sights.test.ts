@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { compile } from '../../../src/core/bench/build.ts'
 import type { Observable } from '../../../src/core/bench/observable.ts'
-import { type Hypothesis, hypotheses } from '../../../src/core/infer/hypothesis.ts'
+import { HEALTHY, type Hypothesis, hypotheses } from '../../../src/core/infer/hypothesis.ts'
 import { seenIn, sightsOf } from '../../../src/core/infer/sights.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
@@ -36,6 +36,25 @@ test('a steady suspect has one sight, a contact that comes and goes two: broken,
   expect(sights.values(named('F1.motor:unplugged'), [editOf('reseat F1.motor')], [spins])).toEqual([
     ['normal'],
   ])
+})
+
+test('of a fan that its curve starts and stops, a steady suspect shows the moment at which it rests', () => {
+  const steps = compile(
+    build()
+      .header('SYS1')
+      .plainFan('F1', { motor: { below_min: 'stops' } })
+      .lead('F1.motor', 'board.SYS1')
+      // Rests at 40 °C and turns at 41 °C: two degrees are what a temperature wavers by.
+      .set('SYS1', {
+        curve: [
+          [40, 0],
+          [41, 70],
+        ],
+      })
+      .settings({ celsius: 40 })
+      .plan(),
+  )
+  expect(sightsOf(steps).values(HEALTHY, [], [spins])).toEqual([['no']])
 })
 
 test('a suspect shows what was seen only where all of it is so in every one of its sights', () => {
