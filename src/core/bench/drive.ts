@@ -15,34 +15,18 @@ export const USUAL_CURVE: readonly (readonly [number, number])[] = [
   [70, 100],
 ]
 
-/** The place of a port in `settings.headers`: `SYS1` for `board.SYS1`, else `C1.fan1`, or `C1` for all of its ports. */
+/** The place of a port in `settings.headers`: `SYS1` for `board.SYS1`, else `C1.fan1`. */
 export function headerPlace(build: Build, port: number): string {
-  const ref = build.ports[port]?.ref ?? ''
-  return ref.startsWith('board.') ? ref.slice('board.'.length) : ref
-}
-
-/** Asked for thousands of times in a job, of a few settings. */
-const known = new WeakMap<Settings, { readonly build: Build; readonly byPort: HeaderSetting[] }>()
-
-/** What is set for a header or a port of a controller; empty where nothing is. */
-export function headerSetting(build: Build, settings: Settings, port: number): HeaderSetting {
-  let found = known.get(settings)
-  if (found?.build !== build) {
-    found = { build, byPort: [] }
-    known.set(settings, found)
-  }
-  found.byPort[port] ??= written(build, settings, port)
-  return found.byPort[port]
-}
-
-function written(build: Build, settings: Settings, port: number): HeaderSetting {
-  const place = headerPlace(build, port)
-  const own = settings.headers[place] ?? AS_IT_COMES
-  const dot = place.indexOf('.')
-  return dot < 0 ? own : { ...settings.headers[place.slice(0, dot)], ...own }
+  const at = build.ports[port]
+  if (!at) return ''
+  return at.part === 'board' ? at.name : at.ref
 }
 
 const AS_IT_COMES: HeaderSetting = {}
+
+/** What is set for a header or a port of a controller; empty where nothing is. */
+export const headerSetting = (build: Build, settings: Settings, port: number): HeaderSetting =>
+  settings.headers[headerPlace(build, port)] ?? AS_IT_COMES
 
 /** What the settings ask of a port, duty in percent. */
 export function askedDuty(moment: Moment, port: number): number {

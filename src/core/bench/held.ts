@@ -9,7 +9,7 @@ import { lightNow, powered } from './light-data.ts'
 import { momentOf } from './moment.ts'
 import type { World } from './world.ts'
 
-/** LEDs that show something, by the plug of their lights. */
+/** How many LEDs show something, by the plug of their lights. */
 type Pictures = ReadonlyMap<number, number>
 
 const MOVES: ReadonlySet<Edit['do']> = new Set(['unplug', 'plug', 'swap', 'reseat'])
@@ -18,12 +18,13 @@ const MOVES: ReadonlySet<Edit['do']> = new Set(['unplug', 'plug', 'swap', 'resea
 export function picturesBefore(build: Build, world: World, edit: Edit): Pictures | undefined {
   if (!world.power || !MOVES.has(edit.do)) return undefined
   const moment = momentOf(build, world)
-  const shown = build.parts.flatMap((part, index) =>
-    part.lights
-      .filter(({ light }) => light.volts === 5)
-      .map((light) => [light.plug, lightNow(moment, index, light).reached] as const),
+  return new Map(
+    build.parts.flatMap((part, index) =>
+      part.lights
+        .filter(({ light }) => light.volts === 5)
+        .map((light) => [light.plug, lightNow(moment, index, light).reached] as const),
+    ),
   )
-  return new Map(shown.filter(([, reached]) => reached > 0))
 }
 
 /** Lights that have lost their data since, but not their power, hold their picture. */
@@ -34,7 +35,7 @@ export function holdPictures(build: Build, world: World, before: Pictures): void
   for (const [index, part] of build.parts.entries())
     for (const light of part.lights) {
       const reached = before.get(light.plug)
-      if (reached === undefined || !powered(moment, light.light.volts, light.plug)) continue
+      if (!reached || !powered(moment, light.light.volts, light.plug)) continue
       if (lightNow(moment, index, light).stream === null) held.set(light.plug, reached)
     }
   world.held = held

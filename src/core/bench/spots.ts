@@ -57,9 +57,9 @@ export function spotsOf(build: Build): Spots {
         ...world,
         ...Object.fromEntries(LISTS.map((name) => [name, list(name, world[name])])),
         ...Object.fromEntries(MAPS.map((name) => [name, map(name)])),
+        settings: Object.fromEntries(sections),
       }
-      // What was looked up is kept by settings: new ones each time, so that it is looked up again.
-      return () => freshly({ ...moment, strain, world: { ...noted, settings: Object.fromEntries(sections) } })
+      return () => freshly({ ...moment, strain, world: noted })
     },
     differences: (a, b, when) => {
       const found: Spot[] = []

@@ -84,6 +84,23 @@ describe('light data lost while the machine runs', () => {
     expect(desk.edit('plug F1.light -> H1.3').see('shows F2')).toBe('frozen')
   })
 
+  it('holds what comes to hang behind a bad plug, where that is exchanged with a good one', () => {
+    const three = benchOf(
+      build()
+        .supply('SA')
+        .lightHeader('L1')
+        .fan('F1..F3')
+        .lightHub('H1', ['F1', 'F2', 'F3'], { host: 'header' })
+        .lead('H1.in', 'board.L1')
+        .lead('H1.power', 'supply.SA.1')
+        .plan(),
+    ).fault('F3.light:open-DATA')
+    expect(three.seeAll('shows', 'F2', 'F3')).toEqual(['set', 'nothing'])
+    expect(three.edit('swap F1.light F3.light').seeAll('shows', 'F2', 'F3')).toEqual(['frozen', 'nothing'])
+    // Of lights that were dark there is no picture to hold.
+    expect(three.edit('unplug H1.in').seeAll('shows', 'F2', 'F3')).toEqual(['frozen', 'nothing'])
+  })
+
   it('needs no more than the fault to have been there from the start to be dark', () => {
     expect(desk.fault('H1.in:unplugged').see('lit F1')).toBe('dark')
   })

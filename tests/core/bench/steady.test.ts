@@ -56,6 +56,9 @@ describe('a minute of watching', () => {
   it('finds a fan at full speed by turns where its control wire touches now and then', () => {
     const sick = b.fault('F1.motor:frayed-CONTROL')
     expect([sick.see('spins F1'), sick.see('steady F1')]).toEqual(['full', 'swings'])
+    // From 95 % to all it goes up by less than a tenth of its top speed, and nobody sees that.
+    const fast = benchOf(made({ curve: [[0, 95]] }).plan()).fault('F1.motor:frayed-CONTROL')
+    expect(fast.see('steady F1')).toBe('yes')
     // A tach that comes and goes is no matter of the fan.
     const tach = b.fault('F1.motor:frayed-TACH')
     expect([tach.see('rpm board.SYS1'), tach.see('steady F1')]).toEqual(['zero', 'yes'])
@@ -95,6 +98,8 @@ describe('fans that hunt', () => {
       'yes',
     ])
     expect(steps.touching().see('spins F1')).toBe('normal')
+    // It goes on doing so, whatever it does at first.
+    expect(steps.touching().see('steady F1')).toBe('comes-and-goes')
     expect(steps.edit('set headers/SYS1/curve = [[30,40],[70,100]]').all()).toEqual(
       b.edit('set headers/SYS1/curve = [[30,40],[70,100]]').all(),
     )
@@ -127,6 +132,18 @@ describe('a lead that is moved', () => {
     }
     expect(b.fault('board.SYS1:trips-again').see('when-moved F1.motor')).toBe('same')
     expect(b.fault('F1.motor:unplugged').see('when-moved F1.motor')).toBeNull()
+  })
+
+  it('may be one of three pins, or of plain coloured lights', () => {
+    const plain = build()
+      .header('SYS1')
+      .lightHeader('R1', { volts: 12 })
+      .plainFan('F1', { motor: { pins: 3 } })
+      .part('S1', { kind: 'strip', light: { volts: 12, leds: 18, amps: 0.4 } })
+      .lead('F1.motor', 'board.SYS1')
+      .lead('S1.light', 'board.R1')
+    const sick = benchOf(plain.plan()).fault('F1.motor:loose', 'S1.light:loose')
+    expect(sick.seeAll('when-moved', 'F1.motor', 'S1.light')).toEqual(['changes', 'changes'])
   })
 
   it('is never one of the supply or of USB, nor moved with the mains off', () => {
