@@ -2,6 +2,7 @@
  * A copy of hwmon files: `path TAB value`, one a line, or `seconds TAB path TAB value` for a series. One number a file;
  * items are named by the kernel's sysfs-class-hwmon page. An empty file is not known, never 0.
  */
+import { dutyFromRaw } from '../electrics/chip-duty.ts'
 import { type DriveRecord, type FanRecord, isRoomLike, NOTHING, type ReadText } from './reading.ts'
 
 const LINE = /^(?:(\d+(?:\.\d+)?)\t)?(\S*?\/)?(hwmon\d+)\/([a-z0-9_]+)(?:\t|=|: )(.*)$/
@@ -101,12 +102,12 @@ function driveOf(chip: string, n: string, last: (file: string) => number | undef
   for (let m = 1; m <= 10; m++) {
     const celsius = last(`pwm${n}_auto_point${m}_temp`)
     const share = last(`pwm${n}_auto_point${m}_pwm`)
-    if (celsius !== undefined && share !== undefined) curve.push([celsius / 1000, (share / 255) * 100])
+    if (celsius !== undefined && share !== undefined) curve.push([celsius / 1000, dutyFromRaw(share)])
   }
   return {
     channel: `pwm${n}`,
     chip,
-    ...(duty === undefined ? {} : { percent: (duty / 255) * 100 }),
+    ...(duty === undefined ? {} : { percent: dutyFromRaw(duty) }),
     ...(enable === undefined ? {} : { enable }),
     ...(mode === 0 ? { mode: 'dc' } : mode === 1 ? { mode: 'pwm' } : {}),
     ...(curve.length > 0 ? { curve } : {}),

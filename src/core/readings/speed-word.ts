@@ -11,6 +11,7 @@ import { askedRpm, governor } from '../bench/motor.ts'
 import { referenceOf } from '../bench/run.ts'
 import { tachSources } from '../bench/tach.ts'
 import { dutyAt } from '../electrics/fan-curve.ts'
+import { slowestCountedRpm } from '../electrics/tach.ts'
 import type { Motor } from '../plan/part.ts'
 
 export type SpeedWord = 'zero' | 'low' | 'plausible' | 'high' | 'erratic'
@@ -21,8 +22,6 @@ const ABOUT = 0.1
 /** Neighbouring figures this far apart, and back again, are jumps and no ramp (judgement). */
 const JUMP = 0.25
 const FEWEST_FOR_JUMPS = 3
-/** A counter of 8 bits sees nothing under 1350000 / (254 × divisor) RPM (lm-sensors, doc/fan-divisors). */
-const slowestCounted = (div: number): number => 1_350_000 / (254 * div)
 
 /** Jumps up and down again between figures a few seconds apart. */
 export function isErratic(figures: readonly number[]): boolean {
@@ -78,7 +77,7 @@ export function speedWord(
   const asked = duties.map((d) => askedRpm(motor, d))
   if (rpm === 0) {
     const slowest = Math.min(...asked)
-    return figures.div !== undefined && slowest > 0 && slowest < slowestCounted(figures.div)
+    return figures.div !== undefined && slowest > 0 && slowest < slowestCountedRpm(figures.div)
       ? 'too-slow-to-count'
       : 'zero'
   }
