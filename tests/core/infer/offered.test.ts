@@ -123,6 +123,22 @@ describe('repairs', () => {
     expect((late?.minutes ?? 0) - (plain?.minutes ?? 0)).toBe(8)
     const effect = repairsOffered(known, silent, alive('host/global_effect:left-on'))[0]
     expect(effect?.edits[0]).toEqual(editOf('set host/program = running'))
+    const made = compile(
+      build()
+        .supply('SA')
+        .usbHeader('U1')
+        .plainFan('F1')
+        .part('C1', { kind: 'controller', fan_ports: 2, light_ports: 1, power: 'sata', host: 'usb' })
+        .lead('F1.motor', 'C1.fan1')
+        .lead('C1.power', 'supply.SA.1')
+        .lead('C1.usb', 'board.U1.a')
+        .set('C1.fan1', { curve: [[0, 60]] })
+        .host({ program: 'running' })
+        .plan(),
+    )
+    const own = hypotheses(made, ({ at }) => at === 'headers/C1.fan1/curve', [])[0] ?? expect.fail()
+    const set = repairsOffered(knowledgeOf(made, []), silent, [{ h: own, p: 1 }])[0]
+    expect(set?.edits[0]).toEqual(editOf('set host/program = running'))
     // A fan's plug needs no program, nor does a board header, which the firmware sets.
     expect(repairsOffered(known, silent, alive('F1.motor:unplugged'))[0]?.edits[0]?.do).toBe('reseat')
     const curve = 'headers/SYS1/curve:flat-out'

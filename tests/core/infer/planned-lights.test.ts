@@ -39,6 +39,17 @@ describe('lights that the plan gets wrong', () => {
     expect(cured(plan, 'effect H1')).toBe(true)
   })
 
+  it('lights that nothing is planned to speak to are meant to be dark', () => {
+    const plan = build()
+      .supply('SA')
+      .fan('F1')
+      .lightHub('H1', ['F1'], { before_host: 'dark' })
+      .lead('H1.power', 'supply.SA.1')
+      .plan()
+    expect(troubles(plan)).toEqual([])
+    expect([meant(plan, 'lit F1'), meant(plan, 'shows F1')]).toEqual(['dark', 'nothing'])
+  })
+
   it('a count is only wrong where something is wired and told', () => {
     const empty = build()
       .supply('SA')
@@ -54,7 +65,10 @@ describe('lights that the plan gets wrong', () => {
 
   it('in parallel each port is told its own count', () => {
     expect(troubles(lit({ chain: 'parallel' }).plan())).toEqual([])
-    expect(troubles(lit({ chain: 'parallel' }, [8]).plan())).toEqual([])
+    const first = lit({ chain: 'parallel' }, [8]).plan()
+    expect(troubles(first)).toEqual([])
+    // What does no harm is meant as it is written.
+    expect(meant(first, 'setting channels/H1/profile')).toBe('[8]')
     expect(troubles(lit({ chain: 'parallel' }, [8, 4, 8]).plan())).toEqual(['channels/H1/profile:count-low'])
     expect(troubles(lit({ chain: 'parallel' }, [8, 8, 20]).plan())).toEqual([
       'channels/H1/profile:count-high',

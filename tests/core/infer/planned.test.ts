@@ -38,6 +38,17 @@ describe('plans that are right', () => {
     expect(meant(plan, 'rpm board.SYS1')).toBe('zero')
   })
 
+  it('a controller that nobody connected gives no reading, though its fans are meant to turn', () => {
+    const plan = build()
+      .supply('SA')
+      .plainFan('F1')
+      .part('C1', { kind: 'controller', fan_ports: 2, light_ports: 1, power: 'sata', host: 'usb' })
+      .lead('F1.motor', 'C1.fan1')
+      .lead('C1.power', 'supply.SA.1')
+      .plan()
+    expect([meant(plan, 'spins F1'), meant(plan, 'rpm C1.fan1')]).toEqual(['normal', 'none'])
+  })
+
   it('a plan without a host program means the stored pattern', () => {
     const plan = lit().host({ program: 'absent' }).plan()
     expect(troubles(plan)).toEqual([])
