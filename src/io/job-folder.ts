@@ -7,7 +7,7 @@ import { mkdir, readdir } from 'node:fs/promises'
 import { isAbsolute, join } from 'node:path'
 import { type Done, failed, failedBy } from './trouble.ts'
 
-export const LOG_END = '.ndjson'
+const LOG_END = '.ndjson'
 
 export interface Surroundings {
   readonly env: Readonly<Record<string, string | undefined>>

@@ -10,7 +10,7 @@ import { type Lock, lockFile } from './file-lock.ts'
 import { type Done, failed, failedBy } from './trouble.ts'
 
 /** Far above any job (a long one is under 5 MB); keeps a wrong file name from filling the memory. */
-export const MAX_LOG_BYTES = 256 * 1024 * 1024
+const MAX_LOG_BYTES = 256 * 1024 * 1024
 
 export interface LogFile {
   readonly path: string

@@ -22,7 +22,7 @@ export interface Postgres {
 }
 
 /** The oldest that is tested for: `gen_random_uuid` and trusted extensions are of 13. */
-export const OLDEST_SERVER = 130000
+const OLDEST_SERVER = 130000
 
 /** A statement, a wait for somebody's lock, and an answer that never comes (a cable that was pulled), in ms. */
 const STATEMENT_MS = 10_000

@@ -10,7 +10,7 @@ import { shown, type Trouble } from '../core/plan/problem.ts'
 import { readPlan } from '../core/plan/read.ts'
 
 /** Bytes. A plan of a thousand fans written out takes under a twentieth of it. */
-export const LARGEST_FILE = 5_000_000
+const LARGEST_FILE = 5_000_000
 
 type Text = { readonly text: string } | Trouble
 

@@ -7,8 +7,8 @@ import { readdir, readFile, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { type Done, failed, failedBy } from './trouble.ts'
 
-export const LIVE = 'live'
-export const CLIPBOARD = 'clipboard'
+const LIVE = 'live'
+const CLIPBOARD = 'clipboard'
 
 /** Bytes; far more than any such tool prints. */
 export const LARGEST_READING = 4_000_000

@@ -31,7 +31,7 @@ export const SMALLEST = { columns: 60, rows: 20 } as const
 const isSet = (value: string | undefined): boolean => value !== undefined && value !== ''
 
 /** `NO_COLOR` set to anything switches colour off, unless `FORCE_COLOR` is set: that is the later word of the two. */
-export function wantsColour(env: Env, isTerminal: boolean): boolean {
+function wantsColour(env: Env, isTerminal: boolean): boolean {
   if (isSet(env.FORCE_COLOR)) return env.FORCE_COLOR !== '0' && env.FORCE_COLOR !== 'false'
   return isTerminal && !isSet(env.NO_COLOR) && env.TERM !== 'dumb'
 }

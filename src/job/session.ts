@@ -20,7 +20,7 @@ import { takeReading } from './readings.ts'
 import type { Refusal, Reply, Session, View, Why, Without } from './view.ts'
 
 /** What the disk would not take; the front end says it, and the job can be gone on with from its log. */
-export class LogFailure extends Error {
+class LogFailure extends Error {
   readonly trouble: Trouble
   constructor(trouble: Trouble) {
     super(`the log can't be written: ${trouble.code}`)

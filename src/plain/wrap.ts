@@ -6,7 +6,7 @@ const WIDE =
 const NO_WIDTH = /\p{M}/u
 
 /** Columns that a text takes in a terminal. */
-export function columnsOf(text: string): number {
+function columnsOf(text: string): number {
   let n = 0
   for (const c of text) n += NO_WIDTH.test(c) ? 0 : WIDE.test(c) ? 2 : 1
   return n

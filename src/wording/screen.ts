@@ -49,6 +49,23 @@ export type KeyName =
   | 'help'
   | 'leave'
 
+/** What is said of the last key where that needs no more than its name. */
+export type Remark =
+  | 'nothing-to-undo'
+  | 'no-such-row'
+  | 'gate-not-yet'
+  | 'none-marked'
+  | 'read-on'
+  | 'no-picture'
+  | 'noted'
+  | 'folded'
+  | 'unfolded'
+  | 'was-read'
+  | 'no-reading'
+  | 'not-here'
+  | 'at-top'
+  | 'held-key'
+
 export interface ScreenWords {
   /** Short, for the bar. */
   readonly key: Readonly<Record<KeyName, string>>
@@ -102,25 +119,7 @@ export interface ScreenWords {
   readonly readingHow: readonly string[]
   readonly leaveHow: (log: string) => readonly string[]
   readonly handOverHow: readonly string[]
-  readonly said: Readonly<
-    Record<
-      | 'nothing-to-undo'
-      | 'no-such-row'
-      | 'gate-not-yet'
-      | 'none-marked'
-      | 'read-on'
-      | 'no-picture'
-      | 'noted'
-      | 'folded'
-      | 'unfolded'
-      | 'was-read'
-      | 'no-reading'
-      | 'not-here'
-      | 'at-top'
-      | 'held-key',
-      string
-    >
-  >
+  readonly said: Readonly<Record<Remark, string>>
   readonly tooSmall: (columns: number, rows: number) => readonly string[]
   readonly zones: Readonly<Record<'top' | 'rear' | 'middle' | 'front' | 'bottom', string>>
   readonly record: { readonly head: string; readonly log: string; readonly resume: string }

@@ -35,7 +35,7 @@ function shares(view: View, after: readonly Suspect[], language: Language): read
 }
 
 /** The entries that go, in the order of the path so far. */
-export const entriesOf = (view: View, { takes }: Pick<Without, 'takes'>): readonly TrailEntry[] =>
+const entriesOf = (view: View, { takes }: Pick<Without, 'takes'>): readonly TrailEntry[] =>
   view.trail.filter((e) => takes.includes(e.seq))
 
 /** @param without null where only the answers themselves are known */

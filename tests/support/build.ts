@@ -62,7 +62,7 @@ export interface Build {
   plan(): Plan
 }
 
-export const litFan: Keys = {
+const litFan: Keys = {
   kind: 'fan',
   motor: { pins: 4, amps: 0.25, start_amps: 0.5, rpm: [450, 1500] },
   light: { volts: 5, leds: 8, amps: 0.32 },

@@ -106,7 +106,7 @@ export const doReseat: Do = {
   cautions: ['pull-by-the-plug'],
 }
 
-export const doPowerOn: Do = {
+const doPowerOn: Do = {
   ...doPowerOff,
   id: 'power-on',
   edits: [{ do: 'power', to: 'on' }],

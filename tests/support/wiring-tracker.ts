@@ -22,7 +22,7 @@ export function plannedWiring(build: Build): Wiring {
 }
 
 /** After one edit, or why it can't be done. */
-export function afterEdit({ sits, power }: Wiring, edit: Edit): Wiring | string {
+function afterEdit({ sits, power }: Wiring, edit: Edit): Wiring | string {
   const next = new Map(sits)
   const nonsense = `${editText(edit)} where ${[...sits].map((s) => s.join(' → ')).join(', ')}, power ${power}`
   switch (edit.do) {

@@ -17,7 +17,7 @@ import type { ExitCode, OwnWords, Speak } from '../command.ts'
 import { version } from '../version.ts'
 
 export type Format = 'text' | 'json' | 'lines' | 'sarif'
-export const FORMATS: readonly Format[] = ['text', 'json', 'lines', 'sarif']
+const FORMATS: readonly Format[] = ['text', 'json', 'lines', 'sarif']
 
 export interface CheckOptions {
   readonly format: Format

@@ -12,7 +12,7 @@ import { findingWords } from '../../wording/en/findings.ts'
 import type { ExitCode, Run } from '../command.ts'
 
 export type Drawing = 'text' | 'svg' | 'sheet'
-export const DRAWINGS: readonly Drawing[] = ['text', 'svg', 'sheet']
+const DRAWINGS: readonly Drawing[] = ['text', 'svg', 'sheet']
 
 /** The drawing as lines. Pure. @param width columns, Infinity for a pipe */
 export function drawOutput(

@@ -23,7 +23,7 @@ function changesFrom(texts: readonly string[]): readonly PlanEdit[] | string {
 }
 
 /** Lines that differ, old before new; what is the same at the head and at the foot is left out. */
-export function changedLines(before: string, after: string): string[] {
+function changedLines(before: string, after: string): string[] {
   const [a, b] = [before.split('\n'), after.split('\n')]
   let head = 0
   while (head < Math.min(a.length, b.length) && a[head] === b[head]) head++

@@ -26,7 +26,7 @@ export function stepUnder(curve: Curve, needs: number): number | undefined {
 }
 
 /** Percent that a fan needs to start; one that stops needs its lowest duty at least. */
-export const startDutyOf = (motor: Motor): number =>
+const startDutyOf = (motor: Motor): number =>
   Math.max(motor.startDuty, motor.belowMin === 'stops' ? lowestDuty(motor) : 0)
 
 /**

@@ -34,7 +34,7 @@ export const lightAmps = (of: readonly LightAt[]): number => sum(of.map((l) => l
 export const motorPaths = (of: readonly MotorAt[], field: string): string[] =>
   of.map((m) => `parts.${m.part}.motor.${field}`)
 
-export const lightPath = (l: LightAt, field: string): string => `parts.${l.part}.${l.light.port}.${field}`
+const lightPath = (l: LightAt, field: string): string => `parts.${l.part}.${l.light.port}.${field}`
 
 export const lightPaths = (of: readonly LightAt[]): string[] => of.map((l) => lightPath(l, 'amps'))
 

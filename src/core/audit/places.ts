@@ -5,7 +5,7 @@ import type { Place } from '../plan/problem.ts'
 import type { Wiring } from './wiring.ts'
 
 /** The place of a path, or of the nearest thing above it that has one. */
-export function placeOfPath(plan: Plan, path: string): Place {
+function placeOfPath(plan: Plan, path: string): Place {
   for (let at = path; at !== ''; at = at.slice(0, Math.max(0, at.lastIndexOf('.')))) {
     const place = plan.places.get(at)
     if (place) return place

@@ -5,9 +5,9 @@
 
 export const BITS_PER_LED = 24
 /** Microseconds that a bit is high and low, for a zero and a one. */
-export const BIT_US = { zero: { high: 0.4, low: 0.85 }, one: { high: 0.8, low: 0.45 } } as const
-/** The gap that ends a frame, microseconds: early data sheets 50, later ones 280. */
-export const RESET_US = { early: 50, late: 280 } as const
+const BIT_US = { zero: { high: 0.4, low: 0.85 }, one: { high: 0.8, low: 0.45 } } as const
+/** The gap that ends a frame, microseconds, in later data sheets; early ones have 50. */
+const RESET_US = 280
 /** Frames a second under which movement is seen to stutter. @source LED chip data sheet, features: 1024 LEDs at 30 frames */
 export const LEAST_FRAMES = 30
 /** Volts at the LED: for stated behaviour at least 4.5, never over 5.3. @source LED chip data sheet, test conditions and absolute ratings */
@@ -19,14 +19,14 @@ export const bitUs = (bit: 'zero' | 'one' = 'zero'): number => BIT_US[bit].high 
 export const ledUs = (bits: number = BITS_PER_LED): number => bits * bitUs()
 
 /** Microseconds of a whole frame. @param leds in one chain */
-export const frameUs = (leds: number, resetUs: number = RESET_US.late): number => leds * ledUs() + resetUs
+export const frameUs = (leds: number, resetUs: number = RESET_US): number => leds * ledUs() + resetUs
 
 /** The most frames a second that a chain can be sent. */
-export const framesPerSecond = (leds: number, resetUs: number = RESET_US.late): number =>
+export const framesPerSecond = (leds: number, resetUs: number = RESET_US): number =>
   1_000_000 / frameUs(leds, resetUs)
 
 /** The longest chain that still gets so many frames a second. */
-export const ledsAtFrames = (frames: number, resetUs: number = RESET_US.late): number =>
+export const ledsAtFrames = (frames: number, resetUs: number = RESET_US): number =>
   Math.floor((1_000_000 / frames - resetUs) / ledUs())
 
 /** Lowest volts that count as high, at a supply voltage. */

@@ -13,7 +13,7 @@ const TAKEN = new Set(['supply', 'board', 'build', 'settings', 'none', 'unknown'
 
 const inherited = (name: string): boolean => name in Object.prototype
 
-export const NAME_RULE = 'a name of letters, digits, - and _, such as F1 or front-top'
+const NAME_RULE = 'a name of letters, digits, - and _, such as F1 or front-top'
 
 /** What is wrong with a name, or undefined. */
 export function nameTrouble(name: string): { readonly expected: string; readonly todo: string } | undefined {

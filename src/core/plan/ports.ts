@@ -57,7 +57,7 @@ const socket = (name: string, connector: Connector): Bare => ({ name, gender: 's
 const sockets = (n: number, connector: Connector, prefix = ''): Bare[] =>
   Array.from({ length: n }, (_, i) => socket(`${prefix}${i + 1}`, connector))
 
-export const lightConnector = (volts: 5 | 12): Connector => (volts === 5 ? 'light5' : 'light12')
+const lightConnector = (volts: 5 | 12): Connector => (volts === 5 ? 'light5' : 'light12')
 
 const motorPorts = (motor: Motor): Bare[] => [
   plug('motor', motor.pins === 4 ? 'fan4' : 'fan3', motor.pins === 2 ? ['GND', '12V'] : undefined),

@@ -86,7 +86,7 @@ const inFileOrder = (a: Problem, b: Problem): number =>
   (a.at.file < b.at.file ? -1 : a.at.file > b.at.file ? 1 : 0) || a.at.line - b.at.line || a.at.col - b.at.col
 
 /** How many problems are listed before the rest is only counted. */
-export const MOST_LISTED = 50
+const MOST_LISTED = 50
 
 /** Problems in file order, each once, and a count of the rest where there are very many. */
 export function tidy(problems: readonly Problem[], main: string): Problem[] {

@@ -10,11 +10,11 @@ import type { Node } from './tree-node.ts'
 import { broken, type YamlTrouble, yamlTroubles } from './yaml-trouble.ts'
 
 /** Aliases can make a short text mean a huge one; more values than this are no plan. */
-export const MOST_VALUES = 400_000
+const MOST_VALUES = 400_000
 /** Deeper nesting than this is no plan. */
 const DEEPEST = 30
 /** Characters; a plan of a thousand fans written out in full is under a fifth of it. */
-export const LONGEST_TEXT = 1_500_000
+const LONGEST_TEXT = 1_500_000
 
 export interface Tree {
   /** Undefined where nothing can be made of the text (the problems say why). */

@@ -62,7 +62,7 @@ export const scales: Readonly<Record<Dimension, Scale>> = {
 }
 
 /** What kind of value a unit belongs to, such as `a voltage` for V. */
-export const dimensionOfUnit = (unit: string): string | undefined =>
+const dimensionOfUnit = (unit: string): string | undefined =>
   Object.values(scales).find((scale) => Object.hasOwn(scale.units, unit.toLowerCase()))?.name
 
 export type Quantity =

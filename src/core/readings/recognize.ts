@@ -11,7 +11,7 @@ import { looksLikeSensors, readSensors } from './sensors.ts'
 import { looksLikeUsbList, looksLikeUsbTree, readUsbList, readUsbTree } from './usb.ts'
 
 /** Signs; far more than any of these tools prints on a desktop machine. */
-export const LONGEST_READING = 4_000_000
+const LONGEST_READING = 4_000_000
 
 /** A JSON text may begin with lines of the error stream, but has a brace or bracket at the start of some line. */
 const mayBeJson = (text: string): boolean => /^\s*[{[]/m.test(text) && !/^Bus \d{3} Device/m.test(text)

@@ -24,7 +24,7 @@ const JUMP = 0.25
 const FEWEST_FOR_JUMPS = 3
 
 /** Jumps up and down again between figures a few seconds apart. */
-export function isErratic(figures: readonly number[]): boolean {
+function isErratic(figures: readonly number[]): boolean {
   if (figures.length < FEWEST_FOR_JUMPS) return false
   const top = Math.max(...figures)
   const jumps = figures.slice(1).map((f, i) => f - (figures[i] ?? f))

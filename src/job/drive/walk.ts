@@ -137,7 +137,7 @@ function stepAt(job: Job, point: BootPoint): WorkStep {
 }
 
 /** The point of the walk that a question is, if it is one. */
-export const pointOf = (job: Job, id: string | undefined): BootPoint | undefined =>
+const pointOf = (job: Job, id: string | undefined): BootPoint | undefined =>
   job.ground.flow.walk ? bootWalk(job.ground.build).find(({ ask }) => ask.id === id) : undefined
 
 /** How far the walk is; null where the job is none. */

@@ -15,7 +15,7 @@ const hands = z.enum(['in', 'out'])
 const minutes = z.number().min(0)
 const share = z.number().min(0).max(1)
 
-export const faultSchema = z.object({ at: text, mode: text }) satisfies z.ZodType<Fault>
+const faultSchema = z.object({ at: text, mode: text }) satisfies z.ZodType<Fault>
 
 const editSchema = z.discriminatedUnion('do', [
   z.object({ do: z.literal('power'), to: power }),

@@ -3,6 +3,7 @@
  * itself is in the session; all that is here may be lost without harm.
  */
 import type { View } from '../../job/view.ts'
+import type { Remark } from '../../wording/screen.ts'
 import type { Mode } from '../../wording/screen-mode.ts'
 
 /** One line about the last key; its words are made when it is drawn. */
@@ -11,23 +12,7 @@ export type Message =
   | { readonly say: 'recorded' | 'did'; readonly what: string }
   | { readonly say: 'taken-back'; readonly count: number }
   | { readonly say: 'refused'; readonly text: string }
-  | {
-      readonly say:
-        | 'nothing-to-undo'
-        | 'no-such-row'
-        | 'gate-not-yet'
-        | 'none-marked'
-        | 'read-on'
-        | 'no-picture'
-        | 'noted'
-        | 'folded'
-        | 'unfolded'
-        | 'was-read'
-        | 'no-reading'
-        | 'not-here'
-        | 'at-top'
-        | 'held-key'
-    }
+  | { readonly say: Remark }
 
 export interface Cursor {
   /** Which prompt this belongs to; another one resets the rest. */

@@ -24,6 +24,13 @@ export function filterRows(model: Model, rows: readonly Row[]): Row[] {
   return rows.filter((r) => r.row === 'way' || rowText(model, r).toLocaleLowerCase().includes(wanted))
 }
 
+/** What the filter of a list holds, while it is typed or holds anything. */
+export function filterLine(model: Model): Line[] {
+  const { filter, filtering } = model.cursor
+  if (!filtering && filter === '') return []
+  return [line(span(say(model, model.words.filter(filter)) + (filtering ? '_' : ''), 'strong'))]
+}
+
 /** One block of lines a row. */
 export function answerRows(model: Model, rows: readonly Row[], columns: number): Line[][] {
   const marks = marksOf(model)

@@ -21,7 +21,7 @@ const ZONES: readonly (readonly [Zone, RegExp])[] = [
 ]
 
 /** Where in the case a part sits, from the first word of its place that names one. */
-export function zoneOf(at: string | undefined): Zone {
+function zoneOf(at: string | undefined): Zone {
   if (!at) return 'middle'
   const words = at.replace(/[-_/,]+/g, ' ')
   const found = ZONES.map(([zone, word]) => ({ zone, at: words.search(word) })).filter((z) => z.at >= 0)

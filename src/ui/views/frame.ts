@@ -9,8 +9,9 @@ import { kindOf } from '../state/rows.ts'
 import { BLANK, cutLine, type Line, line, span } from '../text/line.ts'
 import { inAscii } from '../text/marks.ts'
 import { shortenedAtWord, width } from '../text/width.ts'
+import { filterLine } from './answers.ts'
 import { header, rule } from './header.ts'
-import { drawJob } from './job.ts'
+import { type Drawn, drawJob } from './job.ts'
 import { keyBar } from './keybar.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
 import { emptyTrail, paneLines, trailRows } from './panes.ts'
@@ -18,7 +19,7 @@ import { sidePanel } from './side.ts'
 import { canFold } from './told.ts'
 import { aroundRow, scrolledLines, scrollMax } from './window.ts'
 
-export const LEAST = { columns: 60, rows: 20 }
+const LEAST = { columns: 60, rows: 20 }
 /** From here on a column at the right shows suspects and the path so far beside the question. */
 const WIDE = 116
 
@@ -27,23 +28,9 @@ export interface Frame {
   readonly facts: Facts
 }
 
-interface Drawn extends Pick<Facts, 'rows' | 'map' | 'scrollMax' | 'page'> {
-  readonly lines: readonly Line[]
-}
-
 function drawPane(model: Model, columns: number, height: number): Drawn {
   const head = line(span(say(model, model.words.head[model.cursor.mode]), 'strong'))
-  const filter =
-    model.cursor.filtering || model.cursor.filter !== ''
-      ? [
-          line(
-            span(
-              say(model, model.words.filter(model.cursor.filter)) + (model.cursor.filtering ? '_' : ''),
-              'strong',
-            ),
-          ),
-        ]
-      : []
+  const filter = filterLine(model)
   const top = [head, BLANK, ...filter]
   const room = Math.max(1, height - top.length)
   const none = { rows: [], map: {}, page: room }

@@ -9,7 +9,7 @@ import type { Facts } from '../state/facts.ts'
 import { highlighted } from '../state/moves.ts'
 import { kindOf, type Row, rowsOf } from '../state/rows.ts'
 import { BLANK, beside, type Line, line, lineWidth, span } from '../text/line.ts'
-import { answerRows, filterRows } from './answers.ts'
+import { answerRows, filterLine, filterRows } from './answers.ts'
 import { caseMap } from './case-map.ts'
 import { markLines } from './marked.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
@@ -19,8 +19,9 @@ import { toldNeedsPage, toldShort } from './told.ts'
 import { whereLines } from './where.ts'
 import { aroundRow, scrolledLines, scrollMax } from './window.ts'
 
+/** Lines, and what a key needs to know of them. */
 export interface Drawn {
-  readonly lines: Line[]
+  readonly lines: readonly Line[]
   readonly rows: readonly Row[]
   readonly map: Facts['map']
   readonly scrollMax: number
@@ -142,17 +143,7 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
   const question = title.slice(0, Math.max(2, Math.floor(height / 2)))
   const told = toldShort(model, columns)
   const where = (most: number): Line[] => whereLines(model, columns, most)
-  const filter =
-    model.cursor.filtering || model.cursor.filter !== ''
-      ? [
-          line(
-            span(
-              say(model, model.words.filter(model.cursor.filter)) + (model.cursor.filtering ? '_' : ''),
-              'strong',
-            ),
-          ),
-        ]
-      : []
+  const filter = filterLine(model)
   const marked =
     kindOf(model.view.prompt) === 'many' ? markLines(model, rows, all, Math.min(columns, 100)) : []
   let room = height - question.length - filter.length - marked.length - body.least

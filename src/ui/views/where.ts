@@ -54,7 +54,7 @@ function piece(model: Model, path: readonly PathStep[], at: number, longest: num
 }
 
 /** The path over as many lines as it needs, broken between places. */
-export function pathLines(model: Model, columns: number): Line[] {
+function pathLines(model: Model, columns: number): Line[] {
   const { path } = model.view
   if (path.length === 0) return []
   const longest = Math.max(8, Math.min(24, columns - 12))

@@ -57,8 +57,7 @@ export function rowText(row: Row, words: DrawingWords): string {
   return `${plug}${kind}${row.under ? ` (${words.under(row.under)})` : ''}`
 }
 
-export const marksText = (row: Row): string =>
-  row.findings.length > 0 ? `  ⚠ ${row.findings.join(' ')}` : ''
+const marksText = (row: Row): string => (row.findings.length > 0 ? `  ⚠ ${row.findings.join(' ')}` : '')
 
 /** One row, broken between words where it is too long; the bars of what follows run on through the rest of it. */
 function rowLines(row: Row, next: Row | undefined, words: DrawingWords, pen: Pen, width: number): string[] {

@@ -50,12 +50,12 @@ const settingsOf = (at: string, scene: Scene): string => {
 }
 
 /** A point of the walk by its id, as part of a sentence. */
-export function pointName(id: string, scene: Scene): string {
+function pointName(id: string, scene: Scene): string {
   const point = readPointId(id)
   return point ? (POINT[point.what]?.(point.at, point.stage, scene) ?? cleanName(point.what)) : cleanName(id)
 }
 
-export const stageName = (stage: string): string => entry(STAGE, stage) ?? cleanName(stage)
+const stageName = (stage: string): string => entry(STAGE, stage) ?? cleanName(stage)
 
 function signing(facts: Facts, scene: Scene): string[] {
   const open = many(facts.open)

@@ -57,7 +57,7 @@ const kindByConnector: Readonly<Record<Connector, PortKind>> = {
 const WORD: Readonly<Record<PortKind, string>> = { fan: 'fan', light: 'light', supply: 'supply', usb: 'USB' }
 
 /** What kind of things run through a port; undefined where the plan has no such port. */
-export function portKind(ref: string, scene: Scene): PortKind | undefined {
+function portKind(ref: string, scene: Scene): PortKind | undefined {
   const { part: id, port } = splitRef(ref)
   const { board, supply } = scene.plan
   if (id === 'supply')

@@ -6,7 +6,7 @@ import type { HostSpeaks } from '../../infer/planned.ts'
 import type { Ask, Task } from '../prompt.ts'
 
 /** In the order of the walk. */
-export const BOOT_STAGES = ['before-power', 'power-on', 'firmware', 'system', 'soak', 'cold-start'] as const
+const BOOT_STAGES = ['before-power', 'power-on', 'firmware', 'system', 'soak', 'cold-start'] as const
 
 export type BootStage = (typeof BOOT_STAGES)[number]
 

@@ -12,7 +12,7 @@ import { storable } from './storable.ts'
 const json = (rows: readonly object[]): string =>
   JSON.stringify(rows, (_, value: unknown) => (typeof value === 'string' ? storable(value) : value))
 
-export const isEnded = ({ summary }: JobRecord): boolean => summary.outcome !== 'open'
+const isEnded = ({ summary }: JobRecord): boolean => summary.outcome !== 'open'
 
 /** The clock's word may be any date that ISO 8601 can write; a store knows those after the year 0. */
 const when = (at: string): string => clockText(Date.parse(at))
