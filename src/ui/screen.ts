@@ -55,13 +55,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   let drawnPrompt = ''
   let timer: ReturnType<typeof setTimeout> | undefined
   let drawn: { version: number; frame: Frame } | undefined
-  const held = heldEnter(around.now, (count) => {
-    if (count === 1) act({ on: 'take' })
-    else {
-      cursor = { ...cursor, message: { say: 'held-key' } }
-      changed()
-    }
-  })
+  const held = heldEnter(around.now)
   const listeners = new Set<() => void>()
   const modelAt = (at: Cursor): Model => ({
     view,
@@ -206,13 +200,17 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     const always = event.on === 'interrupt' || event.on === 'suspend' || event.on === 'redraw'
     // Typed before this prompt was on the screen, so not meant for it.
     if (!always && drawnPrompt !== cursor.prompt) return
-    if (event.on === 'take' && cursor.mode === 'job' && held.waits(cursor.prompt)) return
-    if (event.on !== 'take') held.release()
+    settleLater()
+    if (pressed.key !== 'enter') held.broken()
+    else if (held.follows(`${cursor.prompt} ${cursor.mode}`)) {
+      cursor = { ...cursor, message: { say: 'held-key' } }
+      changed()
+      return
+    }
     act(event)
   }
 
   function act(event: Event): void {
-    settleLater()
     const outcome = reduce(cursor, event, drawing().facts)
     cursor = outcome.cursor
     // Before what follows from the pane that is open: what is said of it goes into the remark.
@@ -241,9 +239,6 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
       drawnPrompt = cursor.prompt
       settleLater()
     },
-    close: () => {
-      clearTimeout(timer)
-      held.forget()
-    },
+    close: () => clearTimeout(timer),
   }
 }

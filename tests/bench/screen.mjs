@@ -47,7 +47,7 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
   }
   try {
     await pty.until('dark')
-    if (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
+    if (pty.rows().some((r) => r.startsWith('Remarks'))) await press('G\r')
     // Two fans dark, then through the questions about the past, into what the engine chooses.
     await press('3')
     await press(' ')
@@ -57,7 +57,7 @@ export async function screen({ steps = 500, look = 0, columns = 80, rows = 24 } 
       keys.push(await press(text))
     }
     const settled = async () => {
-      while (pty.rows().some((r) => r.startsWith('Remarks'))) await press('\r')
+      while (pty.rows().some((r) => r.startsWith('Remarks'))) await press('G\r')
     }
     for (let i = 0; i < 2; i++) {
       await settled()

@@ -104,7 +104,7 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
 async function readToEnd(pty: Pty): Promise<void> {
   await pty.until(/Enter (?:end|go on)/u)
   if (/Enter end/u.test(pty.rows().join('\n'))) return
-  pty.write('\r')
+  pty.write('G\r')
   await pty.until(/Enter end/u)
 }
 

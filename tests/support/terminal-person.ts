@@ -111,22 +111,12 @@ export async function workAt(
     const reply: Reply = prompt.show === 'do' ? { say: 'done' } : person.answer(prompt)
     told.push({ prompt, reply })
     await (hands === 'one by one' ? pressEach : pressAll)(pty, prompt, reply)
-    await entered(pty, () => eventsIn(log).some((e) => e.e === 'replied' && e.to === seq))
+    await pty.until(() => eventsIn(log).some((e) => e.e === 'replied' && e.to === seq))
   }
 }
 
-const heldDown = (rows: readonly string[]): boolean =>
-  rows.some((row) => row.startsWith(english.screen.said['held-key']))
-
-/** Waits for what Enter brings. Here keys may come as quickly as those of a key that is held; who is told so presses again. */
-async function entered(pty: Pty, done: (rows: readonly string[]) => boolean): Promise<void> {
-  for (;;) {
-    const rows = await pty.until((now) => done(now) || heldDown(now))
-    if (done(rows)) return
-    pty.write('\r')
-    await pty.until((now) => done(now) || now.join('\n') !== rows.join('\n'))
-  }
-}
+/** Enter by one who comes to it sooner after the last Enter than a person could: another key between says that it is meant. */
+const AFRESH = 'k\r'
 
 /** Remarks that need a page of their own come first; Enter goes on. */
 async function readOn(pty: Pty, text: string): Promise<void> {
@@ -135,7 +125,7 @@ async function readOn(pty: Pty, text: string): Promise<void> {
     const before = pty.rows().join('\n')
     await pty.until((rows) => remarks(rows) || flat(rows).includes(text))
     if (!remarks(pty.rows())) return
-    pty.write('\r')
+    pty.write('G\r')
     await pty.until((rows) => rows.join('\n') !== before)
   }
   throw new Error(`"${text}" did not come:\n${pty.rows().join('\n')}`)
@@ -174,9 +164,9 @@ async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> 
       }
     }
     if (reply.say !== 'answer') return pty.write('c')
-    pty.write('\r')
+    pty.write(AFRESH)
     if (ids.length > 0) return
-    await entered(pty, (rows) => rows.some((row) => row.startsWith('Nothing is marked')))
+    await pty.until(/^Nothing is marked/mu)
     return pty.write('\r')
   }
   const row = rowFor(prompt, reply)
@@ -204,5 +194,5 @@ async function pressAll(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> {
   if (prompt.show === 'do' && prompt.purpose === 'gate') return pressEach(pty, prompt, reply)
   if (asksForName(prompt)) return pressEach(pty, prompt, reply)
   const row = rowFor(prompt, reply)
-  pty.write(prompt.show === 'do' ? `G${row}\r` : `${'j'.repeat(row - 1)}\r`)
+  pty.write(prompt.show === 'do' ? `G${row}\r` : `${'j'.repeat(row - 1)}${row > 1 ? '\r' : AFRESH}`)
 }

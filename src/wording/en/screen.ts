@@ -163,7 +163,7 @@ export const screen: ScreenWords = {
     'was-read': 'Read; p shows what it answered.',
     'no-reading': 'Name a file, live or clipboard; Escape goes back.',
     'not-here': 'That key does nothing here; ? shows those that do.',
-    'held-key': 'Enter was held down; that is taken for no answer.',
+    'held-key': 'Enter came twice or was held: only the first counts.',
     'at-top': 'Nothing to go back from. q leaves, u takes an answer back.',
   },
   tooSmall: (columns, rows) => [
