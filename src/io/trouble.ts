@@ -1,6 +1,6 @@
 /**
  * What can go wrong with a file on the way to the disk, as values: a code, the path and the facts that a sentence
- * needs. Nothing here is for people to read; `wording/log-trouble` says it and what to do.
+ * needs. Nothing here is for people to read; `wording/en/log.ts` says it and what to do.
  */
 
 export type FileTroubleCode =

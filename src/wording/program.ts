@@ -44,7 +44,7 @@ export interface ProgramSentences {
   readonly wiringNotChecked: string
   /** The file of a job's plan has mistakes now. */
   readonly planUnreadableNow: (file: string) => string
-  readonly file: (path: string, why: FileTrouble) => string
+  readonly file: (path: string, why: PathTrouble) => string
   readonly crashed: (message: string, log: string | undefined) => string[]
   readonly interrupted: (log: string | undefined) => string[]
   readonly tooSmall: (columns: number, rows: number) => string
@@ -63,7 +63,8 @@ export interface StartSentences {
   readonly more: string
 }
 
-export type FileTrouble =
+/** What is wrong with a file that was named on the command line. */
+export type PathTrouble =
   | 'missing'
   | 'folder'
   | 'unreadable'

@@ -48,7 +48,7 @@ const everyMode = [
   'headers/SYS1/drive:wrong-mode',
   ...['rests-at-zero', 'under-start', 'flat-out'].map((m) => `headers/SYS1/curve:${m}`),
   'headers/SYS1/pulses:wrong',
-  'headers/SYS1/alarm:too-high',
+  'headers/SYS1/alarm_below:too-high',
   ...['count-low', 'count-high', 'entry-missing', 'wrong-order'].map((m) => `channels/H1/profile:${m}`),
   'channels/H1/colours:wrong',
   'host/program:not-running',

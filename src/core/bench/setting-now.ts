@@ -7,7 +7,7 @@ import { type Build, NOWHERE } from './build.ts'
 import { chainOf, channelsOf, wiredProfile } from './channel.ts'
 import { driveMode, headerSetting, USUAL_CURVE, USUAL_DELAY } from './drive.ts'
 import { idealMomentOf, type Moment } from './moment.ts'
-import { settingText } from './setting.ts'
+import { settingParts, settingText } from './setting.ts'
 import { alarmLimit } from './tach.ts'
 import { asPlanned } from './world.ts'
 
@@ -41,9 +41,7 @@ export function settingNow(moment: Moment, ref: string): string | undefined {
   const { build, world } = moment
   const set = settingText(world.settings, ref)
   if (set !== undefined) return set
-  const section = ref.slice(0, ref.indexOf('/'))
-  const place = ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
-  const key = ref.slice(ref.lastIndexOf('/') + 1)
+  const { section, place, key } = settingParts(ref)
   if (section === 'channels') return ofChannel(build, place, key)
   const port = build.portAt.get(`board.${place}`) ?? build.portAt.get(place) ?? NOWHERE
   if (section === 'ports') return key === 'enabled' && build.usbHeaders.has(port) ? 'true' : undefined

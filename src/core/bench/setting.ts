@@ -23,17 +23,22 @@ const FIELD: Readonly<Record<string, string>> = { alarm_below: 'alarmBelow' }
 export const settingRef = (section: string, place: string, key: string): string =>
   `${section}/${place}/${key}`
 
+/** `headers`, `SYS1` and `curve` of `headers/SYS1/curve`; the host's settings have no place. */
+export function settingParts(ref: string): { section: string; place: string; key: string } {
+  const first = ref.indexOf('/')
+  const last = ref.lastIndexOf('/')
+  if (first < 0) return { section: ref, place: '', key: '' }
+  return { section: ref.slice(0, first), place: ref.slice(first + 1, last), key: ref.slice(last + 1) }
+}
+
 const textOf = (value: Json): string => (typeof value === 'string' ? value : JSON.stringify(value))
 
 /** The text of a setting, or undefined where the settings do not say or there is no such one. */
 export function settingText(settings: Settings, ref: string): string | undefined {
-  const [section, place, key] = split(ref)
-  if (section === 'host') {
-    if (place === 'program') return settings.host.program
-    if (place === 'global_effect') return settings.host.globalEffect
-    return undefined
-  }
-  if (key === undefined || !KEYS[section]?.includes(key)) return undefined
+  const { section, place, key } = settingParts(ref)
+  if (ref === 'host/program') return settings.host.program
+  if (ref === 'host/global_effect') return settings.host.globalEffect
+  if (place === '' || !KEYS[section]?.includes(key)) return undefined
   const group = settings[section as 'headers' | 'channels' | 'ports'][place] as
     | Record<string, Json>
     | undefined
@@ -43,29 +48,21 @@ export function settingText(settings: Settings, ref: string): string | undefined
 
 /** A copy with one setting changed; undefined where there is no such setting or the text does not fit it. */
 export function withSetting(settings: Settings, ref: string, text: string): Settings | undefined {
-  const [section, place, key] = split(ref)
-  if (section === 'host') return withHost(settings, place, text)
-  if (key === undefined || !KEYS[section]?.includes(key)) return undefined
+  const { section, place, key } = settingParts(ref)
+  if (section === 'host') return withHost(settings, ref, text)
+  if (place === '' || !KEYS[section]?.includes(key)) return undefined
   const value = parse(key, text)
   if (value === undefined) return undefined
   const groups = settings[section as 'headers' | 'channels' | 'ports']
   return { ...settings, [section]: { ...groups, [place]: { ...groups[place], [FIELD[key] ?? key]: value } } }
 }
 
-function withHost(settings: Settings, place: string, text: string): Settings | undefined {
-  if (place === 'program' && (text === 'running' || text === 'absent'))
+function withHost(settings: Settings, ref: string, text: string): Settings | undefined {
+  if (ref === 'host/program' && (text === 'running' || text === 'absent'))
     return { ...settings, host: { ...settings.host, program: text } }
-  if (place === 'global_effect' && (text === 'on' || text === 'off'))
+  if (ref === 'host/global_effect' && (text === 'on' || text === 'off'))
     return { ...settings, host: { ...settings.host, globalEffect: text } }
   return undefined
-}
-
-function split(ref: string): [string, string, string | undefined] {
-  const first = ref.indexOf('/')
-  const last = ref.lastIndexOf('/')
-  if (first < 0) return [ref, '', undefined]
-  if (first === last) return [ref.slice(0, first), ref.slice(first + 1), undefined]
-  return [ref.slice(0, first), ref.slice(first + 1, last), ref.slice(last + 1)]
 }
 
 const isNumber = (x: unknown): x is number => typeof x === 'number' && Number.isFinite(x)

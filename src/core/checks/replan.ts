@@ -2,11 +2,13 @@
  * What might mend a trouble that is in the plan itself: putting things back as planned does not, so a setting is
  * made to fit the wiring, or a plug goes elsewhere. Whether it helps is for the bench to say, as with every repair.
  */
+
 import { type Build, NOWHERE } from '../bench/build.ts'
 import { channelsOf, wiredProfile } from '../bench/channel.ts'
 import { driveMode, headerPlace, USUAL_DELAY } from '../bench/drive.ts'
 import type { Edit } from '../bench/edit.ts'
 import { plannedMoment } from '../bench/run.ts'
+import { settingParts } from '../bench/setting.ts'
 import { reading } from '../bench/tach.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
@@ -57,8 +59,7 @@ function fitted(build: Build, ref: string): RepairDef[] {
 }
 
 function asWired(build: Build, ref: string): string | undefined {
-  const key = ref.slice(ref.lastIndexOf('/') + 1)
-  const place = ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
+  const { place, key } = settingParts(ref)
   const moment = plannedMoment(build)
   const port = governedPorts(build).find((s) => headerPlace(build, s) === place) ?? NOWHERE
   switch (key) {

@@ -3,14 +3,14 @@ import { type Build, NOWHERE } from '../bench/build.ts'
 import { driveMode, headerPlace, headerSetting, swing, USUAL_CURVE } from '../bench/drive.ts'
 import { governor } from '../bench/motor.ts'
 import { plannedMoment } from '../bench/run.ts'
-import { settingRef, settingText } from '../bench/setting.ts'
+import { settingParts, settingRef, settingText } from '../bench/setting.ts'
 import { alarmLimit } from '../bench/tach.ts'
 import { portAt } from './entry.ts'
 import { governedPorts } from './governed.ts'
 import type { SettingFault } from './setting-fault.ts'
 
 const portOfRef = (build: Build, ref: string): number => {
-  const place = ref.split('/')[1] ?? ''
+  const { place } = settingParts(ref)
   return portAt(build, `board.${place}`) ?? portAt(build, place) ?? NOWHERE
 }
 

@@ -1,15 +1,15 @@
 /** What is remembered wrongly of lights: the LEDs told, their order, the order of colours. */
 import type { Build } from '../bench/build.ts'
-import { settingRef } from '../bench/setting.ts'
+import { settingParts, settingRef } from '../bench/setting.ts'
 import { plannedColours, plannedProfile } from '../bench/setting-now.ts'
 import { channelsInUse } from './governed.ts'
-import { placeOfRef, type SettingFault } from './setting-fault.ts'
+import type { SettingFault } from './setting-fault.ts'
 
 const channelRefs = (key: string) => (build: Build) =>
   channelsInUse(build).map((c) => settingRef('channels', c.place, key))
 
 const profile = (change: (counts: number[]) => number[] | undefined) => (build: Build, ref: string) => {
-  const counts = [...plannedProfile(build, placeOfRef(ref))]
+  const counts = [...plannedProfile(build, settingParts(ref).place)]
   const changed = counts.length > 0 ? change(counts) : undefined
   return changed && JSON.stringify(changed)
 }
@@ -57,7 +57,7 @@ export const lightSettings: readonly SettingFault[] = [
     weight: 0.4,
     refs: channelRefs('colours'),
     wrong: (build, ref) => {
-      const right = plannedColours(build, placeOfRef(ref))
+      const right = plannedColours(build, settingParts(ref).place)
       if (right === undefined) return undefined
       return right[0] === 'G' ? `RG${right.slice(2)}` : right.startsWith('RG') ? `GR${right.slice(2)}` : 'GRB'
     },

@@ -13,6 +13,3 @@ export interface SettingFault {
   /** The wrong value, or undefined where this way of being wrong makes no difference. */
   wrong(build: Build, ref: string): string | undefined
 }
-
-/** `SYS1` of `headers/SYS1/curve`; the host's settings have no place. */
-export const placeOfRef = (ref: string): string => ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))

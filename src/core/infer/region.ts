@@ -6,9 +6,9 @@ import { type Build, NOWHERE } from '../bench/build.ts'
 import { channelsOf } from '../bench/channel.ts'
 import { headerPlace } from '../bench/drive.ts'
 import type { Observable } from '../bench/observable.ts'
+import { settingParts } from '../bench/setting.ts'
 import { refOf } from '../faults/entry.ts'
 import type { Fault } from '../faults/fault.ts'
-import { placeOfRef } from '../faults/setting-fault.ts'
 
 export interface Region {
   readonly parts: ReadonlySet<number>
@@ -112,7 +112,7 @@ export function nearTo(build: Build, region: Region): (fault: Fault) => boolean 
     [...region.sockets].map((s) => `supply.${build.plan.supply.leads[build.supplyLead[s] ?? NOWHERE]?.id}`),
   )
   return ({ at, mode }) => {
-    if (at.includes('/')) return at.startsWith('host/') || places.has(placeOfRef(at))
+    if (at.includes('/')) return at.startsWith('host/') || places.has(settingParts(at).place)
     const arg = /^swapped-with-(.+)$/.exec(mode)?.[1]
     return leads.has(at) || inside(at) || (arg !== undefined && inside(arg))
   }

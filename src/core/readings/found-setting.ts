@@ -6,7 +6,7 @@ import type { Build } from '../bench/build.ts'
 import type { Edit } from '../bench/edit.ts'
 import type { Value } from '../bench/observable.ts'
 import { referenceOf, run } from '../bench/run.ts'
-import { settingText } from '../bench/setting.ts'
+import { settingParts, settingText } from '../bench/setting.ts'
 import { dutyAt } from '../electrics/fan-curve.ts'
 import { faultsOf } from '../faults/catalogue.ts'
 
@@ -51,7 +51,7 @@ export function settingFound(
   if (text === planned) return { value: text }
   const known = wrong.find((w) => w.value === text)
   if (known) return { value: known.value }
-  const key = at.slice(at.lastIndexOf('/') + 1)
+  const { key } = settingParts(at)
   if (key === 'drive') {
     // A header that is fixed in its mode has no such setting; what the chip says of it is not the plan's.
     return wrong.length === 0 ? { why: 'board-cannot-be-set' } : { value: text }

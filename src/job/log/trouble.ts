@@ -1,6 +1,6 @@
 /**
  * Why a log cannot be written or gone on with, as a value: trouble with the file, or with what is in it.
- * `wording/log-trouble` says it and what to do.
+ * `wording/en/log.ts` says it and what to do.
  */
 import type { FileTrouble } from '../../io/trouble.ts'
 import type { LogProblem } from './decode.ts'

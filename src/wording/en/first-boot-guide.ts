@@ -2,6 +2,7 @@
  * What a first boot expects at each point, why it is looked at, and what it means if it is not so. Written for a junior;
  * times, and what usually follows from what, are common practice without a source.
  */
+import { settingParts } from '../../core/bench/setting.ts'
 import type { Note } from '../../core/checks/prompt.ts'
 import { cleanName } from '../clean.ts'
 import { entry } from '../entry.ts'
@@ -52,8 +53,7 @@ function settings(facts: Facts): string {
   const by = new Map<string, string[]>()
   many(facts.refs).forEach((ref, i) => {
     const value = many(facts.values)[i] ?? ''
-    const key = ref.slice(ref.lastIndexOf('/') + 1)
-    const place = ref.startsWith('host/') ? '' : ref.slice(ref.indexOf('/') + 1, ref.lastIndexOf('/'))
+    const { place, key } = settingParts(ref)
     const unit = UNIT[key] ?? ''
     const said = place
       ? `${entry(SETTING, key) ?? cleanName(key)} ${SAID[value] ?? settingValue(ref, value)}${unit}`

@@ -3,6 +3,7 @@
  * by its kind and its id, because the id is what stands in the plan and on the technician's sticky label; its place follows.
  */
 
+import { settingParts } from '../../core/bench/setting.ts'
 import type { Connector, Part } from '../../core/plan/part.ts'
 import { headerKindOf, portsOf } from '../../core/plan/ports.ts'
 import { clean, cleanName } from '../clean.ts'
@@ -189,11 +190,9 @@ const KEY: Readonly<Record<string, string>> = {
 export function settingName(ref: string, scene: Scene): string {
   if (ref === 'host/program') return "the vendor's lighting program"
   if (ref === 'host/global_effect') return 'the effect over all lights'
-  const first = ref.indexOf('/')
-  const last = ref.lastIndexOf('/')
-  if (first < 0 || first === last) return `the setting ${cleanName(ref)}`
-  const key = ref.slice(last + 1)
-  return `${entry(KEY, key) ?? `the setting ${cleanName(key)}`} of ${driverName(ref.slice(first + 1, last), scene)}`
+  const { place, key } = settingParts(ref)
+  if (place === '') return `the setting ${cleanName(ref)}`
+  return `${entry(KEY, key) ?? `the setting ${cleanName(key)}`} of ${driverName(place, scene)}`
 }
 
 const SECTIONS = new Set(['headers', 'channels', 'host', 'ports'])

@@ -1,6 +1,6 @@
 /** What the program says of itself: the overview, mistakes on the command line, files in trouble, endings. */
 import { clean, shorten } from '../clean.ts'
-import type { FileTrouble, Program } from '../program.ts'
+import type { PathTrouble, Program } from '../program.ts'
 import { shellWord } from '../shell-word.ts'
 import { commandTexts } from './commands.ts'
 import { manWords } from './man.ts'
@@ -11,7 +11,7 @@ const quoted = (text: string): string => `"${shorten(clean(text), 60)}"`
 const meant = (near: readonly string[]): string =>
   near.length === 0 ? '' : ` Did you mean ${near.map((n) => `"${clean(n)}"`).join(' or ')}?`
 
-const FILE: Readonly<Record<FileTrouble, string>> = {
+const FILE: Readonly<Record<PathTrouble, string>> = {
   missing: 'there is no such file. Check the name and the folder.',
   folder: 'this is a folder. Name a file in it.',
   unreadable: 'it may not be read. Check who owns it.',

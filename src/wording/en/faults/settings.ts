@@ -1,5 +1,6 @@
 /** What software or firmware remembers wrongly. */
 
+import { settingParts } from '../../../core/bench/setting.ts'
 import type { Fault } from '../../../core/faults/fault.ts'
 import { entry } from '../../entry.ts'
 import type { FaultText, Scene } from '../../language.ts'
@@ -45,7 +46,7 @@ const SETTING: Readonly<Record<string, SaySetting>> = {
       `wrong pulses per turn for ${driverName(place, scene)}`,
       `The pulses per turn set for ${driverName(place, scene)} are wrong: the speed shown is off by a whole factor.`,
     ),
-  'alarm too-high': (place, scene) =>
+  'alarm_below too-high': (place, scene) =>
     text(
       `alarm limit of ${driverName(place, scene)} too high`,
       `The alarm limit of ${driverName(place, scene)} lies above the real speed: nothing is wrong with the fan.`,
@@ -84,9 +85,6 @@ const SETTING: Readonly<Record<string, SaySetting>> = {
 
 /** The words of a fault that sits in a setting: `headers/SYS1/curve`. */
 export function ofSetting(fault: Fault, scene: Scene): FaultText | undefined {
-  const first = fault.at.indexOf('/')
-  const last = fault.at.lastIndexOf('/')
-  if (first < 0 || last === first) return undefined
-  const key = fault.at.slice(last + 1).replace('alarm_below', 'alarm')
-  return entry(SETTING, `${key} ${fault.mode}`)?.(fault.at.slice(first + 1, last), scene)
+  const { place, key } = settingParts(fault.at)
+  return place === '' ? undefined : entry(SETTING, `${key} ${fault.mode}`)?.(place, scene)
 }
