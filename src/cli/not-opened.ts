@@ -3,6 +3,7 @@ import type { OpenTrouble } from '../job/open.ts'
 import { logWordsOf } from '../wording/report-language.ts'
 import type { ExitCode, Shell } from './command.ts'
 
+/** Says on standard error what stands in the way; 2, since all of it is for the person to mend. */
 export function tellNotOpened(trouble: OpenTrouble, shell: Shell): ExitCode {
   const { language } = shell
   const { say } = language.program

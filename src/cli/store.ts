@@ -30,6 +30,7 @@ const BUDGET_MS = 3000
 /** And so long the whole visit, where a server that let us in answers no more. */
 const DEADLINE_MS = 8000
 
+/** Connects, or says why it cannot. @param patient waits as long as a person would, not as briefly as a job may */
 export async function openStore(
   { address }: StoreSettings,
   shell: Shell,

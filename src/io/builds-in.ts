@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs'
 import { readdir } from 'node:fs/promises'
 import { join } from 'node:path'
 
+/** Names without the folder, sorted. */
 export async function buildsIn(folder: string): Promise<string[]> {
   try {
     return (await readdir(folder)).filter((name) => /\.build\.ya?ml$/.test(name)).sort()

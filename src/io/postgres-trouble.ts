@@ -54,6 +54,7 @@ const BY_WORDS: readonly (readonly [RegExp, StoreTroubleCode])[] = [
   [/terminated|not queryable|closed|ended/i, 'lost'],
 ]
 
+/** @param where the store, without a password */
 export function storeFailure(error: unknown, where: string): StoreFailure {
   if (error instanceof StoreFailure) return error
   // Where a name has several addresses, each has its own error in a bundle.

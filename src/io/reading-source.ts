@@ -21,6 +21,10 @@ export interface Where {
   readonly hwmon?: string
 }
 
+/**
+ * The text of a reading, or the trouble with it. @param from a path, or one of the two words for this machine and the
+ * clipboard
+ */
 export async function fetchReading(from: string, where: Where): Promise<Done<{ text: string }>> {
   if (from === LIVE) return liveReading(where.hwmon ?? '/sys/class/hwmon')
   if (from === CLIPBOARD) return clipboardReading(where.platform)

@@ -44,6 +44,7 @@ function showsUnicode(env: Env, platform: string): boolean {
   return locale === undefined ? platform === 'darwin' : /utf-?8/i.test(locale)
 }
 
+/** A terminal that does not tell its size counts as 80×24. */
 export function terminalFacts({ stdin, stdout, env, platform }: Ends): TerminalFacts {
   const isTerminal = stdin.isTTY === true && stdout.isTTY === true
   return {

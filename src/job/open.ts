@@ -85,6 +85,7 @@ function groundOf(
   }
 }
 
+/** A new job with its log on the disk, as far as its first prompt. */
 export async function openJob(job: NewJob): Promise<Opening> {
   const ground = groundOf(job.plan, job.symptom, job.also, job.learned)
   if (typeof ground === 'string') return failed({ kind: 'symptom', symptom: ground })

@@ -28,6 +28,7 @@ class LogFailure extends Error {
   }
 }
 
+/** Takes a job on, up to its first prompt. @param writer has the log open already */
 export async function openSession(start: Job, writer: LogWriter, plan: Plan): Promise<Session> {
   let job = start
   let left = false

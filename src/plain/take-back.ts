@@ -24,6 +24,7 @@ export function asked(session: Session, step: number): Asked | undefined {
   return without ? { seq: entry.seq, without } : undefined
 }
 
+/** What taking it back would change, and how to say yes. */
 export function askedLines(view: View, { without }: Asked, language: Language): readonly string[] {
   const { head, entries, shares } = takeBackText(view, without.takes, without, language)
   return [

@@ -74,6 +74,7 @@ const sentences = (lines: readonly string[]): string =>
     .map((l) => (/[.:?!;]$/.test(l) ? l : `${l}.`))
     .join(' ')
 
+/** The line that asks: `do` or `ask`, with the ids that may be answered. */
 export function promptLine(prompt: Prompt, view: View, language: Language): ToolLine {
   if (prompt.show === 'do') {
     const text = language.step(prompt, view)
@@ -112,6 +113,7 @@ export function promptLine(prompt: Prompt, view: View, language: Language): Tool
   }
 }
 
+/** The line that tells without asking: `note` or `verdict`. */
 export function toldLine(told: Note | Verdict, view: View, language: Language): ToolLine {
   if (told.show === 'note')
     return {

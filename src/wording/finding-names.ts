@@ -58,6 +58,7 @@ function nameOf(
   return part && { text: cleanName(id), kind: words.part(part.kind, of), of }
 }
 
+/** @param list joins several names: "F1, F2 and F3" */
 export function namesIn(
   finding: Finding,
   plan: Plan,

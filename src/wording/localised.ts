@@ -4,6 +4,7 @@ import type { Language } from './language.ts'
 
 const spoken = new WeakMap<Language, { readonly plain: Language; readonly by: Figures }>()
 
+/** @param by none: the language as it is */
 export function localised(language: Language, by: Figures | undefined): Language {
   if (by === undefined) return language
   const with_ = inFigures(language, by)

@@ -10,6 +10,10 @@ import { isNone, names, ranked, WORTH_NAMING } from './report-suspects.ts'
 export const isClosed = (report: PageMatter['report']): boolean =>
   report.outcome === 'fixed' || report.outcome === 'nothing-wrong'
 
+/**
+ * The table at the top: how it ended, the cause, when, who and where; which plan and log, unless it is for a
+ * customer.
+ */
 export function facts({
   report,
   language,
@@ -47,6 +51,7 @@ export function facts({
 const from = ({ short, words }: PageMatter, steps: readonly number[]): string =>
   short ? '' : ` (${words.stepRefs(steps)})`
 
+/** The end in one sentence, and the cause where it is likelier than not. */
 export function result({ report, language, words, scene }: PageMatter): Block[] {
   const blocks: Block[] = [{ is: 'text', text: words.ended[report.outcome], strong: true }]
   const [first] = report.suspects
@@ -70,6 +75,7 @@ export function result({ report, language, words, scene }: PageMatter): Block[] 
   return blocks
 }
 
+/** What was seen, by stage, alike things together. */
 export function seen(matter: PageMatter): Block[] {
   const { report, language, words, scene } = matter
   if (report.seen.length === 0) {
@@ -98,6 +104,7 @@ export function seen(matter: PageMatter): Block[] {
   })
 }
 
+/** Each repair with the looks that proved it. */
 export function repair(matter: PageMatter): Block[] {
   const { report, words } = matter
   if (report.repairs.length === 0) return [{ is: 'text', text: words.noRepair }]
@@ -116,6 +123,7 @@ export function repair(matter: PageMatter): Block[] {
 /** What has to be got before it can be mended. */
 export const isToGet = (note: Note): boolean => note.facts.what === 'to-get'
 
+/** What the next person finds open. */
 export function left(matter: PageMatter): Block[] {
   const { report, language, words, scene } = matter
   if (isClosed(report)) return [{ is: 'text', text: words.nothingLeft }]

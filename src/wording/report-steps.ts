@@ -11,6 +11,7 @@ export const upper = (text: string): string => text.charAt(0).toUpperCase() + te
 
 export const flat = (text: string): string => clean(text)
 
+/** What was asked or to be done, as it is put today. */
 export function promptWords(prompt: ReportStep['prompt'], { language, scene }: PageMatter): string {
   if (prompt.show === 'ask') return language.question(prompt, scene).title
   const { title, lines } = language.step(prompt, scene)
@@ -35,6 +36,7 @@ export function toldNotes(
 export const asked = (step: ReportStep, matter: PageMatter): string =>
   step.text === undefined ? promptWords(step.prompt, matter) : flat(step.text)
 
+/** The reply in words; as it was shown then, where the log has that. */
 export function replied(
   { prompt, reply, answers }: ReportStep,
   { language, words, scene }: PageMatter,
@@ -54,6 +56,7 @@ export function replied(
   return language.list(reply.map(one))
 }
 
+/** The table of all steps, those taken back too. */
 export function path(matter: PageMatter): Block[] {
   const { report, words } = matter
   const { table } = words

@@ -24,6 +24,7 @@ export function ranked(suspects: readonly Suspect[]): { named: readonly Suspect[
   return { named, rest: rest < 0.005 ? 0 : rest }
 }
 
+/** One row a ranking. */
 export function suspectsOverTime({ report, language, words, scene }: PageMatter): Block[] {
   // While a first boot is as expected nothing is suspected.
   const rankings = report.rankings.filter(({ suspects }) => suspects.length > 0)

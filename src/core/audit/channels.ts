@@ -70,6 +70,7 @@ const inOrder = (series: boolean, sockets: readonly (readonly Branch[])[]): Bran
   return chain.length > 0 ? [chain] : []
 }
 
+/** All that anything lit hangs on: headers first, then parts, in the order of the plan. */
 export function channelsOf(w: Wiring): Channel[] {
   const { board } = w.plan
   const found: Channel[] = board.lightHeaders.map((header) =>

@@ -13,6 +13,7 @@ export const sum = (of: readonly number[]): number => of.reduce((a, b) => a + b,
 /** Channels are looked at by many rules; found once an audit. */
 export const known = new WeakMap<Wiring, readonly Channel[]>()
 
+/** The channels of a plan, found once for all the rules that ask. */
 export function channels(w: Wiring): readonly Channel[] {
   const found = known.get(w) ?? channelsOf(w)
   known.set(w, found)

@@ -19,6 +19,7 @@ export interface LimitedChain {
   readonly partly: readonly string[]
 }
 
+/** Only where the plan gives a limit. */
 export function* limitedChains(w: Wiring): Generator<LimitedChain> {
   for (const { id, maxLeds } of w.plan.board.lightHeaders)
     if (maxLeds !== undefined) yield limited(w, `board.${id}`, maxLeds, [`board.${id}`], false)

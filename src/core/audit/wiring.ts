@@ -66,6 +66,7 @@ const NOTHING: Load = { motors: [], lights: [] }
 
 export const partOf = (ref: PortRef): PartId => ref.slice(0, ref.indexOf('.'))
 
+/** The plan with what every rule asks of it: who hangs on what, along which leads, and what runs there. */
 export function wire(plan: Plan): Wiring {
   const all = allPorts(plan)
   const ports = new Map(all.map((port) => [port.ref, port]))

@@ -9,6 +9,7 @@ import { refOf } from '../faults/entry.ts'
 import { repairOf } from './repair.ts'
 import type { RepairDef } from './step.ts'
 
+/** One repair that does both, as long as the two together; a spare that either needs is needed. */
 export function bothRepairs(build: Build, a: RepairDef, b: RepairDef): RepairDef {
   const [first, second] = a.power === 'off' ? [a, b] : [b, a]
   const edits = untangled(build, [...first.edits, ...second.edits])

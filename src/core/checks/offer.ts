@@ -59,6 +59,7 @@ export interface Touched {
   readonly unsteady: ReadonlySet<number>
 }
 
+/** The places where these faults sit, with the other end of each joint and the part that it belongs to. */
 export function touchedBy(build: Build, faults: readonly Fault[]): Touched {
   const parts = new Set<string>()
   const plugs = new Set<number>()
@@ -94,8 +95,7 @@ const entryOf = (build: Build, id: string): BuildPart | undefined =>
 
 /** Fan ports that a tach or a setting of these parts could show up at: all that govern something in question. */
 function headersNear(build: Build, touched: Touched): readonly number[] {
-  const near = governedPorts(build).filter((s) => touched.sockets.has(s) || governs(build, s, touched))
-  return near
+  return governedPorts(build).filter((s) => touched.sockets.has(s) || governs(build, s, touched))
 }
 
 function governs(build: Build, socket: number, touched: Touched, depth = 0): boolean {

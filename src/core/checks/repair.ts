@@ -8,6 +8,9 @@ import type { RepairDef } from './step.ts'
 /** Moving to another place leaves the build unlike its plan, which then has to be changed and told. */
 export const MOVE = 5
 
+/**
+ * A repair of these edits; with the power off the hands are in. @param minutes with how hard it is to reach in them
+ */
 export function repairOf(
   edits: readonly Edit[],
   minutes: number,

@@ -10,6 +10,7 @@ export interface PortBook {
   readonly byPart: ReadonlyMap<PartId, readonly Port[]>
 }
 
+/** Ports by reference and by part, with what was probably meant by a reference that names none. */
 export function portBook(ports: readonly Port[]): PortBook {
   const byRef = new Map<PortRef, Port>()
   const byPart = new Map<PartId, Port[]>()

@@ -84,6 +84,7 @@ export const boardSchema = z.strictObject({
   note: z.optional(text('anything worth knowing')),
 })
 
+/** The supply, with the trade's usual value, marked as assumed, wherever the plan gives none. */
 export function supplyOf(input: z.output<typeof supplySchema>, book: Notebook): Supply {
   const leads = Object.entries(input.leads ?? {}).map(([id, lead]) => {
     const use = <T>(key: string, value: T | undefined, common: T): T =>
@@ -107,6 +108,7 @@ export function supplyOf(input: z.output<typeof supplySchema>, book: Notebook): 
 const roleByName = (id: string): FanHeader['role'] =>
   /^cpu([_-]?fan)?[_-]?\d*$/i.test(id) ? 'cpu' : /pump/i.test(id) ? 'pump' : 'fan'
 
+/** The board, likewise; a header's role comes from its name where it is not given. */
 export function boardOf(input: z.output<typeof boardSchema>, book: Notebook): Board {
   const fanHeaders = (['fan_headers', 'pump_headers'] as const).flatMap((group) =>
     Object.entries(input[group] ?? {}).map(([id, header]): FanHeader => {

@@ -39,6 +39,7 @@ function mistaken(build: Build, at: string): { mode: string; value: Value }[] {
     })
 }
 
+/** The value to answer with, or why the text settles nothing: it is neither as planned nor a known mistake. */
 export function settingFound(
   build: Build,
   history: readonly Edit[],

@@ -16,6 +16,7 @@ interface Chip {
   readonly files: Map<string, string[]>
 }
 
+/** Fans and drives by chip; broken at the first line that is none of this, with its number. */
 export function readHwmon(text: string): ReadText {
   const chips = new Map<string, Chip>()
   for (const [i, raw] of text.split('\n').entries()) {

@@ -36,6 +36,7 @@ const NUMBER = /-?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?/y
 /** A line that is none of JSON's: its first sign is no bracket, quote, sign, digit or word of JSON. */
 const STRAY = /^(?!\s*(?:$|[{}[\]",:]|-?\d|(?:true|false|null)\s*[,}\]]?\s*$)).*$/
 
+/** The documents in a text, or the line at which it is broken. */
 export function readJson(text: string): JsonText {
   const strayLines: string[] = []
   // Blanked, not cut, so that line numbers stay those of the file.

@@ -39,6 +39,7 @@ function stateOf(events: readonly Event[]): UsbPort['state'] | undefined {
   return 'there'
 }
 
+/** Ports by what became of them in the end; lines on anything else are passed over. */
 export function readKernelLog(text: string): ReadText {
   const ports = new Map<string, Event[]>()
   const add = (path: string, said: string): void =>

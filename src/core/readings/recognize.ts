@@ -16,6 +16,7 @@ const LONGEST_READING = 4_000_000
 /** A JSON text may begin with lines of the error stream, but has a brace or bracket at the start of some line. */
 const mayBeJson = (text: string): boolean => /^\s*[{[]/m.test(text) && !/^Bus \d{3} Device/m.test(text)
 
+/** What a text says, by the first shape that fits; else why nothing is taken from it. */
 export function readText(text: string): ReadText {
   if (text.trim() === '') return { ok: false, why: 'empty' }
   if (text.length > LONGEST_READING) return { ok: false, why: 'too-long' }

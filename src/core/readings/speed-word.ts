@@ -60,6 +60,7 @@ export interface Figures {
   readonly div?: number
 }
 
+/** The word for a figure at a port, or why none is taken. @param history what has been changed in the build so far */
 export function speedWord(
   build: Build,
   history: readonly Edit[],

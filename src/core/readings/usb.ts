@@ -18,6 +18,7 @@ export const looksLikeUsbTree = (text: string): boolean => linesOf(text).some((l
 /** Root hubs have the ids that the kernel gives them. */
 const isRootId = (id: string): boolean => id.toLowerCase().startsWith('1d6b:000')
 
+/** The list with one line a device, or with the details under each. */
 export function readUsbList(text: string): ReadText {
   const lines = linesOf(text)
   const devices: UsbDevice[] = []
@@ -52,6 +53,7 @@ export function readUsbList(text: string): ReadText {
   }
 }
 
+/** The tree, each device with the ports on the way to it. */
 export function readUsbTree(text: string): ReadText {
   const devices: (UsbDevice & { path: string; dev: string })[] = []
   const remarks: { code: Remark; at: string }[] = []

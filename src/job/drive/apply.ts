@@ -16,6 +16,7 @@ import { readyAgain } from './walk.ts'
 type Said = Extract<LogEvent, { e: 'replied' }>
 type Reply = Said['reply']
 
+/** The job after one event; the same event on the same job always gives the same. */
 export function apply(job: Job, event: LogEvent): Job {
   switch (event.e) {
     case 'step': {

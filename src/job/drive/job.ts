@@ -99,6 +99,7 @@ export function startOf(from: Ground, before?: FlowSnapshot): Pick<Job, 'ground'
   return { ground, snapshot: machine.resolveState({ value, context: { passed: [], ...IDLE } }) }
 }
 
+/** A job on which nothing has been said yet. */
 export function begin(from: Ground): Job {
   const { told = [from.flow.id] } = from
   return {

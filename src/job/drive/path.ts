@@ -50,6 +50,7 @@ function feeding(build: Build, socket: number): number {
   return NOWHERE
 }
 
+/** Empty where the prompt is about no place. */
 export function pathOf(job: Job): readonly PathStep[] {
   const { prompt } = job.pending ?? {}
   const at = prompt ? placeOf(prompt) : undefined

@@ -55,6 +55,7 @@ export function scopedAnew(job: Job): boolean {
   )
 }
 
+/** Where the engine thinks: on a large build this takes seconds. */
 export function propose(job: Job): Proposal {
   const restoring = job.proven ? restore(job) : undefined
   if (restoring) return { told: [], step: restoring, suspects: job.suspects, left: job.left }

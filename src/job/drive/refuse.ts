@@ -4,6 +4,7 @@ import type { Refusal, Reply } from '../view.ts'
 
 type Said = Extract<Reply, { say: 'done' | 'answer' | 'unsure' | 'cannot' }>
 
+/** Undefined where the reply fits; else what would. */
 export function refuse(prompt: Prompt | null, said: Said): Refusal | undefined {
   if (!prompt) return { problem: 'no-prompt', expected: [] }
   if (prompt.show === 'do') {

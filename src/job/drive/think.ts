@@ -51,6 +51,7 @@ export function deviations(job: Job) {
 /** All answers; on a first boot, those that bear on the fault in hand. */
 const evidenceOf = (job: Job) => (job.ground.flow.walk ? bearing(job) : evidenceNow(job))
 
+/** All of a job that the engine reasons from, and nothing else of it. */
 export function dossierOf(job: Job): Dossier {
   return {
     evidence: evidenceOf(job),

@@ -36,6 +36,10 @@ export function plugsFor(build: Build, part: number, route: Route): readonly num
   return [entry.motorPlug, entry.motorPower]
 }
 
+/**
+ * References of all that is above the part. @param what is in question: what turns hangs on other leads than what is
+ * lit
+ */
 export function upstream(build: Build, part: number, what: What): ReadonlySet<string> {
   const found = new Set<string>()
   const queue = [...plugsFor(build, part, routeOf(what))]

@@ -76,6 +76,7 @@ function repliesOf(job: Job, thought: Thought): Why['replies'] {
   })
 }
 
+/** For who asks; not made for every prompt. */
 export function whyOf(job: Job): Why {
   const thought = think(job)
   return {

@@ -26,6 +26,7 @@ function add(to: Map<string, Tally>, key: string, { counted, expected }: Tally):
   to.set(key, { counted: (sum?.counted ?? 0) + counted, expected: (sum?.expected ?? 0) + expected })
 }
 
+/** What all lessons counted and expected, by class of fault. */
 export function countsOf(lessons: readonly Lesson[]): Counts {
   const classes = new Map<string, Tally>()
   let jobs = 0

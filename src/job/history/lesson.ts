@@ -16,6 +16,7 @@ const SURE: Partial<Record<End['outcome'], { readonly from: number; readonly pro
   'handed-over': { from: 0.8, proven: false },
 }
 
+/** Causes by class, each counted as far as it is believed; none where the end of the job is too unsure. */
 export function causesOf(
   build: Build,
   { outcome, suspects: [first] }: Pick<End, 'outcome' | 'suspects'>,

@@ -27,6 +27,7 @@ function familyOf(mode: string): string {
   return keyOf(stem.endsWith('-') ? stem.slice(0, -1) : stem)
 }
 
+/** Whether a job has all that the query names; what it leaves open fits any. */
 export function fits(job: Summary, query: Query): boolean {
   const faults = job.cause?.faults ?? []
   const { words, build, part, cause, symptom, outcome, from, to } = query

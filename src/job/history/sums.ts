@@ -20,6 +20,7 @@ export interface Sums {
   readonly builds: readonly Row[]
 }
 
+/** Sums in memory, as the store's own come out (`postgres/adding-up.ts`). */
 export function sumsOf(jobs: readonly Summary[]): Sums {
   const faults = jobs.flatMap((job) => (job.cause?.faults ?? []).map((fault) => ({ fault, job })))
   return {

@@ -10,6 +10,7 @@ import type { Row } from './rows.ts'
 export const highlighted = (cursor: Cursor, rows: readonly Row[]): Row | undefined =>
   rows.find((r) => r.id === cursor.row) ?? rows[0]
 
+/** One step of the highlight, or of the scroll where the page is longer than the screen. */
 export function move(cursor: Cursor, to: (Event & { on: 'move' })['to'], facts: Facts): Outcome {
   if (cursor.mode === 'trail') return moveInTrail(cursor, to, facts)
   const by = to === 'up' || to === 'left' || to === 'previous' ? -1 : 1
@@ -57,6 +58,7 @@ function moveInTrail(cursor: Cursor, to: (Event & { on: 'move' })['to'], facts: 
 export const scrolled = (cursor: Cursor, by: number, facts: Facts): Outcome =>
   stay({ ...cursor, scroll: Math.min(facts.scrollMax, Math.max(0, cursor.scroll + by)) })
 
+/** To the first or the last, likewise. */
 export function edge(cursor: Cursor, to: 'first' | 'last', facts: Facts): Outcome {
   if (cursor.mode === 'trail') return stay({ ...cursor, seq: facts.seqs.at(to === 'first' ? 0 : -1) ?? null })
   if (cursor.mode !== 'job' || facts.scrollMax > 0)

@@ -176,6 +176,7 @@ const CHOICE: Readonly<Record<string, string>> = {
   no: 'No',
 }
 
+/** The words of a choice, by its id. */
 export function pastAnswer(ask: PastAsk, id: string, scene: Scene): string {
   const guide = ask.about === 'symptom' ? entry(GUIDE, ask.at ?? '')?.answers : undefined
   // What fails after a while is asked whether it comes right again.

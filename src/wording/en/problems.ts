@@ -17,6 +17,7 @@ const WHY: Readonly<Record<Refused, string>> = {
   reading: 'Nothing can be taken from this reading',
 }
 
+/** Why a reply was not taken, on one line, with what would be. */
 export function refusalText(refusal: Refusal): string {
   if (refusal.reading) return readingRefusalText(refusal.reading)
   const why = WHY[refusal.problem]

@@ -109,6 +109,7 @@ const NAME: Readonly<Record<Extract<ReadingRefusal, { is: 'name' }>['mistake']['
   twice: 'gives one name two places',
 }
 
+/** Why a reading was not taken. */
 export function readingRefusalText(refusal: ReadingRefusal): string {
   switch (refusal.is) {
     case 'power-off':

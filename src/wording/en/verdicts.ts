@@ -70,6 +70,7 @@ const ENDED: Readonly<Record<End['outcome'], string>> = {
   left: 'Left. Nothing is lost: the job can be taken up again at this very question.',
 }
 
+/** How the job ended, with its cause where that is sure. */
 export function endLines(end: End, view: View): string[] {
   const lines = [ENDED[end.outcome]]
   const [first] = end.suspects

@@ -65,6 +65,7 @@ function othersLines(why: Why): string[] {
       ]
 }
 
+/** The heads and rows of the explanation, top down. */
 export function whyLines(why: Why, view: View): string[] {
   const { prompt } = view
   const about =

@@ -54,6 +54,7 @@ export const kindKey = <K extends string>(kind: K) =>
 
 type Common = { readonly [K in keyof typeof common]?: z.output<(typeof common)[K]> }
 
+/** What parts of every kind have: the id, how hard it is to reach, where it is, a note. */
 export function commonOf(id: string, input: Common, use: Use) {
   return {
     id,

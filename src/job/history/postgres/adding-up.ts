@@ -17,6 +17,7 @@ const SUMS = `SELECT * FROM (
     FROM hit h JOIN whichlead.fault f ON f.job = h.id GROUP BY 2
   ) AS sums ORDER BY of, jobs DESC, name COLLATE "C"`
 
+/** The same as `sumsOf` over the jobs that the query finds. */
 export async function sumUp(store: Postgres, query: Query): Promise<Sums> {
   const { sql, values, byFault } = fitting(query)
   const rows = await store.rows(

@@ -100,6 +100,7 @@ function suspectIn(cause: string): Summary['cause'] {
   }
 }
 
+/** The newest jobs first, and whether there are more than the query's limit. */
 export async function findJobs(store: Postgres, query: Query): Promise<Found> {
   const { sql, values, byFault } = fitting(query)
   // In the order of the index, so that the newest are read and no more.

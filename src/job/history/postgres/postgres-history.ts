@@ -34,6 +34,7 @@ export interface Opening {
   readonly env?: Readonly<Record<string, string | undefined>>
 }
 
+/** Connects and brings the tables up to date, or says why not. @param text the address as a person wrote it */
 export async function openShared(
   text: string,
   { program, patient, env = process.env }: Opening,
