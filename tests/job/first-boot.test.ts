@@ -161,7 +161,17 @@ describe('a first boot', () => {
   }, 60_000)
 
   test('finds a plug that is not home before power is ever given', async () => {
-    const { end, prompts } = await runJob(desk, 'first-boot', [{ at: 'F2.light', mode: 'unplugged' }])
+    const faults = [{ at: 'F2.light', mode: 'unplugged' }]
+    const stood: string[] = []
+    await walked(desk, faults, ({ prompt, walk }) => {
+      if (prompt) stood.push(`${prompt.id} ${walk?.n}`)
+      return prompt?.hands === 'out' && stood.length > 1 ? { say: 'hand-over' } : undefined
+    })
+    // Put right and looked at again, it is still the same point.
+    const own = stood.filter((s) => /light|put right/u.test(s)).map((s) => s.split(' ').at(-1))
+    expect(own.length).toBeGreaterThan(2)
+    expect(new Set(own).size).toBe(1)
+    const { end, prompts } = await runJob(desk, 'first-boot', faults)
     const on = prompts.findIndex((p) => p.show === 'do' && p.id === 'power on')
     expect(edits(prompts.slice(0, on))).toContainEqual({ do: 'reseat', plug: 'F2.light' })
     expect(end.outcome).toBe('fixed')

@@ -117,7 +117,7 @@ describe('questions in words', () => {
     )
   })
 
-  it('says what a look over several kinds goes over, and that it is the last', () => {
+  it('says what a look over several kinds goes over, and that it is the proof', () => {
     const marks = [
       { id: 'F1:dark', observe: { what: 'lit', at: 'F1' }, value: 'dark' },
       { id: 'SYS1:zero', observe: { what: 'rpm', at: 'board.SYS1' }, value: 'zero' },
@@ -125,6 +125,13 @@ describe('questions in words', () => {
     ] as const
     const { title, hints } = english.question({ ...askMany, stage: 'proof', marks }, scene)
     expect(title).toBe('Which lights, speeds and patterns are not right?')
-    expect(hints[0]).toContain('last look')
+    expect(hints[0]).toBe('This is the proof: is all of this right now?')
+    const watched = [
+      { id: 'F1:flicker', observe: { what: 'flickers', at: 'F1' }, value: 'yes' },
+      ...marks.slice(0, 1),
+    ] as const
+    expect(english.question({ ...askMany, stage: 'proof', marks: watched }, scene).title).toBe(
+      'Which lights (watched for a minute) and lights at a glance are not right?',
+    )
   })
 })

@@ -17,13 +17,14 @@ import { partAt, plugsFor, routeOf, upstream } from './upstream.ts'
 
 export type Facts = Note['facts']
 
-/** What the bad ones share, and whether good ones hang there too. */
+/** What the bad parts share, and whether good ones hang there too; one part, looked at in several ways, shares nothing. */
 function shared(build: Build, bad: readonly Observable[], good: readonly Observable[]): Facts | null {
-  if (bad.length < 2) return null
+  const at = bad.map((o) => partAt(build, o.at))
+  const parts = bad.filter((_, i) => at.indexOf(at[i] ?? NOWHERE) === i).map((o) => o.at)
+  if (parts.length < 2) return null
   const sets = bad.map((o) => upstream(build, partAt(build, o.at), o.what))
   const common = [...(sets[0] ?? [])].filter((ref) => sets.every((s) => s.has(ref)))
   const others = good.map((o) => ({ at: o.at, set: upstream(build, partAt(build, o.at), o.what) }))
-  const parts = [...new Set(bad.map((o) => o.at))]
   if (common.length === 0) return { what: 'nothing-shared', parts }
   const only = common.filter((ref) => others.every((o) => !o.set.has(ref)))
   if (only.length > 0) return { what: 'shared', parts, at: only.slice(0, 3) }

@@ -145,7 +145,9 @@ export function progressOf(job: Job): { readonly n: number; readonly of: number 
   if (!job.ground.flow.walk) return null
   const walk = bootWalk(job.ground.build)
   const asked = askedIds(job)
-  const at = walk.findIndex(({ ask }) => !asked.has(ask.id) && !job.closed.has(ask.id))
+  // What a point has shown to be wrong is put right, and looked at again, at that point.
+  const here = walk.findIndex(({ ask }) => ask.id === job.step?.ask?.id)
+  const at = here >= 0 ? here : walk.findIndex(({ ask }) => !asked.has(ask.id) && !job.closed.has(ask.id))
   return { n: at < 0 ? walk.length : at + 1, of: walk.length }
 }
 

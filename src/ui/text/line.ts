@@ -55,12 +55,15 @@ export function spread(left: Line, right: Line, columns: number, mark = '…'): 
   return [...padLine(cutLine(left, room - 1, mark), room), ...right]
 }
 
+/** Blanks, but for the one between a figure and its unit. */
+const BETWEEN_WORDS = / (?!(?<=\d )(?:°C|%|[VAW]|mA|mm|RPM)(?![\p{L}\p{N}]))/u
+
 /** Breaks a text at blanks into lines of at most `columns`; words longer than a line are cut into pieces. */
 export function wrap(text: string, columns: number): string[] {
   const room = Math.max(1, columns)
   const lines: string[] = []
   let current = ''
-  for (const word of text.split(' ')) {
+  for (const word of text.split(BETWEEN_WORDS)) {
     const candidate = current === '' ? word : `${current} ${word}`
     if (width(candidate) <= room) {
       current = candidate

@@ -31,7 +31,8 @@ export interface Drawn {
 interface Asked {
   readonly title: Line[]
   readonly again: Line[]
-  readonly hints: Line[]
+  /** Each whole or not at all, the first first. */
+  readonly hints: Line[][]
 }
 
 function asked(model: Model, columns: number): Asked {
@@ -55,7 +56,7 @@ function asked(model: Model, columns: number): Asked {
   return {
     title: sayLines(model, q.title, columns, 'strong'),
     again: q.again ? sayLines(model, q.again, columns, 'strong', `${marksOf(model).warn} `) : [],
-    hints: q.hints.flatMap((h) => sayLines(model, h, columns, 'dim')),
+    hints: q.hints.map((h) => sayLines(model, h, columns, 'dim')),
   }
 }
 
@@ -159,9 +160,11 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
   const toldLine =
     told.length > 0 ? [line(span(say(model, model.words.toldMore(model.view.told.length)), 'dim'))] : []
   // What has been read on a page of its own stands here once more only where everything else has its room too.
-  const spare = toldNeedsPage(model) ? room - (body.full - body.least) - hints.length - 2 : Math.min(room, 6)
+  const spare = toldNeedsPage(model)
+    ? room - (body.full - body.least) - hints.flat().length - 2
+    : Math.min(room, 6)
   const givenTold = told.length > 0 && told.length <= spare ? give(told) : give(toldLine)
-  const givenHints = give(hints)
+  const givenHints = hints.flatMap((hint) => give(hint))
   const extra = Math.max(0, Math.min(room, body.full - body.least))
   room -= extra
   const gap = (): Line[] => give([BLANK])

@@ -8,13 +8,19 @@ import { markWords, type SpotRow, shapeOf, shortName, wayWords } from './spot-ce
 
 const MOST_CYCLE = 2
 
-/** `Space: ● dark, ◐ in part, then no mark`, for the highlighted place; nothing where there is only one way. */
+/** `Space: ● dark, ◐ in part, then no mark`, for the highlighted place, as many as have room; nothing where there is only one way. */
 function cycleLines(model: Model, rows: readonly Row[], columns: number): Line[] {
   const here = highlighted(model.cursor, rows)
   if (here?.row !== 'spot' || here.spot.marks.length < 2) return []
   const marks = marksOf(model)
   const ways = here.spot.marks.map((mark, i) => `${shapeOf(marks, i)} ${wayWords(model, mark)}`)
-  return sayLines(model, model.words.mark.cycle(ways), columns, 'dim').slice(0, MOST_CYCLE)
+  const shown = (count: number): Line[] => {
+    const some = count < ways.length ? [...ways.slice(0, count), marks.cut] : ways
+    return sayLines(model, model.words.mark.cycle(some), columns, 'dim')
+  }
+  let count = ways.length
+  while (count > 1 && shown(count).length > MOST_CYCLE) count--
+  return shown(count).slice(0, MOST_CYCLE)
 }
 
 const isMarked = (model: Model, row: Row): row is SpotRow =>

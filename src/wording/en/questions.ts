@@ -19,13 +19,13 @@ const AGAIN: Readonly<Record<NonNullable<Ask['again']>, string>> = {
 }
 
 const PROOF = 'This is the proof: look again at what was wrong.'
-const PROOF_OF_ALL = 'The last look before the job is closed: is all the rest right?'
+const PROOF_OF_ALL = 'This is the proof: is all of this right now?'
 
 /** A question as it is put: what to look at, how, and why it is asked again if it is. */
 export function questionText(ask: Ask, scene: Scene): QuestionText {
   const off = ask.power === 'off'
   const seen: Look = ask.many
-    ? lookForMarks(ask)
+    ? lookForMarks(ask, scene)
     : 'about' in ask
       ? pastQuestion(ask, scene, (id) => symptomText(id).name)
       : lookAtSeveral(ask.observe, off, scene)

@@ -13,6 +13,28 @@ test('what Enter will record, and what Space goes through, stand below the place
   expect(at.text()).toContain('2 marked: F1 dark, F3 in part – Enter records this')
 })
 
+test('more ways than have room are cut between two of them, with the way back to none', () => {
+  const sockets = ['H1.1', 'H1.2', 'H1.4', 'H1.5', 'board.L1']
+  const marks = [
+    { id: 'no', observe: { what: 'seated' as const, at: 'F3.light' }, value: 'no' },
+    ...sockets.map((at) => ({ id: at, observe: { what: 'goes' as const, at: 'F3.light' }, value: at })),
+  ]
+  const at = screenAt([{ prompt: { ...askMany, marks } }], { columns: 60, rows: 20 })
+  const said = at.lines()
+  const first = said.findIndex((l) => l.startsWith('Space: '))
+  expect(`${said[first]} ${said[first + 1]}`).toMatch(/^Space: ● not home, ◐ .*, …, then no mark$/u)
+})
+
+test('the proof is said to be one on the smallest screen too, before how to look', () => {
+  const fans = ['F1', 'F2', 'F3', 'F4', 'F5', 'F6', 'F7']
+  const marks = [
+    ...fans.map((at) => ({ id: `${at}:s`, observe: { what: 'steady' as const, at }, value: 'stops' })),
+    { id: 'SYS1:z', observe: { what: 'rpm' as const, at: 'board.SYS1' }, value: 'zero' },
+  ]
+  const at = screenAt([{ prompt: { ...askMany, stage: 'proof', marks } }], { columns: 60, rows: 20 })
+  expect(at.text()).toContain('This is the proof')
+})
+
 test('a marks all that have no mark like the highlighted one, and then all together', async () => {
   const at = screenAt(many)
   await at.type('2  1 a')

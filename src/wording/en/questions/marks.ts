@@ -3,7 +3,8 @@ import type { Observable } from '../../../core/bench/observable.ts'
 import { readPointId } from '../../../core/checks/boot/point.ts'
 import type { Ask } from '../../../core/checks/prompt.ts'
 import { entry } from '../../entry.ts'
-import { list } from '../names.ts'
+import type { Scene } from '../../language.ts'
+import { list, refName } from '../names.ts'
 import { type Look, look } from './look.ts'
 
 type MarksAsk = Extract<Ask, { many: true }>
@@ -63,14 +64,24 @@ const OVER: Readonly<Partial<Record<Observable['what'], string>>> = {
   follows: 'changes of speed',
 }
 
+/** What is also watched for a minute, where both are gone over. */
+const WATCHED: Readonly<Partial<Record<Observable['what'], Observable['what']>>> = {
+  spins: 'steady',
+  lit: 'flickers',
+}
+
 export const kindsIn = (marks: Marks): Observable['what'][] => [...new Set(marks.map((m) => m.observe.what))]
 
 function whichOf(marks: Marks): string {
-  const [what, ...others] = kindsIn(marks)
+  const kinds = kindsIn(marks)
+  const [what] = kinds
   if (what === undefined) return 'Which of these hold?'
-  if (others.length > 0) {
-    const over = [what, ...others].flatMap((w) => OVER[w] ?? [])
-    return over.length > others.length ? `Which ${list(over)} are not right?` : 'Which of these hold?'
+  if (kinds.length > 1) {
+    const over = kinds.flatMap((w) => {
+      const watched = WATCHED[w]
+      return watched && kinds.includes(watched) ? [`${OVER[w]} at a glance`] : (OVER[w] ?? [])
+    })
+    return over.length === kinds.length ? `Which ${list(over)} are not right?` : 'Which of these hold?'
   }
   const values = [...new Set(marks.map((m) => m.value))].sort()
   return entry(WHICH, [what, ...values].join(' ')) ?? WHICH_BY_WHAT[what] ?? 'Which of these hold?'
@@ -97,7 +108,7 @@ function mapHints(marks: Marks): string[] {
 }
 
 /** Questions of a first boot that no map asks. */
-const ON_FIRST_BOOT: Readonly<Record<string, (cold: boolean) => Look>> = {
+const ON_FIRST_BOOT: Readonly<Record<string, (cold: boolean, whose: string) => Look>> = {
   leads: () =>
     look(
       'Which of these plugs are not home, or sit elsewhere?',
@@ -105,7 +116,8 @@ const ON_FIRST_BOOT: Readonly<Record<string, (cold: boolean) => Look>> = {
       MARK_ALL,
     ),
   blades: () => look('Turn each by a finger. Which are stiff, or catch on something?', MARK_ALL),
-  settings: () => look('Read each out. Which are set otherwise than planned?', MARK_ALL),
+  settings: (_, whose) =>
+    look(`Read out each setting${whose && ` of ${whose}`}. Which are set otherwise than planned?`, MARK_ALL),
   watched: () =>
     look(
       'Watch the fans and lights for a minute. Which stop and start, go up and down, tick or flicker?',
@@ -119,11 +131,18 @@ const ON_FIRST_BOOT: Readonly<Record<string, (cold: boolean) => Look>> = {
     ),
 }
 
-function onFirstBoot({ id, stage }: MarksAsk): Look | undefined {
+/** What the settings of a point are of: a header, hub or controller; nothing where they are the host's. */
+function whoseSettings(at: string, scene: Scene): string {
+  const [of = ''] = at.split(' ')
+  return of === '' || of === 'host' ? '' : refName(of, scene)
+}
+
+function onFirstBoot({ id, stage }: MarksAsk, scene: Scene): Look | undefined {
   const point = stage === 'check' ? readPointId(id) : undefined
-  return point && entry(ON_FIRST_BOOT, point.what)?.(point.stage === 'cold-start')
+  const said = point && entry(ON_FIRST_BOOT, point.what)
+  return said?.(point?.stage === 'cold-start', point ? whoseSettings(point.at, scene) : '')
 }
 
 /** A question for marks, with how to look. */
-export const lookForMarks = (ask: MarksAsk): Look =>
-  onFirstBoot(ask) ?? look(whichOf(ask.marks), ...mapHints(ask.marks))
+export const lookForMarks = (ask: MarksAsk, scene: Scene): Look =>
+  onFirstBoot(ask, scene) ?? look(whichOf(ask.marks), ...mapHints(ask.marks))
