@@ -2,7 +2,7 @@
  * One world at one moment, ready to be asked. `walk` follows a conductor from a plug or socket up to the source
  * that feeds it, through joints, leads and parts; everything else on the bench is built on it.
  */
-import type { Build, BuildPart } from './build.ts'
+import type { Build } from './build.ts'
 import { conductorIndex, NOWHERE, SOURCE, WIDTH } from './build.ts'
 import { strainOf } from './strain.ts'
 import { JOINT, type PartState, PORT, SUPPLY_END_OUT, type World } from './world.ts'
@@ -61,9 +61,6 @@ export function once<T>(
 
 const NO_STATE: PartState = {}
 export const stateOf = (moment: Moment, part: number): PartState => moment.world.parts.get(part) ?? NO_STATE
-
-export const partAt = (moment: Moment, port: number): BuildPart | undefined =>
-  moment.build.parts[moment.build.partOf[port] ?? NOWHERE]
 
 /** Whether the plug's joint conducts now. */
 export function joined(moment: Moment, plug: number): boolean {

@@ -32,6 +32,7 @@ function worldOf(build: Build, { plants, edits, power, contact }: Run): World {
   const world = asPlanned(build)
   for (const plant of plants) plant(world, build)
   world.contact = contact ?? false
+  world.handling = true
   for (const edit of edits) {
     const before = picturesBefore(build, world, edit)
     applyEdit(build, world, edit)

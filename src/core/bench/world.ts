@@ -71,7 +71,7 @@ export interface World {
   unsteady: boolean
   /** Plugs that a hand has moved (pulled, plugged or exchanged), wherever they were before. */
   moved: ReadonlySet<number>
-  /** A hand is moving plugs just now, not a fault. */
+  /** The faults are there, and what moves plugs from now on is a hand. */
   handling: boolean
   /** Arrays that are this world's own; the others are shared with every world of the build until written to. */
   own: number
@@ -287,15 +287,8 @@ function powerOff(world: World): void {
   }
 }
 
-/** Does one edit and keeps in mind which plugs it moved; false where it names what is not there or does not fit. */
+/** Does one edit; false where it names what is not there or does not fit. */
 export function applyEdit(build: Build, world: World, edit: Edit): boolean {
-  world.handling = edit.do === 'unplug' || edit.do === 'plug' || edit.do === 'swap'
-  const done = change(build, world, edit)
-  world.handling = false
-  return done
-}
-
-function change(build: Build, world: World, edit: Edit): boolean {
   switch (edit.do) {
     case 'power':
       if (edit.to === 'off') powerOff(world)

@@ -30,12 +30,27 @@ describe('pushing a plug home', () => {
     expect(two.edit('plug F1.motor -> Y1.2', 'reseat F1.motor').see('goes F1.motor')).toBe('Y1.2')
   })
 
+  it('that sits in a wrong socket shows what was shown before: nobody has put it there on purpose', () => {
+    const wrong = two.fault('F2.motor:swapped-with-Y1.in')
+    expect(wrong.edit('reseat F2.motor', 'reseat Y1.in').all()).toEqual(wrong.all())
+  })
+
   it('at the supply’s own end brings back all that hangs on the lead', () => {
     const out = two.edit('unplug supply.SA')
     expect([out.see('spins F3'), out.see('seated supply.SA')]).toEqual(['no', 'no'])
     expect(two.see('seated supply.SA')).toBe('yes')
     expect(out.edit('reseat supply.SA').all()).toEqual(two.all())
   })
+})
+
+it('switching off and on clears what had tripped, and mends nothing else at the socket', () => {
+  const sick = two.fault('board.SYS2:tripped', 'board.SYS2:tach-dead')
+  const after = sick.edit('power off', 'power on')
+  expect([sick.see('spins F2'), after.see('spins F2'), after.see('rpm board.SYS2')]).toEqual([
+    'no',
+    'normal',
+    'zero',
+  ])
 })
 
 describe('another splitter in place of one', () => {

@@ -12,7 +12,7 @@ import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 import { example } from '../../support/examples.ts'
 import fc from '../../support/fast-check.ts'
-import { twoApart } from '../../support/small-builds.ts'
+import { threeOnOneHub, twoApart } from '../../support/small-builds.ts'
 import { buildOf, wiring } from '../../support/wired.ts'
 
 /** Looks at everything the plain way too; returns the share of the looks that were let be. */
@@ -112,6 +112,24 @@ describe('a change touches', () => {
   })
   it('what goes by a setting where that was changed', () => {
     expect(touched([editOf('set headers/SYS2/pulses = 1')])).toEqual(['spins F2', 'rpm board.SYS2'])
+  })
+  it('nothing by a lighting program that is closed: what else is changed then is held against a build without it', () => {
+    const lit = compile(threeOnOneHub())
+    const all = everything(lit)
+    const reachFor = reachesOf(lit)
+    const share = (...edits: string[]): number => {
+      const { scene } = run(lit, { plants: [], edits: edits.map(editOf) })
+      const reach = reachFor(scene)
+      all.forEach((o, i) => {
+        reach.value(i, o)
+      })
+      return new Set(reach.looksBy(reach.spots(scene)).flatMap((looks) => [...looks])).size / all.length
+    }
+    const closed = 'set host/program = absent'
+    expect([share(closed), share(closed, 'set headers/SYS1/pulses = 1')]).toEqual([
+      0,
+      share('set headers/SYS1/pulses = 1'),
+    ])
   })
   it('what hangs on a source that is relieved, though no wire of it was moved', () => {
     const plan = build()

@@ -66,7 +66,8 @@ describe('a minute of watching', () => {
 
   it('finds lights that flicker, those after them in the chain too, and all of a hub by its supply', () => {
     expect(b.fault('F2.light:frayed-DATA').seeAll('flickers', 'F1', 'F2', 'F3')).toEqual(['no', 'yes', 'yes'])
-    expect(b.fault('H1.power:loose').seeAll('flickers', 'F1', 'F3')).toEqual(['yes', 'yes'])
+    for (const fault of ['H1.power:loose', 'supply.SA:loose'])
+      expect(b.fault(fault).seeAll('flickers', 'F1', 'F3'), fault).toEqual(['yes', 'yes'])
     // The pattern of the hub shows while USB is away.
     expect(b.fault('H1.usb:frayed-USB').seeAll('lit', 'F1')).toEqual(['whole'])
     expect(b.fault('H1.usb:frayed-USB').see('flickers F1')).toBe('yes')
@@ -82,6 +83,9 @@ describe('a minute of watching', () => {
     expect(b.fault('F1.motor:loose').edit('reseat F1.motor').see('steady F1')).toBe('yes')
     expect(b.fault('F1.motor:frayed-12V').edit('reseat F1.motor').see('steady F1')).toBe('comes-and-goes')
     expect(b.fault('F1.motor:frayed-12V').edit('substitute F1').all()).toEqual(b.all())
+    // Of two wires that are broken inside, each shows what it shows alone.
+    const two = b.fault('F1.motor:frayed-12V', 'F1.motor:frayed-TACH')
+    expect([two.see('steady F1'), two.see('rpm board.SYS1')]).toEqual(['comes-and-goes', 'zero'])
     expect(b.fault('board.SYS1:trips-again').edit('plug F2.motor -> board.SYS1').see('steady F2')).toBe(
       'comes-and-goes',
     )
@@ -144,6 +148,7 @@ describe('a lead that is moved', () => {
       .lead('S1.light', 'board.R1')
     const sick = benchOf(plain.plan()).fault('F1.motor:loose', 'S1.light:loose')
     expect(sick.seeAll('when-moved', 'F1.motor', 'S1.light')).toEqual(['changes', 'changes'])
+    expect(b.fault('F1.light:loose').see('when-moved F1.light')).toBe('changes')
   })
 
   it('is never one of the supply or of USB, nor moved with the mains off', () => {
