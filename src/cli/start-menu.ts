@@ -29,15 +29,20 @@ async function chooser(given: Given, shell: Shell): Promise<Choose> {
   return (choices, options) => runChooser(choices, { ...options, language, ascii, stdin, stdout })
 }
 
-function jobChoice(job: Summary, shell: Shell): Choice {
-  const { language } = shell
-  const { start } = language.screen
-  const log = job.log
-  return {
-    id: `job ${log}`,
-    label: start.resume(job.build, language.symptom(job.symptom).name),
-    hint: start.resumeHint(language.labels.moment(job.began), language.labels.minutes(job.minutes), log),
-  }
+/** Jobs to take up again; where two read alike, each with when it was begun. */
+function jobChoices(jobs: readonly Summary[], shell: Shell): Choice[] {
+  const { labels, screen, symptom } = shell.language
+  const { start } = screen
+  const label = (job: Summary): string => start.resume(job.build, symptom(job.symptom).name, null)
+  return jobs.map((job) => {
+    const began = labels.moment(job.began)
+    const alike = jobs.some((other) => other !== job && label(other) === label(job))
+    return {
+      id: `job ${job.log}`,
+      label: alike ? start.resume(job.build, symptom(job.symptom).name, began) : label(job),
+      hint: start.resumeHint(began, labels.minutes(job.minutes), job.log),
+    }
+  })
 }
 
 /** What is to be done with a build; null for a level back, an exit code for leaving. */
@@ -60,7 +65,7 @@ async function callFrom(jobs: readonly Summary[], choose: Choose, shell: Shell):
   const builds = await buildsIn(shell.cwd)
   const demo = demoBuild(shell.program)
   const choices: Choice[] = [
-    ...jobs.map((job) => jobChoice(job, shell)),
+    ...jobChoices(jobs, shell),
     ...builds.map((name) => ({ id: `build ${name}`, label: start.build(name), hint: start.buildHint })),
     ...(demo === undefined ? [] : [{ id: 'demo', label: start.demo, hint: start.demoHint }]),
     { id: 'new', label: start.create, hint: start.createHint },

@@ -162,7 +162,8 @@ export interface StartWords {
   readonly title: string
   /** Where there is nothing yet: what the program is for; with the demo build where it is at hand. */
   readonly welcome: (demo: boolean) => readonly string[]
-  readonly resume: (build: string, symptom: string) => string
+  /** @param began where another job reads the same */
+  readonly resume: (build: string, symptom: string, began: string | null) => string
   readonly resumeHint: (began: string, minutes: string, log: string) => string
   readonly build: (file: string) => string
   readonly buildHint: string

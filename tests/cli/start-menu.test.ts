@@ -99,12 +99,25 @@ describe('the first screen at a terminal', () => {
     const left = call(folder, ['diagnose', 'desk.build.yaml', '--symptom', 'lights-dark'], { input: 'F2\n' })
     expect(left.code).toBe(0)
     const at = open()
-    await at.until(/1 {2}Go on with .+: Lights dead on some fans/u)
+    await at.until(/1 {2}Go on with [^:]+: Lights dead on some fans/u)
     at.write('\r')
     await at.until('When did the lights go dark?')
     at.write('\u0003')
     expect((await at.ended).code).toBe(130)
   })
+})
+
+it('jobs that were left and read alike are told apart by when they were begun', async () => {
+  copyFileSync(SMALL, join(folder, 'desk.build.yaml'))
+  for (const symptom of ['lights-dark', 'lights-dark', 'fan-still'])
+    call(folder, ['diagnose', 'desk.build.yaml', '--symptom', symptom], { input: 'F2\n' })
+  const at = open(100, 30)
+  const rows = await at.until((seen) => seen.filter((row) => row.includes('Go on with')).length === 3)
+  const jobs = rows.filter((row) => row.includes('Go on with'))
+  expect(jobs.filter((row) => /of \d{4}-\d\d-\d\d \d\d:\d\d: Lights dead/u.test(row))).toHaveLength(2)
+  expect(jobs.filter((row) => /Go on with [^:]+: A fan/u.test(row))).toHaveLength(1)
+  at.write('q')
+  await at.ended
 })
 
 describe('the first screen in a pipe', () => {

@@ -25,7 +25,7 @@ export function jobLines(job: Summary, language: Language): string[] {
   const cause = names === undefined ? '' : `: ${language.list(names)}`
   const damaged = job.damaged ? ` (${words.jobs.damaged})` : ''
   return [
-    `${clean(language.labels.moment(job.began))}  ${clean(job.build)}: ${language.symptom(job.symptom).name}. ${words.outcome[job.outcome]}${cause}, ${language.labels.minutes(job.minutes)}${damaged}`,
+    `${clean(language.labels.moment(job.began))}  ${clean(job.build)}: ${language.symptom(job.symptom).name} – ${words.outcome[job.outcome]}${cause}, ${language.labels.minutes(job.minutes)}${damaged}`,
     `  ${clean(job.log)}`,
   ]
 }

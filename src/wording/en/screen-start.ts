@@ -9,7 +9,8 @@ export const startWords: StartWords = {
     ...(demo ? ['The demo build lets you try everything without a machine.'] : []),
     'A new plan is written from a few questions about your build.',
   ],
-  resume: (build, symptom) => `Go on with ${clean(build)}: ${symptom}`,
+  resume: (build, symptom, began) =>
+    `Go on with ${clean(build)}${began === null ? '' : ` of ${began}`}: ${symptom}`,
   resumeHint: (began, minutes, log) =>
     `Begun ${began}, ${minutes} at the bench so far. Kept in ${clean(log)}`,
   build: (file) => clean(file),
