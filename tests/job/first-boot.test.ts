@@ -163,7 +163,9 @@ describe('a first boot', () => {
   test('finds a plug that is not home before power is ever given', async () => {
     const faults = [{ at: 'F2.light', mode: 'unplugged' }]
     const stood: string[] = []
-    await walked(desk, faults, ({ prompt, walk }) => {
+    await walked(desk, faults, ({ prompt, walk, path }) => {
+      if (prompt?.show === 'do' && prompt.purpose === 'repair')
+        expect(path.find((step) => step.here)).toMatchObject({ ref: 'F2.light', state: 'suspect' })
       if (prompt) stood.push(`${prompt.id} ${walk?.n}`)
       return prompt?.hands === 'out' && stood.length > 1 ? { say: 'hand-over' } : undefined
     })

@@ -62,10 +62,12 @@ export function pathOf(job: Job): readonly PathStep[] {
   const moved = new Set(
     job.inForce.flatMap((e) => (e.do === 'swap' ? [e.a, e.b] : e.do === 'plug' ? [e.plug] : [])),
   )
+  // What is being put right is not as planned, also where a look showed it and nobody had to be suspected.
+  const mended = prompt.show === 'do' && prompt.purpose === 'repair' ? at : undefined
   const state = (ref: string): PathStep['state'] =>
     moved.has(ref)
       ? 'moved'
-      : job.suspects.slice(0, 3).some((s) => s.faults.some((f) => f.at === ref))
+      : ref === mended || job.suspects.slice(0, 3).some((s) => s.faults.some((f) => f.at === ref))
         ? 'suspect'
         : 'planned'
   const add = (ref: string, kind: PathStep['kind']): void =>
