@@ -1,7 +1,7 @@
 /** Which jobs are looked for, from the command line: words, and what a job must be, fit or fall in. */
 import { flowOf, flows } from '../../flows/all.ts'
 import type { Query } from '../job/history/history.ts'
-import { reportWordsOf } from '../wording/report-language.ts'
+import { reportWordsOf } from '../wording/report/language.ts'
 import type { Given, Shell } from './command.ts'
 import { near } from './near.ts'
 

@@ -1,6 +1,6 @@
 /** Why a job could not be opened, told; with the exit code for it. */
 import type { OpenTrouble } from '../job/open.ts'
-import { logWordsOf } from '../wording/report-language.ts'
+import { logWordsOf } from '../wording/report/language.ts'
 import type { ExitCode, Shell } from './command.ts'
 
 /** Says on standard error what stands in the way; 2, since all of it is for the person to mend. */

@@ -7,7 +7,7 @@ import { fetchReading } from '../io/reading-source.ts'
 import { terminalBehindPipe } from '../io/terminal-behind-pipe.ts'
 import { type HandedIn, tryReading } from '../job/readings.ts'
 import type { Session } from '../job/view.ts'
-import { logWordsOf } from '../wording/report-language.ts'
+import { logWordsOf } from '../wording/report/language.ts'
 import type { ExitCode, Given, Shell } from './command.ts'
 
 const PIPE = '-'

@@ -5,7 +5,7 @@
 import type { History, Kept, StoreTrouble } from '../job/history/history.ts'
 import { type Done, handIn, remember } from '../job/history/outbox.ts'
 import type { SharedHistory } from '../job/history/postgres/postgres-history.ts'
-import { reportWordsOf } from '../wording/report-language.ts'
+import { reportWordsOf } from '../wording/report/language.ts'
 import { storeWordsOf } from '../wording/store-words.ts'
 import type { Given, Shell } from './command.ts'
 import { folderOf } from './logs.ts'

@@ -1,7 +1,7 @@
 /** A reading that a person named (a file, this machine, the clipboard) fetched and handed into the job. */
 import type { Session } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
-import { logWordsOf } from '../wording/report-language.ts'
+import { logWordsOf } from '../wording/report/language.ts'
 import { type Kept, say } from './kept.ts'
 import type { Said } from './said.ts'
 import type { Talk } from './talk.ts'

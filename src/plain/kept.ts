@@ -5,7 +5,7 @@
 import type { Trouble } from '../job/log/trouble.ts'
 import type { Reply, Session } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
-import { logWordsOf } from '../wording/report-language.ts'
+import { logWordsOf } from '../wording/report/language.ts'
 
 export type Kept =
   | { readonly ok: true }

@@ -2,7 +2,7 @@
 import { type Learned, widerOf } from '../core/infer/learned.ts'
 import type { Row, Sums } from '../job/history/sums.ts'
 import { clean } from './clean.ts'
-import type { ReportWords } from './report-words.ts'
+import type { ReportWords } from './report/words.ts'
 
 /** More rows than this say little. */
 const MOST_ROWS = 12

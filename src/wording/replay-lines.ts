@@ -5,8 +5,8 @@
 import type { Report, ReportStep, Telling } from '../job/report/record.ts'
 import { clean } from './clean.ts'
 import type { Language, Scene } from './language.ts'
-import { ranked } from './report-suspects.ts'
-import type { ReportWords } from './report-words.ts'
+import { ranked } from './report/suspects.ts'
+import type { ReportWords } from './report/words.ts'
 
 export interface ReplayMatter {
   readonly report: Report

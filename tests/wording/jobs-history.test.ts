@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import { english } from '../../src/wording/en/english.ts'
 import { learnedLines } from '../../src/wording/jobs-history.ts'
-import { reportWordsOf } from '../../src/wording/report-language.ts'
+import { reportWordsOf } from '../../src/wording/report/language.ts'
 
 const words = reportWordsOf(english)
 

@@ -8,7 +8,7 @@ import { editPlan, type PlanEdit } from '../../core/plan/edit-text.ts'
 import { writePage } from '../../io/page-file.ts'
 import { readPlanTexts } from '../../io/read-plan.ts'
 import { planEditWords } from '../../wording/en/plan-edits.ts'
-import { logWordsOf } from '../../wording/report-language.ts'
+import { logWordsOf } from '../../wording/report/language.ts'
 import type { ExitCode, Run, Shell } from '../command.ts'
 
 /** The changes, or the first text that is none. */

@@ -8,7 +8,7 @@ import type { StartAnswersGiven } from '../../core/plan/start-questions.ts'
 import { isThere, writePage } from '../../io/page-file.ts'
 import { askPlan } from '../../plain/ask-plan.ts'
 import { startWords } from '../../wording/en/new-plan.ts'
-import { logWordsOf } from '../../wording/report-language.ts'
+import { logWordsOf } from '../../wording/report/language.ts'
 import type { Given, Run, Shell } from '../command.ts'
 import { talkOf, typedLines } from '../front-end.ts'
 

@@ -2,7 +2,7 @@
 import type { View } from '../../job/view.ts'
 import { clean, shorten } from '../clean.ts'
 import type { Dialogue } from '../dialogue.ts'
-import { upper } from '../report-steps.ts'
+import { upper } from '../report/steps.ts'
 import { shellWord } from '../shell-word.ts'
 import { labels } from './labels.ts'
 import { symptomNames } from './symptoms.ts'

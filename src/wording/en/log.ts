@@ -3,7 +3,7 @@ import type { LogProblem } from '../../job/log/decode.ts'
 import type { FileTrouble, FileTroubleCode, LogTrouble, Trouble } from '../../job/log/trouble.ts'
 import type { Misfit } from '../../job/play-back.ts'
 import { clean, shorten } from '../clean.ts'
-import type { LogWords } from '../report-words.ts'
+import type { LogWords } from '../report/words.ts'
 
 type Say = (facts: FileTrouble['facts']) => string
 

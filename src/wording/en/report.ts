@@ -1,7 +1,7 @@
 /** The pages of a report in English. Whoever reads them may never have seen the program. */
 import { clean } from '../clean.ts'
 import { figures } from '../figures.ts'
-import type { ReportWords } from '../report-words.ts'
+import type { ReportWords } from '../report/words.ts'
 
 const HOW = {
   asked: 'left on purpose',

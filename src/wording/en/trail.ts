@@ -2,7 +2,7 @@
 import type { Ask } from '../../core/checks/prompt.ts'
 import type { PathStep, TrailEntry } from '../../job/view.ts'
 import type { Scene } from '../language.ts'
-import { grouped } from '../report-alike.ts'
+import { grouped } from '../report/alike.ts'
 import { answerText } from './answers.ts'
 import { editSentence } from './edits.ts'
 import { labels } from './labels.ts'

@@ -1,9 +1,9 @@
 /** Report and log words by language; English where a language has none of its own yet. */
-import { logWords } from './en/log.ts'
-import { reportWords } from './en/report.ts'
-import type { Language } from './language.ts'
-import { inItsFigures } from './localised.ts'
-import type { LogWords, ReportWords } from './report-words.ts'
+import { logWords } from '../en/log.ts'
+import { reportWords } from '../en/report.ts'
+import type { Language } from '../language.ts'
+import { inItsFigures } from '../localised.ts'
+import type { LogWords, ReportWords } from './words.ts'
 
 const REPORT: Readonly<Record<string, ReportWords>> = { en: reportWords }
 const LOG: Readonly<Record<string, LogWords>> = { en: logWords }

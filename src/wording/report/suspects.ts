@@ -1,9 +1,9 @@
 /** Suspects in a report: by name, the likeliest, and how they changed from step to step. */
-import type { Suspect } from '../core/checks/prompt.ts'
-import { NONE_OF_THESE } from '../core/faults/fault.ts'
-import type { Language, Scene } from './language.ts'
-import type { Block, Cell, PageMatter } from './report-block.ts'
-import { upper } from './report-steps.ts'
+import type { Suspect } from '../../core/checks/prompt.ts'
+import { NONE_OF_THESE } from '../../core/faults/fault.ts'
+import type { Language, Scene } from '../language.ts'
+import type { Block, Cell, PageMatter } from './block.ts'
+import { upper } from './steps.ts'
 
 /** Suspects under this are counted together. */
 export const WORTH_NAMING = 0.02

@@ -1,6 +1,6 @@
 /** What names are drawn from when a log's plan cannot be read any more: an empty build, so that references stand for themselves. */
-import type { Plan } from '../core/plan/plan.ts'
-import type { Scene } from './language.ts'
+import type { Plan } from '../../core/plan/plan.ts'
+import type { Scene } from '../language.ts'
 
 const emptyPlan = (build: string): Plan => ({
   build,

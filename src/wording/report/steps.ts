@@ -1,11 +1,11 @@
 /** The steps of a job in a report: what was asked, what was answered, and the table of all of them. */
-import type { Note } from '../core/checks/prompt.ts'
-import type { ReportStep } from '../job/report/record.ts'
-import { clean } from './clean.ts'
-import { figuresIn } from './localised.ts'
-import { grouped, sharedValue } from './report-alike.ts'
-import type { Block, Cell, PageMatter } from './report-block.ts'
-import type { ReportWords } from './report-words.ts'
+import type { Note } from '../../core/checks/prompt.ts'
+import type { ReportStep } from '../../job/report/record.ts'
+import { clean } from '../clean.ts'
+import { figuresIn } from '../localised.ts'
+import { grouped, sharedValue } from './alike.ts'
+import type { Block, Cell, PageMatter } from './block.ts'
+import type { ReportWords } from './words.ts'
 
 export const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 

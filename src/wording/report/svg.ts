@@ -3,9 +3,9 @@
  * steps along the minutes at the bench with power and hands. Lines differ in their dashes and ends as well as in
  * colour, and carry their names; the tables beside them say the same.
  */
-import type { Suspect } from '../core/checks/prompt.ts'
-import { faultText } from '../core/faults/fault.ts'
-import type { Ranking, ReportStep } from '../job/report/record.ts'
+import type { Suspect } from '../../core/checks/prompt.ts'
+import { faultText } from '../../core/faults/fault.ts'
+import type { Ranking, ReportStep } from '../../job/report/record.ts'
 
 export const escapeXml = (text: string): string =>
   text

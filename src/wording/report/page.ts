@@ -2,14 +2,14 @@
  * A report as a page of plain blocks: headings, facts, lists, tables, commands. Markdown and HTML are made from the
  * same page, so they say the same. `short` leaves out the inner workings, for a customer.
  */
-import { clean } from './clean.ts'
-import type { Block, PageMatter } from './report-block.ts'
-import { bootBlocks } from './report-boot.ts'
-import { facts, isClosed, isToGet, left, repair, result, seen } from './report-result.ts'
-import { path, toldNotes } from './report-steps.ts'
-import { suspectsOverTime } from './report-suspects.ts'
-import type { ReportWords } from './report-words.ts'
-import { shellWord } from './shell-word.ts'
+import { clean } from '../clean.ts'
+import { shellWord } from '../shell-word.ts'
+import type { Block, PageMatter } from './block.ts'
+import { bootBlocks } from './boot.ts'
+import { facts, isClosed, isToGet, left, repair, result, seen } from './result.ts'
+import { path, toldNotes } from './steps.ts'
+import { suspectsOverTime } from './suspects.ts'
+import type { ReportWords } from './words.ts'
 
 /** What every page that somebody may work from carries, besides what the job showed. */
 const ALWAYS_BEWARE = [

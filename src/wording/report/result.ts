@@ -1,11 +1,11 @@
 /** How a job ended, in a report: the facts, the cause, what was seen, what was repaired and what is left to do. */
-import type { Note } from '../core/checks/prompt.ts'
-import type { ReportStep } from '../job/report/record.ts'
-import { clean } from './clean.ts'
-import { type Alike, alikeIn, sharedValue } from './report-alike.ts'
-import type { Block, PageMatter } from './report-block.ts'
-import { asked, flat, promptWords, replied, toldNotes, upper } from './report-steps.ts'
-import { isNone, names, ranked, WORTH_NAMING } from './report-suspects.ts'
+import type { Note } from '../../core/checks/prompt.ts'
+import type { ReportStep } from '../../job/report/record.ts'
+import { clean } from '../clean.ts'
+import { type Alike, alikeIn, sharedValue } from './alike.ts'
+import type { Block, PageMatter } from './block.ts'
+import { asked, flat, promptWords, replied, toldNotes, upper } from './steps.ts'
+import { isNone, names, ranked, WORTH_NAMING } from './suspects.ts'
 
 export const isClosed = (report: PageMatter['report']): boolean =>
   report.outcome === 'fixed' || report.outcome === 'nothing-wrong'

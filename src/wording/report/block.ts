@@ -1,7 +1,7 @@
 /** What a report's page is made of: headings, facts, lists, tables, commands. */
-import type { Ranking, Report } from '../job/report/record.ts'
-import type { Language, Scene } from './language.ts'
-import type { LogWords, ReportWords } from './report-words.ts'
+import type { Ranking, Report } from '../../job/report/record.ts'
+import type { Language, Scene } from '../language.ts'
+import type { LogWords, ReportWords } from './words.ts'
 
 export interface Cell {
   readonly text: string

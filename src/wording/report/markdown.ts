@@ -2,7 +2,7 @@
  * A page as Markdown (CommonMark with the tables and struck text that most readers know). Text from people is
  * escaped, so that a note with a pipe or a star in it neither breaks a table nor turns bold.
  */
-import type { Block, Cell } from './report-block.ts'
+import type { Block, Cell } from './block.ts'
 
 /** Characters that mean something to Markdown anywhere in a line. */
 export const escapeMarkdown = (text: string): string =>

@@ -1,7 +1,7 @@
 /** The part of a report that a first boot has beside all others: each point with what was seen, and the signature. */
-import { clean } from './clean.ts'
-import type { Block, Cell, PageMatter } from './report-block.ts'
-import { replied } from './report-steps.ts'
+import { clean } from '../clean.ts'
+import type { Block, Cell, PageMatter } from './block.ts'
+import { replied } from './steps.ts'
 
 export function bootBlocks(matter: PageMatter): Block[] {
   const { report, words, language, short } = matter

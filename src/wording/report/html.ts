@@ -2,8 +2,8 @@
  * A page as one HTML file: no script, nothing from the network, readable at any width, and made to be printed.
  * Everything that came from people is escaped; the drawings are our own.
  */
-import type { Block, Cell, PageMatter } from './report-block.ts'
-import { escapeXml, suspectsChart, timeline } from './report-svg.ts'
+import type { Block, Cell, PageMatter } from './block.ts'
+import { escapeXml, suspectsChart, timeline } from './svg.ts'
 
 const STYLE = `
 :root{color-scheme:light dark;--ink:#1b1f23;--dim:#57606a;--rule:#d0d7de;--soft:#f3f5f7;--paper:#fff;--c0:#0b4f9c;--c1:#a63d00;--c2:#2d6a2e;--c3:#7a1f6e;--c4:#57606a;--look:#dfe6ee;--gate:#e7e0f2;--repair:#ffd9a8;--proof:#cdeac8;--off:#1b1f23;--in:#a63d00}

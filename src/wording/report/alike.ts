@@ -1,8 +1,8 @@
 /** Things of which the same was seen, told together: ten fans that are dark are one line, not ten. */
-import { observableKey } from '../core/bench/observable.ts'
-import type { Power } from '../core/checks/prompt.ts'
-import type { Seen } from '../job/report/record.ts'
-import type { Language, Scene } from './language.ts'
+import { observableKey } from '../../core/bench/observable.ts'
+import type { Power } from '../../core/checks/prompt.ts'
+import type { Seen } from '../../job/report/record.ts'
+import type { Language, Scene } from '../language.ts'
 
 /** Things by a key, in the order in which the keys first came. */
 export function grouped<T>(things: readonly T[], keyOf: (thing: T) => string): T[][] {

@@ -1,9 +1,9 @@
 /** What a language says on the pages of a report and about logs, beyond what `Language` says of the job itself. */
-import type { Outcome } from '../core/checks/prompt.ts'
-import type { LogProblem } from '../job/log/decode.ts'
-import type { Trouble } from '../job/log/trouble.ts'
-import type { Misfit } from '../job/play-back.ts'
-import type { Pause } from '../job/report/record.ts'
+import type { Outcome } from '../../core/checks/prompt.ts'
+import type { LogProblem } from '../../job/log/decode.ts'
+import type { Trouble } from '../../job/log/trouble.ts'
+import type { Misfit } from '../../job/play-back.ts'
+import type { Pause } from '../../job/report/record.ts'
 
 export interface ReportWords {
   readonly title: (build: string, symptom: string) => string
