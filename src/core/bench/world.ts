@@ -279,7 +279,7 @@ function powerOff(world: World): void {
   world.held = NOTHING_HELD
   // Ports that were never written to are as the plan has them: nothing has tripped.
   for (let i = 0; world.own & OWN.port && i < world.port.length; i++)
-    if ((world.port[i] ?? 0) & CLEARED) write(world, 'port', i, (world.port[i] ?? 0) & ~CLEARED)
+    write(world, 'port', i, (world.port[i] ?? 0) & ~CLEARED)
   for (const [index, state] of world.parts) {
     if (!state.hung && !state.asleep) continue
     const { hung: _, asleep: __, ...rest } = state

@@ -113,3 +113,13 @@ it('without a curve a pump header asks for all, another header by the usual curv
   // Half way from 40 % at 30 °C to 100 % at 70 °C.
   expect([duty('board.W1'), duty('board.SYS1')]).toEqual([100, 70])
 })
+
+it('as planned, what comes and goes is at its worse moment: a curve that starts and stops a fan lets it rest', () => {
+  const curve = [
+    [40, 0],
+    [41, 70],
+  ]
+  const plan = build().header('SYS1').plainFan('F1').set('SYS1', { curve }).settings({ celsius: 40 }).plan()
+  const moment = plannedMoment(compile(plan))
+  expect(askedDuty(moment, moment.build.portAt.get('board.SYS1') ?? -1)).toBe(0)
+})
