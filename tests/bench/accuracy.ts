@@ -107,7 +107,7 @@ export function seeded(seed: number): () => number {
 const grounds = new Map<Plan, Map<string, Ground>>()
 
 /** Knowledge of a plan takes a while to make and is the same for each job. */
-function groundOf(plan: Plan, symptom: string): Ground {
+export function groundOf(plan: Plan, symptom: string): Ground {
   const known = grounds.get(plan) ?? new Map<string, Ground>()
   grounds.set(plan, known)
   const ground = known.get(symptom) ?? groundFor(plan, symptom)

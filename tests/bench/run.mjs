@@ -1,7 +1,7 @@
 // All measures, as `npm run bench` prints them. Ratios and counts are what to look at; milliseconds are of this machine.
-//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|outside|contest|calibration|sequencing|kills|damaged]… [--full] [--stride N] [--seed N] [--stuck N]
+//   node tests/bench/run.mjs [start|steps|accuracy|wrong|pairs|comes|outside|contest|calibration|sequencing|kills|damaged]… [--full] [--stride N] [--seed N] [--stuck N]
 // Without names: all, on a sample of the jobs (about a quarter of an hour on a quiet machine). With --full every job, for
-// hours; with --stride each Nth, whatever the measure's own sample is. --seed and --stuck (things wrong at once) are for `outside`.
+// hours; with --stride each Nth, whatever the measure's own sample is. --seed is for `comes` and `outside`, --stuck (things wrong at once) for `outside`.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
@@ -134,6 +134,26 @@ if (runs('pairs')) {
   for (const name of EXAMPLES) {
     const plan = example(name)
     await told(name, plan, pairs(plan, 30), strideOf(4))
+  }
+}
+
+if (runs('comes')) {
+  console.log(
+    '\nFaults that come and go, their contact drawn anew after each change to the build; true answers',
+  )
+  const { closed, unsteadyCases } = await load('tests/bench/come-and-go.ts')
+  for (const name of EXAMPLES) {
+    const plan = example(name)
+    const cases = unsteadyCases(plan).filter((_, i) => i % strideOf(STRIDES[name] / 6) === 0)
+    const ends = []
+    for (const [i, one] of cases.entries()) ends.push(await closed(plan, one, i + (option('--seed') ?? 1)))
+    const lost = ends.filter((e) => e.alive && e.outcome === 'fixed')
+    const weight = (list) => list.reduce((sum, e) => sum + e.weight, 0)
+    console.log(
+      `${name}: ${lost.length} of ${ends.length} closed as fixed with the fault alive, ${percent(weight(lost), weight(ends))} by prior; ` +
+        `${ends.filter((e) => e.named).length} named, ${ends.filter((e) => e.outcome === 'handed-over').length} handed over; ` +
+        `${mean(ends.map((e) => e.minutes)).toFixed(1)} minutes a job, ${mean(ends.map((e) => e.cost)).toFixed(1)} with those of one not fixed`,
+    )
   }
 }
 

@@ -27,6 +27,8 @@ export interface Manner {
   readonly sees?: (o: Observable, shown: Value | null) => Value | null
   /** Whether this look goes wrong; gets a running number of looks. */
   readonly errs?: (look: number) => boolean
+  /** Whether what comes and goes holds from now on; asked after each change to the build. Never, where it is left out. */
+  readonly holds?: () => boolean
 }
 
 export function personAt(plan: Plan, faults: readonly Fault[], manner: Manner = {}): Person {
@@ -38,8 +40,9 @@ export function personAt(plan: Plan, faults: readonly Fault[], manner: Manner = 
   })
   const history: Edit[] = []
   let looks = 0
+  let contact = false
   const sight = (): { see: (o: Observable) => Value | null } => {
-    const shown = run(build, { plants, edits: history })
+    const shown = run(build, { plants, edits: history, contact })
     return { see: (o) => (manner.sees ? manner.sees(o, shown.see(o)) : shown.see(o)) }
   }
   const see = (o: Observable): Value | null => sight().see(o)
@@ -79,7 +82,10 @@ export function personAt(plan: Plan, faults: readonly Fault[], manner: Manner = 
     build,
     history,
     see,
-    did: (edits) => void history.push(...edits),
+    did: (edits) => {
+      history.push(...edits)
+      if (edits.some((edit) => edit.do !== 'set')) contact = manner.holds?.() ?? false
+    },
     answer,
   }
 }
