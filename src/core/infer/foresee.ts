@@ -7,7 +7,7 @@ import type { Edit } from '../bench/edit.ts'
 import type { Observable, Value } from '../bench/observable.ts'
 import { answersFor } from '../checks/answers.ts'
 import { undoing } from '../checks/offer.ts'
-import type { Answer } from '../checks/prompt.ts'
+import type { Answer, Power } from '../checks/prompt.ts'
 import type { CheckDef } from '../checks/step.ts'
 import type { Alive } from './alive.ts'
 import type { Knowledge } from './assess.ts'
@@ -37,11 +37,11 @@ export function historyFor(
   build: Build,
   dossier: Dossier,
   edits: readonly Edit[],
-  power: 'on' | 'off',
+  power: Power,
 ): readonly Edit[] {
   const history = [...dossier.history]
   let now = dossier.power
-  const turn = (to: 'on' | 'off'): void => {
+  const turn = (to: Power): void => {
     if (now !== to) history.push({ do: 'power', to })
     now = to
   }
@@ -56,13 +56,28 @@ export function historyFor(
   return history
 }
 
+type Histories = Partial<Record<Power, readonly Edit[]>>
+const looking = new WeakMap<Dossier, Histories>()
+
+/** The same for all looks that change nothing, so that what they show is found by the list itself. */
+function historyOf(build: Build, dossier: Dossier, { edits, power }: CheckDef): readonly Edit[] {
+  if (edits.length > 0) return historyFor(build, dossier, edits, power)
+  const known: Histories = looking.get(dossier) ?? {}
+  looking.set(dossier, known)
+  known[power] ??= historyFor(build, dossier, [], power)
+  return known[power]
+}
+
 /** What is seen of a check's things: once, or twice where it comes and goes. */
 type Sighted = readonly (readonly (Value | null)[])[]
 
 const sameSights = (a: Sighted, b: Sighted): boolean => {
   if (a.length !== b.length) return false
-  for (let i = 0; i < a.length; i++)
+  for (let i = 0; i < a.length; i++) {
+    // What is usual is the same list for all who show it.
+    if (a[i] === b[i]) continue
     for (let k = 0; k < a[i]!.length; k++) if (a[i]![k] !== b[i]![k]) return false
+  }
   return true
 }
 
@@ -72,16 +87,19 @@ export function plannedCheck(
   alive: readonly Alive[],
   check: CheckDef,
 ): PlannedCheck {
-  const history = historyFor(known.build, dossier, check.edits, check.power)
+  const history = historyOf(known.build, dossier, check)
   const costly = check.edits.length > 0
   const seen = alive.map(({ h }, i) =>
     costly && i >= MOST_TRIED_BY_EDIT
       ? []
       : known.sights.values(h.kind === 'none' ? HEALTHY : h, history, check.observe),
   )
-  const right = check.observe.map((o) => wantedAfter(known.build, o, history))
-  const foreseen: (readonly (Value | null)[])[] = [...seen.flat(), right]
-  const answers = answersFor(check.observe, foreseen, check.power)
+  // Made only where the answers are those that somebody foresees.
+  function* foreseen(): Iterable<readonly (Value | null)[]> {
+    for (const sights of seen) yield* sights
+    yield check.observe.map((o) => wantedAfter(known.build, o, history))
+  }
+  const answers = answersFor(check.observe, foreseen(), check.power)
   const [only, ...others] = check.observe
   const before =
     only && others.length === 0 && !costly

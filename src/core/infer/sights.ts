@@ -28,7 +28,10 @@ export const seenIn = ({ usual, but }: View, place: number): Value | null =>
 export interface Sights {
   /** Whether every sight under a suspect shows just these values; stops at the first that differs. */
   shows(h: Hypothesis, history: readonly Edit[], observe: readonly Observable[], values: Values): boolean
-  /** Values under a suspect after these edits: one list, or two where it comes and goes. */
+  /**
+   * Values under a suspect after these edits: one list, or two where it comes and goes. Suspects that show what is
+   * usual have the same list. @param observe a list that is asked for again, the very same
+   */
   values(h: Hypothesis, history: readonly Edit[], observe: readonly Observable[]): readonly Values[]
   /** The same for long lists. @param observe a list that is asked for again, the very same */
   views(h: Hypothesis, history: readonly Edit[], observe: readonly Observable[]): readonly View[]
@@ -177,7 +180,10 @@ export function sightsOf(build: Build): Sights {
     },
     values: (h, history, observe) => {
       const scenery = sceneryOf(history)
-      return seenBy(scenery, h).map((seen) => observe.map((o) => valueIn(scenery, seen, o)))
+      return seenBy(scenery, h).map((seen) => {
+        const { panel, reach, spots, usual, at } = partly(scenery, seen, observe)
+        return panel.numbers.some((look) => reach.goesBy(look, spots)) ? observe.map((_, i) => at(i)) : usual
+      })
     },
     views: (h, history, observe) => {
       const scenery = sceneryOf(history)

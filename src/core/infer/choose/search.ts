@@ -49,7 +49,11 @@ export function search(t: Reduced, options: SearchOptions): Searched {
   let leaves = opener.open(root, ALL, true)
   const way: { state: State; action: Action }[] = []
   let turns = 0
-  while (leaves + states.count() + turns < options.nodes && root.most - root.least > ROUNDING) {
+  while (
+    leaves + states.count() + turns < options.nodes &&
+    root.most - root.least > ROUNDING &&
+    !isProven(root, t.escalateMinutes)
+  ) {
     turns++
     way.length = 0
     let state: State | undefined = root
@@ -88,6 +92,18 @@ export function search(t: Reduced, options: SearchOptions): Searched {
     guess: t.escalateMinutes,
   })
   return { steps, nodes: leaves + states.count(), least: root.least, most: root.most }
+}
+
+/** Minutes within which the value of a step is told. */
+const TOLD_WITHIN = 1
+
+/** One action costs no more at most than everything else costs at least: more search would change no choice. */
+function isProven({ actions = [] }: State, escalateMinutes: number): boolean {
+  const [first, ...others] = actions
+  if (!first) return true
+  const best = others.reduce((b, a) => (a.most < b.most ? a : b), first)
+  if (best.most - best.least > TOLD_WITHIN || best.most > escalateMinutes - ROUNDING) return false
+  return actions.every((a) => a === best || a.least > best.most + ROUNDING)
 }
 
 /** The action to look into: the best by a value between its two, or by the lower where that one holds no surprise. */

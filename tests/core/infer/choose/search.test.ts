@@ -85,6 +85,20 @@ describe('a search that is cut short', () => {
     },
   )
 
+  it('stops where one step is no dearer at most than all others at least, and its minutes are known well enough', () => {
+    const unsettled = Array.from({ length: 12 }, (_, i) => 5150 + i).filter((seed) => {
+      const drawn = drawProblem(seed, 'plain', false).problem
+      const within = (nodes: number) => search(reduce(drawn, startOf(drawn)), { ...PLAIN, nodes })
+      const { nodes, least, most, steps } = within(2000)
+      if (most - least < 1e-9 || within(4000).nodes > nodes) return false
+      const [best, ...others] = steps.toSorted((a, b) => a.most - b.most)
+      expect(best!.most - best!.least, `${seed}`).toBeLessThanOrEqual(1)
+      for (const other of others) expect(other.least, `${seed}`).toBeGreaterThan(best!.most)
+      return true
+    })
+    expect(unsettled.length).toBeGreaterThan(0)
+  })
+
   it('counts the leaf values and the states that it made', () => {
     // A sure check with two answers and two repairs: a leaf value for each answer and each repair, and the first state.
     const two = handProblem({
