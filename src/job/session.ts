@@ -5,9 +5,11 @@
 import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import type { End } from '../core/checks/prompt.ts'
 import type { Plan } from '../core/plan/plan.ts'
-import { following, likelyReplies, type Words } from './drive/ahead.ts'
+import { following, repliedTo, thinkAhead, thinkBefore } from './drive/ahead.ts'
 import { apply } from './drive/apply.ts'
 import { type Job, powerOf, stateText } from './drive/job.ts'
+import { likelyReplies } from './drive/likely.ts'
+import { isForThought } from './drive/next.ts'
 import { pathOf } from './drive/path.ts'
 import { refuse } from './drive/refuse.ts'
 import { suspectsWithout, takenBack } from './drive/take-back.ts'
@@ -107,18 +109,20 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       // What was said comes on the disk before anything is made of it; where that is known, both at once.
       await write([{ ...repliedTo(job.pending, words), ...(by ? { by } : {}) }, ...(known ?? [])])
     }
+    const easy = !job.pending && !isForThought(job)
     await settle()
+    if (easy) thinkBefore(job, writer.nextSeq())
     return { ok: true }
   }
 
   function ahead(): boolean {
     const { pending } = job
     if (!pending || left || job.end) return false
-    const [reply, ...others] = likelyReplies(pending.prompt).filter(
-      (words) => !foreseen.has(JSON.stringify(words)),
-    )
+    const [reply, ...others] = likelyReplies(job).filter((words) => !foreseen.has(JSON.stringify(words)))
     if (reply === undefined) return false
-    foreseen.set(JSON.stringify(reply), following(job, [repliedTo(pending, reply)], writer.nextSeq()))
+    const lines = [repliedTo(pending, reply)]
+    if (thinkAhead(job, lines, writer.nextSeq())) return true
+    foreseen.set(JSON.stringify(reply), following(job, lines, writer.nextSeq()))
     return others.length > 0
   }
 
@@ -129,9 +133,6 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
   }
   return { view, why: (): Why => whyOf(job), without, reply, ahead, close: () => writer.close() }
 }
-
-const repliedTo = ({ seq }: NonNullable<Job['pending']>, reply: Words) =>
-  ({ e: 'replied', to: seq, reply }) as const
 
 /** Whoever signs by name, else whoever is at the bench. */
 function signature(job: Job, said: Reply): string | undefined {

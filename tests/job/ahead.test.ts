@@ -3,7 +3,10 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { parseFault } from '../../src/core/faults/fault.ts'
 import { readPlan } from '../../src/core/plan/read.ts'
-import { likelyReplies } from '../../src/job/drive/ahead.ts'
+import { apply } from '../../src/job/drive/apply.ts'
+import { begin, type Ground, type Job } from '../../src/job/drive/job.ts'
+import { likelyReplies } from '../../src/job/drive/likely.ts'
+import type { LogEvent } from '../../src/job/log/event.ts'
 import type { Session } from '../../src/job/view.ts'
 import { personAt } from '../support/bench-person.ts'
 import { SMALL, TEN } from '../support/program.ts'
@@ -21,6 +24,9 @@ function lookAhead(session: Session): number {
   while (session.ahead() && worked < 1000) worked++
   return worked
 }
+
+const standing = (ground: Ground, { events }: { readonly events: readonly LogEvent[] }): Job =>
+  events.reduce(apply, begin(ground))
 
 /** A whole job with the bench as the person. @param before each reply */
 async function job(file: string, symptom: string, planted: string, before: (session: Session) => void) {
@@ -44,7 +50,9 @@ async function job(file: string, symptom: string, planted: string, before: (sess
     if (prompt.show === 'do') person.did(prompt.edits)
     const reply = prompt.show === 'do' ? ({ say: 'done' } as const) : person.answer(prompt)
     const words = reply.say === 'answer' ? reply.ids : reply.say
-    const likely = likelyReplies(prompt).some((one) => JSON.stringify(one) === JSON.stringify(words))
+    const likely = likelyReplies(standing(own, log)).some(
+      (one) => JSON.stringify(one) === JSON.stringify(words),
+    )
     const [events, asks] = [log.events.length, asked]
     expect(await session.reply(reply)).toEqual({ ok: true })
     expect(log.events.length).toBeGreaterThan(events)
@@ -70,13 +78,14 @@ describe('looking ahead', () => {
   })
 
   it('does each likely reply once, and begins anew once something else was said', async () => {
-    const { session } = await memorySession(plan(SMALL), 'lights-dark')
-    const { prompt } = session.view()
-    if (!prompt) throw new Error('nothing is asked')
-    expect(lookAhead(session)).toBe(likelyReplies(prompt).length)
+    const ground = groundFor(plan(SMALL), 'lights-dark')
+    const { session, log } = await memorySession(plan(SMALL), 'lights-dark', ground)
+    const likely = likelyReplies(standing(ground, log))
+    expect(likely.length).toBeGreaterThan(1)
+    expect(lookAhead(session)).toBe(likely.length)
     expect(lookAhead(session)).toBe(1)
     expect(await session.reply({ say: 'note', text: 'by torchlight' })).toEqual({ ok: true })
-    expect(lookAhead(session)).toBe(likelyReplies(prompt).length)
+    expect(lookAhead(session)).toBe(likely.length)
   })
 
   it('leaves what is asked as it is, and has nothing to do once the job is left', async () => {
@@ -87,5 +96,59 @@ describe('looking ahead', () => {
     expect(log.events).toEqual(events)
     await session.reply({ say: 'leave' })
     expect(session.ahead()).toBe(false)
+  })
+
+  it('comes back after a few parts of a thought, so that a key never waits for a whole one', async () => {
+    const ground = groundFor(plan(TEN), 'fan-still')
+    const { session, log } = await memorySession(plan(TEN), 'fan-still', ground)
+    for (const ids of [['F3:no'], ['new']])
+      expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
+    const likely = likelyReplies(standing(ground, log))
+    expect(lookAhead(session)).toBeGreaterThan(2 * likely.length)
+  })
+})
+
+describe('thinking before it is needed', () => {
+  it('is done on replies that need none, once something is known to be wrong', async () => {
+    const own = groundFor(plan(TEN), 'works-then-stops')
+    let asked = 0
+    const known = new Proxy(own.known, {
+      get: (of, key) => {
+        if (key === 'sights') asked++
+        return Reflect.get(of, key)
+      },
+    })
+    const { session } = await memorySession(plan(TEN), 'works-then-stops', { ...own, known })
+    const thoughts: boolean[] = []
+    for (const ids of [['no'], ['F3:no']]) {
+      const before = asked
+      expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
+      thoughts.push(asked > before)
+    }
+    // It does not come back, and F3 stands still; the lights are still to be looked at.
+    expect(thoughts).toEqual([false, true])
+    expect(session.view().prompt).toMatchObject({ stage: 'scope', many: true })
+  })
+})
+
+describe('what is likely to be said', () => {
+  it('is after a repair that all is as it was, then that all is well; and that nothing comes and goes', async () => {
+    const ground = groundFor(plan(TEN), 'fan-still')
+    const { session, log } = await memorySession(plan(TEN), 'fan-still', ground)
+    const person = personAt(plan(TEN), [{ at: 'F3.motor', mode: 'open-12V' }])
+    for (let i = 0; i < 40; i++) {
+      const { prompt } = session.view()
+      if (!prompt) throw new Error('ended without a look after a repair')
+      const likely = likelyReplies(standing(ground, log))
+      if (prompt.id === 'comes-and-goes') expect(likely).toEqual([['no'], ['yes'], 'unsure'])
+      if (prompt.show === 'do') person.did(prompt.edits)
+      const reply = prompt.show === 'do' ? ({ say: 'done' } as const) : person.answer(prompt)
+      if (prompt.show === 'ask' && prompt.stage === 'proof') {
+        expect(likely).toEqual([['F3:no'], [], 'unsure'])
+        return
+      }
+      await session.reply(reply)
+    }
+    throw new Error('no repair was looked over')
   })
 })

@@ -5,12 +5,14 @@
 import type { Finding } from '../audit/finding.ts'
 import type { Build } from '../bench/build.ts'
 import type { Observable } from '../bench/observable.ts'
-import { posterior } from './belief.ts'
+import { likeliest, posterior } from './belief.ts'
 import type { Dossier } from './dossier.ts'
-import { type Evidence, observedIn, thingsIn } from './evidence.ts'
-import { HEALTHY, type Hypothesis, hypotheses, pairOf } from './hypothesis.ts'
+import { type Evidence, flat, observedIn } from './evidence.ts'
+import { HEALTHY, type Hypothesis, hypotheses } from './hypothesis.ts'
 import { type Learned, NOTHING_LEARNT } from './learned.ts'
 import { likelihood } from './likelihood.ts'
+import { needsPairs, pairsOf } from './pairs.ts'
+import { type InParts, whole } from './parts.ts'
 import { wantedAfter } from './planned.ts'
 import type { Decision, Problem, Standing } from './problem.ts'
 import { nearTo, plugsBehind, type Region, regionOf, wholeBuild } from './region.ts'
@@ -63,13 +65,6 @@ export const knowledgeOf = (
   odds: new WeakMap(),
 })
 
-/** Chance level of one piece of evidence. */
-const flat = (e: Evidence): number => {
-  if (e.kind === 'one') return 1 / e.answers.length
-  if (e.kind === 'about') return 1
-  return thingsIn(e).reduce((p, { marks }) => p / (marks.length + 1), 1)
-}
-
 /** Plugs behind whatever some answer showed not to be as wanted. */
 function seeds(build: Build, evidence: readonly Evidence[]): readonly number[] {
   const found = new Set<number>()
@@ -100,47 +95,59 @@ function singlesFor(known: Knowledge, region: Region): readonly Hypothesis[] {
   return made
 }
 
-/** So many likely singles are tried in pairs. */
-const POOL = 26
 /** "None of these" above this: the net was cast too narrowly. */
 const WIDEN_AT = 0.3
 const MOST_PARTS_WHOLE = 150
 
-export function assess(known: Knowledge, dossier: Dossier): Assessment {
+export const assess = (known: Knowledge, dossier: Dossier): Assessment => whole(assessing(known, dossier))
+
+export function* assessing(known: Knowledge, dossier: Dossier): InParts<Assessment> {
   const { build } = known
   const found = seeds(build, dossier.evidence)
-  const within = (region: Region): Assessment => weigh(known, dossier, singlesFor(known, region))
-  if (found.length === 0) return within(wholeBuild(build))
-  const near = within(regionOf(build, found))
+  const within = (region: Region) => weigh(known, dossier, singlesFor(known, region))
+  if (found.length === 0) return yield* within(wholeBuild(build))
+  const near = yield* within(regionOf(build, found))
   if (noneOf(near) < WIDEN_AT || build.parts.length > MOST_PARTS_WHOLE) return near
-  const wide = within(wholeBuild(build))
+  const wide = yield* within(wholeBuild(build))
   return noneOf(wide) < noneOf(near) ? wide : near
 }
 
 const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
   belief[all.findIndex((h) => h.kind === 'none')] ?? 0
 
-function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): Assessment {
+/** So many answers are held against a suspect for the first time in one part. */
+const ODDS_IN_A_PART = 80
+
+function* weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): InParts<Assessment> {
   const said = saidBefore(dossier.evidence)
   const none = singles.find((h) => h.kind === 'none')
   const foreseen = none ? unknownAfter(dossier.evidence, none, known.sights).column : []
-  const columnsFor = (hs: readonly Hypothesis[]): Float64Array[] =>
-    dossier.evidence.map((e, i) => {
-      const odds = oddsIn(known, e, said[i] ?? [])
+  function* columnsFor(hs: readonly Hypothesis[]): InParts<Float64Array[]> {
+    const columns: Float64Array[] = []
+    let fresh = 0
+    for (const [i, e] of dossier.evidence.entries()) {
+      const saidOf = said[i] ?? []
+      const by = oddsOf(known, e, saidOf)
       const column = new Float64Array(hs.length)
-      hs.forEach((h, k) => {
-        column[k] = h === none ? foreseen[i]! : odds(h)
-      })
-      return column
-    })
+      for (const [k, h] of hs.entries()) {
+        if (!by.has(h) && h !== none) {
+          by.set(h, likelihood(e, h, known.sights, saidOf))
+          if (++fresh % ODDS_IN_A_PART === 0) yield
+        }
+        column[k] = h === none ? foreseen[i]! : by.get(h)!
+      }
+      columns.push(column)
+    }
+    return columns
+  }
   const relevance = relevanceIn(known, dossier)
   const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
-  const alone = columnsFor(singles)
+  const alone = yield* columnsFor(singles)
   const belief = posterior(prior(singles), alone)
   if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
   const pairs = pairsOf(known, singles, dossier.evidence, alone)
   const all = [...singles, ...pairs]
-  const extra = columnsFor(pairs)
+  const extra = yield* columnsFor(pairs)
   const columns = alone.map((column, e) => {
     const both = new Float64Array(all.length)
     both.set(column)
@@ -150,16 +157,12 @@ function weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[
   return judged(dossier.evidence, all, posterior(prior(all), columns), columns)
 }
 
-/** P(evidence | suspect), worked out once as long as the same was said before. */
-function oddsIn(known: Knowledge, e: Evidence, said: OddsBefore['said']): (h: Hypothesis) => number {
+/** P(evidence | suspect) as far as it was worked out while the same was said before. */
+function oddsOf(known: Knowledge, e: Evidence, said: OddsBefore['said']): OddsBefore['by'] {
   const before = known.odds.get(e)
   const { by } = before?.said === said ? before : { by: new Map<Hypothesis, number>() }
   known.odds.set(e, { said, by })
-  return (h) => {
-    const odds = by.get(h) ?? likelihood(e, h, known.sights, said)
-    by.set(h, odds)
-    return odds
-  }
+  return by
 }
 
 /** A fault that shows nothing of what the person came with is hardly why they came. */
@@ -182,62 +185,13 @@ function relevanceIn(known: Knowledge, dossier: Dossier): (h: Hypothesis) => num
   return relevance
 }
 
-const best = (belief: Float64Array): number => belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)
-
-/** Less likely than this share of a full match, something on a map is left unexplained. */
-const MISFIT = 0.2
-
-/** The likeliest single leaves some answer, or some thing on a map, unexplained. */
-function needsPairs(
-  evidence: readonly Evidence[],
-  belief: Float64Array,
-  columns: readonly Float64Array[],
-): boolean {
-  const b = best(belief)
-  return evidence.some((e, i) => {
-    const p = columns[i]?.[b] ?? 1
-    if (e.kind === 'about') return false
-    return e.kind === 'many' ? p < MISFIT * (1 - e.error) ** thingsIn(e).length : p < flat(e)
-  })
-}
-
-/** Pairs of the singles that explain most, each forgiven what it can't explain. */
-function pairsOf(
-  known: Knowledge,
-  singles: readonly Hypothesis[],
-  evidence: readonly Evidence[],
-  columns: readonly Float64Array[],
-): readonly Hypothesis[] {
-  const score = (h: Hypothesis, i: number): number =>
-    evidence.reduce(
-      (sum, e, k) => sum + Math.log(Math.max(columns[k]?.[i] ?? 0, 0.2 * flat(e))),
-      Math.log(h.prior),
-    )
-  const pool = singles
-    .flatMap((h, i) => (h.kind === 'single' ? [{ h, s: score(h, i) }] : []))
-    .sort((a, b) => b.s - a.s || (a.h.id < b.h.id ? -1 : 1))
-    .slice(0, POOL)
-    .map(({ h }) => h)
-  const pairs: Hypothesis[] = []
-  pool.forEach((a, i) => {
-    for (const b of pool.slice(i + 1)) {
-      const [first, second] = a.id < b.id ? [a, b] : [b, a]
-      const pair = known.pairs.get(`${first.id} + ${second.id}`) ?? pairOf(first, second)
-      if (!pair) continue
-      known.pairs.set(pair.id, pair)
-      pairs.push(pair)
-    }
-  })
-  return pairs
-}
-
 function judged(
   evidence: readonly Evidence[],
   all: readonly Hypothesis[],
   belief: Float64Array,
   columns: readonly Float64Array[],
 ): Assessment {
-  const b = best(belief)
+  const b = likeliest(belief)
   const atOdds = evidence.flatMap((e, i) =>
     e.kind !== 'about' && (columns[i]?.[b] ?? 1) < 0.6 * flat(e) ? [e.seq] : [],
   )

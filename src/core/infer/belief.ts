@@ -21,6 +21,10 @@ export function posterior(prior: ArrayLike<number>, columns: Iterable<Column>): 
   return belief
 }
 
+/** The place of the greatest share, the first of several. */
+export const likeliest = (belief: Float64Array): number =>
+  belief.reduce((b, p, i) => (p > (belief[b] ?? 0) ? i : b), 0)
+
 /** Divides by the sum; false where the sum is 0 and nothing is left to believe. */
 function rescale(belief: Float64Array): boolean {
   let largest = 0

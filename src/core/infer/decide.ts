@@ -3,7 +3,7 @@
  * foresees for each, put into numbers for `choose`. The same chooser decides problems that come from a file.
  */
 import { HAND_OVER_MINUTES, SWITCH_MINUTES } from '../checks/looks.ts'
-import type { CheckDef, Step } from '../checks/step.ts'
+import type { CheckDef, RepairDef, Step } from '../checks/step.ts'
 import { type Alive, aliveOf } from './alive.ts'
 import type { Assessment, Knowledge } from './assess.ts'
 import { chooseStep } from './choose/choose.ts'
@@ -11,6 +11,7 @@ import { fixesOf } from './cures.ts'
 import type { Dossier } from './dossier.ts'
 import type { PlannedCheck } from './foresee.ts'
 import { checksOffered, repairsOffered } from './offered.ts'
+import { type InParts, whole } from './parts.ts'
 import type { Choice, Decision, Problem } from './problem.ts'
 
 export interface Outlook {
@@ -27,12 +28,29 @@ export function minutesOf(check: CheckDef, dossier: Dossier): number {
   return check.minutes + (handsIn && dossier.power === 'on' ? 2 * SWITCH_MINUTES : 0)
 }
 
-export function decide(known: Knowledge, dossier: Dossier, assessment: Assessment): Outlook {
+/** What may be done, and what each of it would tell or mend, for the suspects that are worth planning for. */
+export interface Options {
+  readonly alive: readonly Alive[]
+  readonly checks: readonly PlannedCheck[]
+  readonly repairs: readonly { readonly repair: RepairDef; readonly fixes: Uint8Array }[]
+}
+
+/** In parts of about the same length. */
+export function* optionsFor(known: Knowledge, dossier: Dossier, assessment: Assessment): InParts<Options> {
   const alive = aliveOf(assessment)
-  const checks = checksOffered(known, dossier, alive)
+  const checks = yield* checksOffered(known, dossier, alive)
+  yield
   const repairs = repairsOffered(known, dossier, alive)
     .map((repair) => ({ repair, fixes: fixesOf(known, dossier, alive, repair) }))
     .filter(({ fixes }) => fixes.includes(1))
+  yield
+  return { alive, checks, repairs }
+}
+
+export const decide = (known: Knowledge, dossier: Dossier, assessment: Assessment): Outlook =>
+  chosenFrom(known, dossier, whole(optionsFor(known, dossier, assessment)))
+
+export function chosenFrom(known: Knowledge, dossier: Dossier, { alive, checks, repairs }: Options): Outlook {
   const problem: Problem = {
     suspects: alive.map(({ h, p }) => ({ id: h.id, prior: p })),
     checks: checks.map(({ check, answers, table }) => ({

@@ -49,6 +49,13 @@ export function thingsIn(e: Many): readonly Thing[] {
   return known
 }
 
+/** Chance level of one piece of evidence. */
+export const flat = (e: Evidence): number => {
+  if (e.kind === 'one') return 1 / e.answers.length
+  if (e.kind === 'about') return 1
+  return thingsIn(e).reduce((p, { marks }) => p / (marks.length + 1), 1)
+}
+
 const observed = new WeakMap<Many, readonly Observable[]>()
 
 /** What a map goes over, always as the same list. */

@@ -11,6 +11,7 @@ import type { Knowledge } from './assess.ts'
 import { informationGainBits } from './belief.ts'
 import type { Dossier } from './dossier.ts'
 import { type PlannedCheck, plannedCheck } from './foresee.ts'
+import type { InParts } from './parts.ts'
 import { hostAfter } from './planned.ts'
 import { REPEATS_ITSELF } from './repeated.ts'
 
@@ -83,11 +84,14 @@ function withHost(build: Build, dossier: Dossier, repair: RepairDef): RepairDef 
 /** From the firmware's setup to a host program that speaks, and back. */
 const START_HOST_MINUTES = 8
 
-export function checksOffered(
+/** So many checks are foreseen in one part. */
+const CHECKS_IN_A_PART = 8
+
+export function* checksOffered(
   known: Knowledge,
   dossier: Dossier,
   alive: readonly Alive[],
-): readonly PlannedCheck[] {
+): InParts<readonly PlannedCheck[]> {
   const faults = alive.slice(0, LOOK_FOR).flatMap(({ h }) => h.faults)
   const trusted = trustedBy(dossier)
   const needs = (c: CheckDef): readonly string[] =>
@@ -101,8 +105,12 @@ export function checksOffered(
   const plain = usable.filter((c) => c.edits.length === 0)
   const attempts = usable.filter((c) => c.edits.length > 0).slice(0, MOST_ATTEMPTS)
   const p = Float64Array.from(alive, (a) => a.p)
-  return [...plain, ...attempts]
-    .map((check) => plannedCheck(known, dossier, alive, check))
+  const foreseen: PlannedCheck[] = []
+  for (const check of [...plain, ...attempts]) {
+    foreseen.push(plannedCheck(known, dossier, alive, check))
+    if (foreseen.length % CHECKS_IN_A_PART === 0) yield
+  }
+  return foreseen
     .map((planned) => ({ planned, gain: informationGainBits(p, planned.table, planned.answers.length) }))
     .filter(
       ({ planned, gain }) => gain > LEAST_GAIN && (!planned.same || doubt(planned, alive) > LEAST_DOUBT),

@@ -152,7 +152,7 @@ function intended(build: Build, moment: Moment, { what, at }: Observable, value:
         ? pictureMeant(build)
         : undefined
     case 'effect':
-      return 'whole'
+      return lights && standsInTheWay(build) && value === 'stops-short' ? 'whole' : undefined
     default:
       return undefined
   }

@@ -11,7 +11,7 @@ import { crossCheck } from './cross-check.ts'
 import { replyByGuide } from './guide.ts'
 import { type Job, stateText } from './job.ts'
 import { promptIn } from './prompt-in.ts'
-import { propose, scopedAnew } from './propose.ts'
+import { propose, scopedAnew, takesThought } from './propose.ts'
 import { beforeSymptom, hasBegun, nextSymptom, outcomeOf } from './symptoms.ts'
 import { topicAsk } from './topic.ts'
 import { expectedNow } from './walk.ts'
@@ -25,7 +25,7 @@ export function next(job: Job): readonly LogBody[] {
   const state = stateText(job)
   if (state.startsWith('ended')) return [ended(job, state)]
   if (state.startsWith('scoping')) return [...opening(job), shown(topicIn(job, state))]
-  if (state === 'crossChecking' || state === 'isolating.deciding') {
+  if (isDeciding(state)) {
     const notes = state === 'crossChecking' || scopedAnew(job) ? crossCheck(job) : []
     const { told, step, suspects, left } = propose(job)
     const ending = step.kind === 'end' ? step.outcome : undefined
@@ -43,6 +43,12 @@ export function next(job: Job): readonly LogBody[] {
     state === 'isolating.outside.asking' || state === 'isolating.handsIn.asking' ? expectedNow(job) : []
   return [...untold(job, expected), shown(promptIn(job, state))]
 }
+
+const isDeciding = (state: string): boolean => state === 'crossChecking' || state === 'isolating.deciding'
+
+/** Whether what comes next has to be thought about. */
+export const isForThought = (job: Job): boolean =>
+  !job.end && !job.pending && !beforeSymptom(job) && isDeciding(stateText(job)) && takesThought(job)
 
 /** A question that a reading or the guide has answered already is not put to a person. */
 function answeredBefore(job: Job, { seq, prompt }: NonNullable<Job['pending']>): readonly LogBody[] {

@@ -55,6 +55,12 @@ export function scopedAnew(job: Job): boolean {
   )
 }
 
+/** Whether what is proposed next takes thinking: not where something is to be put back, asked first, or shown on a walk. */
+export const takesThought = (job: Job): boolean =>
+  !(job.proven && restore(job)) &&
+  laterTopic(job, deviations(job).length > 0) === undefined &&
+  !(job.ground.flow.walk && stillWrong(job).length === 0)
+
 /** Where the engine thinks: on a large build this takes seconds. */
 export function propose(job: Job): Proposal {
   const restoring = job.proven ? restore(job) : undefined

@@ -7,10 +7,11 @@ import type { Observable } from '../../core/bench/observable.ts'
 import { MAP_KINDS, type MapKind, mappedAll } from '../../core/checks/maps.ts'
 import type { Suspect } from '../../core/checks/prompt.ts'
 import { hasHostWork } from '../../core/faults/governed.ts'
-import { type Assessment, assess, type Knowledge } from '../../core/infer/assess.ts'
-import { decide, type Outlook } from '../../core/infer/decide.ts'
+import { type Assessment, assessing, type Knowledge } from '../../core/infer/assess.ts'
+import { chosenFrom, type Outlook, optionsFor } from '../../core/infer/decide.ts'
 import type { Dossier } from '../../core/infer/dossier.ts'
 import type { Evidence } from '../../core/infer/evidence.ts'
+import { type InParts, whole } from '../../core/infer/parts.ts'
 import { hostAfter, wantedAfter } from '../../core/infer/planned.ts'
 import { suspectsOf } from '../../core/infer/suspects.ts'
 import { bearing } from './excursion.ts'
@@ -77,48 +78,67 @@ export interface Thought {
   readonly suspects: readonly Suspect[]
 }
 
+/** A thought as far as it has come. */
+interface Thinking {
+  readonly evidence: readonly Evidence[]
+  /** What is left of it, in parts of about the same length. */
+  readonly parts: InParts<Thought>
+  thought?: Thought
+}
+
+function* thinking(known: Knowledge, dossier: Dossier): InParts<Thought> {
+  const assessment = yield* assessing(known, dossier)
+  yield
+  const outlook = chosenFrom(known, dossier, yield* optionsFor(known, dossier, assessment))
+  return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
+}
+
 /**
  * The last few thoughts by what they were made of: an answer that was taken back is often given again, and who asks why
  * is told the very reasoning that chose the step. Each holds 150 kB.
  */
 const MOST_KEPT = 4
-const kept = new WeakMap<Knowledge, Map<string, Kept>>()
-
-interface Kept {
-  readonly thought: Thought
-  readonly evidence: readonly Evidence[]
-}
+const kept = new WeakMap<Knowledge, Map<string, Thinking>>()
 
 /** What a dossier says, whatever the numbers of its answers in the log. */
 const saidIn = ({ evidence, closed, toolsMissing, ...rest }: Dossier): string =>
   JSON.stringify([rest, [...closed], [...toolsMissing], evidence.map((e) => ({ ...e, seq: 0 }))])
 
+function thinkingOn(known: Knowledge, dossier: Dossier): Thinking {
+  const all = kept.get(known) ?? new Map<string, Thinking>()
+  kept.set(known, all)
+  const said = saidIn(dossier)
+  const found = all.get(said) ?? { evidence: dossier.evidence, parts: thinking(known, dossier) }
+  all.delete(said)
+  all.set(said, found)
+  if (all.size > MOST_KEPT) all.delete(all.keys().next().value ?? '')
+  return found
+}
+
 /** The whole reasoning on a job as it stands. */
 export function think(job: Job): Thought {
   const dossier = dossierOf(job)
-  const { known } = job.ground
-  const before = kept.get(known) ?? new Map<string, Kept>()
-  kept.set(known, before)
-  const said = saidIn(dossier)
-  const found = before.get(said)
-  const thought = found ? renumbered(found, dossier.evidence) : thinkAnew(known, dossier)
-  before.delete(said)
-  before.set(said, { thought, evidence: dossier.evidence })
-  if (before.size > MOST_KEPT) before.delete(before.keys().next().value ?? '')
-  return thought
+  const on = thinkingOn(job.ground.known, dossier)
+  on.thought ??= whole(on.parts)
+  return renumbered(on.thought, on.evidence, dossier.evidence)
+}
+
+/** The next parts of it, for later. @returns whether there is more to think */
+export function thinkOn(job: Job, parts: number): boolean {
+  const on = thinkingOn(job.ground.known, dossierOf(job))
+  for (let i = 0; i < parts && !on.thought; i++) {
+    const part = on.parts.next()
+    if (part.done) on.thought = part.value
+  }
+  return !on.thought
 }
 
 /** The same thought of the same answers under other numbers. */
-function renumbered({ thought, evidence }: Kept, now: readonly Evidence[]): Thought {
+function renumbered(thought: Thought, as: readonly Evidence[], now: readonly Evidence[]): Thought {
+  if (as === now) return thought
   const { assessment } = thought
-  const atOdds = assessment.atOdds.flatMap((seq) => now[evidence.findIndex((e) => e.seq === seq)]?.seq ?? [])
+  const atOdds = assessment.atOdds.flatMap((seq) => now[as.findIndex((e) => e.seq === seq)]?.seq ?? [])
   return { ...thought, assessment: { ...assessment, atOdds } }
-}
-
-function thinkAnew(known: Knowledge, dossier: Dossier): Thought {
-  const assessment = assess(known, dossier)
-  const outlook = decide(known, dossier, assessment)
-  return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
 }
 
 const millionths = (p: number): number => Math.min(1, Math.round(p * 1e6) / 1e6)

@@ -6,6 +6,7 @@ import { decide, type Outlook } from '../../../src/core/infer/decide.ts'
 import type { PlannedCheck } from '../../../src/core/infer/foresee.ts'
 import { lastLook } from '../../../src/core/infer/last-look.ts'
 import { checksOffered } from '../../../src/core/infer/offered.ts'
+import { whole } from '../../../src/core/infer/parts.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { alive, dossier, known } from './lit-fan.ts'
 
@@ -74,7 +75,7 @@ test('is a minute of watching where a header gives nothing, for good or now and 
   const lookFor = (...suspects: string[]): string | undefined => {
     const those = alive(...suspects)
     const base = decide(known, dossier(), assess(known, dossier()))
-    return lastLook({ ...base, alive: those, checks: checksOffered(known, dossier(), those) })?.id
+    return lastLook({ ...base, alive: those, checks: whole(checksOffered(known, dossier(), those)) })?.id
   }
   expect(lookFor('board.SYS1:dead', 'board.SYS1:trips-again')).toBe('look steady F1')
   // Both give up now and then: that is seen of neither by watching, but a worn contact gives when its lead is moved.

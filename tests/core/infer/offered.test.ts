@@ -9,6 +9,7 @@ import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import type { Evidence } from '../../../src/core/infer/evidence.ts'
 import { type Hypothesis, hypotheses, pairOf } from '../../../src/core/infer/hypothesis.ts'
 import { checksOffered, repairsOffered } from '../../../src/core/infer/offered.ts'
+import { whole } from '../../../src/core/infer/parts.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { build } from '../../support/build.ts'
 import { threeOnOneHub, twoApart } from '../../support/small-builds.ts'
@@ -16,7 +17,7 @@ import { alive, dossier, known, machine, named } from './lit-fan.ts'
 
 describe('a lead that is moved', () => {
   const moved = (...suspects: string[]): string[] =>
-    checksOffered(known, dossier(), alive(...suspects))
+    whole(checksOffered(known, dossier(), alive(...suspects)))
       .map(({ check }) => check)
       .filter(({ id }) => id.startsWith('look when-moved'))
       .map(({ observe, fit, power, hands }) => [observe[0]?.at, fit, power, hands].join(' '))
@@ -36,7 +37,7 @@ describe('a plug that something hangs on', () => {
       const both = hypotheses(splitters, () => true, [])
         .filter(({ id }) => id === `board.SYS1:${mode}` || id === 'board.SYS1:dead')
         .map((h) => ({ h, p: 0.5 }))
-      return checksOffered(knowledgeOf(splitters, []), dossier(), both)
+      return whole(checksOffered(knowledgeOf(splitters, []), dossier(), both))
         .map(({ check }) => check.id)
         .filter((id) => id.startsWith('look steady'))
     }
@@ -182,7 +183,7 @@ describe('checks', () => {
     'channels/H1/colours:wrong',
     'none-of-these',
   )
-  const offered = (d: Dossier) => checksOffered(known, d, suspects)
+  const offered = (d: Dossier) => whole(checksOffered(known, d, suspects))
 
   it('tell something, come by what they tell a minute, each once and no more than forty', () => {
     const checks = offered(dossier())
@@ -249,10 +250,12 @@ describe('checks', () => {
     })
     /** Whether the fan is looked at again, with so much belief in each. */
     const again = (chosen: string, ...believed: (readonly [string, number])[]): boolean =>
-      checksOffered(
-        known,
-        dossier({ evidence: [seen(chosen)] }),
-        believed.map(([id, p]) => ({ h: named(id), p })),
+      whole(
+        checksOffered(
+          known,
+          dossier({ evidence: [seen(chosen)] }),
+          believed.map(([id, p]) => ({ h: named(id), p })),
+        ),
       ).some((c) => c.check.id === 'look spins F1')
     // Under the dead motor it would stand still again, under the open wire it would turn.
     const slip = (p: number) =>
@@ -280,7 +283,7 @@ describe('checks', () => {
         marks: ['F1', 'F2'].map((at) => ({ id: `${at}:no`, observe: { what: 'spins', at }, value: 'no' })),
         chosen,
       }
-      return checksOffered(knowledgeOf(two, []), dossier({ evidence: [map] }), likely).some((c) =>
+      return whole(checksOffered(knowledgeOf(two, []), dossier({ evidence: [map] }), likely)).some((c) =>
         c.check.edits.some((e) => e.do === 'swap'),
       )
     }

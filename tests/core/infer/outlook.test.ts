@@ -5,6 +5,7 @@ import type { Assessment } from '../../../src/core/infer/assess.ts'
 import { decide } from '../../../src/core/infer/decide.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import { checksOffered } from '../../../src/core/infer/offered.ts'
+import { whole } from '../../../src/core/infer/parts.ts'
 import type { Problem, Standing } from '../../../src/core/infer/problem.ts'
 import { editOf } from '../../support/bench-look.ts'
 import { alive, dossier, known, machine } from './lit-fan.ts'
@@ -87,7 +88,7 @@ describe('what is put before the choice', () => {
     const on = minutes(dossier())
     const off = minutes(dossier({ power: 'off' }))
     const { switchMinutes } = seen(dossier()).problem
-    const outlook = checksOffered(known, dossier(), belief)
+    const outlook = whole(checksOffered(known, dossier(), belief))
     const trial = outlook.find((c) => c.check.edits.length > 0)?.check
     const look = outlook.find((c) => c.check.edits.length === 0 && !c.check.fit)?.check
     expect(on.get(trial?.id ?? '')).toBeCloseTo((trial?.minutes ?? 0) + 2 * switchMinutes, 9)
