@@ -1,7 +1,31 @@
-/** Rough air: what fans move together, and a guess where only the size is known. Estimates; filters and grilles are left out. */
+/** Rough air: fan laws, the balance of a case, warming of the air and loudness. Estimates; filters and grilles are left out. */
+
+const CUBIC_METRES_PER_CUBIC_FOOT = 0.028316846592
+/** Air in a room: kg/m³ and J/(kg·K). */
+const AIR = { density: 1.2, heat: 1005 } as const
+
+/** Flow, pressure and power at a share of the speed, as shares. @source fan affinity laws */
+export const atSpeed = (ratio: number): { flow: number; pressure: number; power: number } => ({
+  flow: ratio,
+  pressure: ratio ** 2,
+  power: ratio ** 3,
+})
 
 /** Flow of fans side by side in free air, in the unit given. */
 export const sideBySide = (flows: readonly number[]): number => flows.reduce((sum, flow) => sum + flow, 0)
+
+/** Intake less exhaust: over 0 the case is under pressure. */
+export const balance = (intakes: readonly number[], exhausts: readonly number[]): number =>
+  sideBySide(intakes) - sideBySide(exhausts)
+
+export const cubicMetresPerHour = (cfm: number): number => cfm * CUBIC_METRES_PER_CUBIC_FOOT * 60
+
+/** Kelvin by which air warms that carries so many watts. @source heat balance */
+export const warming = (watts: number, cfm: number): number =>
+  watts / (AIR.density * AIR.heat * ((cfm * CUBIC_METRES_PER_CUBIC_FOOT) / 60))
+
+/** Decibels by which equal sources are louder than one. @source addition of sound power */
+export const louderBy = (sources: number): number => 10 * Math.log10(sources)
 
 /**
  * Flow of a fan of which only the size is known, CFM at 1000 RPM. Common practice, no source: the middle of what is

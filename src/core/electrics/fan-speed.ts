@@ -9,12 +9,27 @@ type Drives = Pick<Motor, 'rpm' | 'belowMin' | 'startDuty' | 'startVolts'>
 /** From rest a fan needs more than to keep turning. */
 export type From = 'rest' | 'turning'
 
-const FAN_VOLTS = 12
+export const FAN_VOLTS = 12
 /** Under this a turning fan stalls, volts. @source hobby wiring page, "about 5 V"; common practice */
-const STALL_VOLTS = 5
+export const STALL_VOLTS = 5
+/** Percentage points of top speed that a fan may be off its duty. @source public 4-wire fan specification 3.3 */
+export const SPEED_BAND = 10
+/** The largest lowest speed that a fan may declare, percent of its top. @source public 4-wire fan specification 3.2 */
+export const LOWEST_SPEED_AT_MOST = 30
+/** Longest start pulse, seconds. @source public 4-wire fan specification 3.2 */
+export const START_PULSE_SECONDS = 2
 
 /** RPM straight from the duty, without what happens under the lowest. @param duty percent */
-const linearRpm = (topRpm: number, duty: number): number => (topRpm * duty) / 100
+export const linearRpm = (topRpm: number, duty: number): number => (topRpm * duty) / 100
+
+/** Lowest and highest RPM that still agree with a duty. @source public 4-wire fan specification 3.3 */
+export const speedBand = (topRpm: number, duty: number): [low: number, high: number] => [
+  linearRpm(topRpm, Math.max(0, duty - SPEED_BAND)),
+  linearRpm(topRpm, duty + SPEED_BAND),
+]
+
+/** The largest lowest RPM that a conforming fan may declare. @source public 4-wire fan specification 3.2 */
+export const lowestRpmAtMost = (topRpm: number): number => linearRpm(topRpm, LOWEST_SPEED_AT_MOST)
 
 /** The duty at which a fan reaches its lowest speed, percent. */
 export const lowestDuty = (motor: Pick<Motor, 'rpm'>): number => (motor.rpm[0] / motor.rpm[1]) * 100

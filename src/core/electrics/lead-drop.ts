@@ -10,6 +10,10 @@ export const leadOhms = (mm: number, awg: number): number => 2 * ohmsPerMetre(aw
 /** Volts lost over both conductors. @param amps through the lead, ≥ 0 */
 export const leadDrop = (amps: number, mm: number, awg: number): number => amps * leadOhms(mm, awg)
 
+/** Volts lost at a contact, and watts that heat it. @param ohms 0.01 to 0.05 for a worn one */
+export const contactDrop = (amps: number, ohms: number): number => amps * ohms
+export const contactHeat = (amps: number, ohms: number): number => amps * amps * ohms
+
 /** A run as a tree: a stretch of lead, what is drawn at its end, and what goes on from there. */
 export interface Run {
   readonly at: string

@@ -1,6 +1,6 @@
 /**
- * Data of addressable lights: the time that a frame takes, and the level that
- * counts as high. Every figure from the data sheet of the common 800 kbit/s three-colour LED chip.
+ * Data of addressable lights: the time that a frame takes, the level that counts as high, and how many LEDs of a
+ * chain are reached. Every figure from the data sheet of the common 800 kbit/s three-colour LED chip.
  */
 
 export const BITS_PER_LED = 24
@@ -14,6 +14,9 @@ export const LEAST_FRAMES = 30
 export const LED_VOLTS = [4.5, 5.3] as const
 
 export const bitUs = (bit: 'zero' | 'one' = 'zero'): number => BIT_US[bit].high + BIT_US[bit].low
+
+/** Bits a millisecond, that is kbit/s. */
+export const kilobitsPerSecond = (us: number = bitUs()): number => 1000 / us
 
 /** Microseconds to send one LED its colour. */
 export const ledUs = (bits: number = BITS_PER_LED): number => bits * bitUs()
@@ -29,5 +32,22 @@ export const framesPerSecond = (leds: number, resetUs: number = RESET_US): numbe
 export const ledsAtFrames = (frames: number, resetUs: number = RESET_US): number =>
   Math.floor((1_000_000 / frames - resetUs) / ledUs())
 
-/** Lowest volts that count as high, at a supply voltage. */
+/** Lowest volts that count as high, and highest that count as low, at a supply voltage. */
 export const highAtLeast = (supplyVolts: number): number => 0.7 * supplyVolts
+export const lowAtMost = (supplyVolts: number): number => 0.3 * supplyVolts
+
+/** Volts by which a data line clears the threshold; negative when it falls short. */
+export const dataMargin = (dataVolts: number, supplyVolts: number): number =>
+  dataVolts - highAtLeast(supplyVolts)
+
+/** Highest supply at which a data level is still good. */
+export const highestSupplyFor = (dataVolts: number): number => dataVolts / 0.7
+
+/** LEDs that get new data when it breaks after LED `lastGood`. */
+export const ledsReached = (leds: number, lastGood: number): number => Math.min(leds, lastGood)
+
+/** LEDs that never get data because the profile stops short. */
+export const ledsNotTold = (fitted: number, told: number): number => Math.max(0, fitted - told)
+
+/** LED frames sent to nobody because the profile is too long. */
+export const framesToNobody = (fitted: number, told: number): number => Math.max(0, told - fitted)

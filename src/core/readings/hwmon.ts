@@ -2,7 +2,7 @@
  * A copy of hwmon files: `path TAB value`, one a line, or `seconds TAB path TAB value` for a series. One number a file;
  * items are named by the kernel's sysfs-class-hwmon page. An empty file is not known, never 0.
  */
-import { dutyFromRaw } from '../electrics/chip-duty.ts'
+import { dutyFromRaw } from '../electrics/control-signal.ts'
 import { type DriveRecord, type FanRecord, isRoomLike, NOTHING, type ReadText } from './reading.ts'
 
 const LINE = /^(?:(\d+(?:\.\d+)?)\t)?(\S*?\/)?(hwmon\d+)\/([a-z0-9_]+)(?:\t|=|: )(.*)$/
