@@ -63,7 +63,8 @@ function flawsOf(view: View, why: Why | null, mode: Mode): string[] {
     ...words
       .filter((word) => !OWN.has(word))
       .map((word) => `${mode}: "${word}" is not of the language\n${text}`),
-    ...(/…/u.test(text) ? [`${mode}: something is cut\n${text}`] : []),
+    // Marks that Space goes through later are left out between two, which is said.
+    ...(/…(?!,)/u.test(text) ? [`${mode}: something is cut\n${text}`] : []),
     ...(lines.length >= size.rows ? [`${mode}: too tall\n${text}`] : []),
     ...lines.filter((l) => lineWidth(l) > size.columns).map((l) => `${mode}: too wide: ${lineText(l)}`),
   ]
