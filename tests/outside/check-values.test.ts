@@ -188,8 +188,7 @@ const ours: Readonly<Record<string, Ours>> = {
   'awg-step-6': ({ steps }) => copper.diameterRatio(steps!),
   'awg-step-3-r': ({ steps }) => copper.resistanceRatio(steps!),
   'drop-26awg-3a': lost,
-  'drop-26awg-3a-load': ({ v }) =>
-    drop.voltsAlong({ at: 'lights', ohms: drop.leadOhms(500, 26), amps: 3, on: [] }, v!).get('lights')!,
+  'drop-26awg-3a-load': ({ v }) => v! - drop.leadDrop(3, 500, 26),
   'drop-22awg-3a': lost,
   'drop-24awg-1a-12v': lost,
   'drop-contact-30m': ({ a, mohm: m }) => drop.contactDrop(a!, m! / 1000),

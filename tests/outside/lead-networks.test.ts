@@ -1,202 +1,121 @@
 /**
- * Voltage drop and the sharing of current, against a general circuit simulator (ngspice, compiled to WebAssembly) that
- * solves the same networks as circuits of resistors and current sinks. The fan-out, the lengths and the gauges
- * are those of real builds; supply and return conductor are both in the circuit, so the factor two is checked too.
+ * The volts that `check` tells of lights and fans, against a general circuit simulator (ngspice, compiled to WebAssembly)
+ * that solves each plan as a circuit of wires and current sinks. Told must be whoever the simulator leaves with too little,
+ * nobody else, and with its figure. In both, and simpler than a real machine on purpose: loads draw their label's current
+ * whatever voltage is left (real ones draw a little less, so no less is left than is told), copper is at 20 °C, contacts
+ * and a strip's own foil lose nothing, and a rail stands at its volts where a lead begins.
  */
 import { Simulation } from 'eecircuit-engine'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { ohmsPerMetre } from '../../src/core/electrics/copper.ts'
-import { leadOhms, type Run, sharedAmps, voltsAlong } from '../../src/core/electrics/lead-drop.ts'
-
-/** Ohms per 1000 ft of solid copper at 20 °C. @source wire gauge table of a university page */
-const OHMS_PER_1000_FT: Readonly<Record<number, number>> = {
-  18: 6.385,
-  20: 10.15,
-  22: 16.14,
-  24: 25.67,
-  26: 40.81,
-  28: 64.9,
-}
-
-interface Stretch {
-  readonly at: string
-  readonly mm: number
-  readonly awg: number
-  readonly amps: number
-  readonly on?: readonly Stretch[]
-}
-
-const lead = (at: string, mm: number, awg: number, amps: number, ...on: Stretch[]): Stretch => ({
-  at,
-  mm,
-  awg,
-  amps,
-  on,
-})
-
-const networks: readonly { readonly name: string; readonly volts: number; readonly run: Stretch }[] = [
-  { name: 'one strip on half a metre of 26 AWG', volts: 5, run: lead('strip', 500, 26, 3) },
-  { name: 'the same strip on 22 AWG', volts: 5, run: lead('strip', 500, 22, 3) },
-  { name: 'one fan on a 12 V header', volts: 12, run: lead('fan', 600, 24, 1) },
-  {
-    name: 'a splitter with three fans on leads of unlike length',
-    volts: 12,
-    run: lead('y', 300, 24, 0, lead('a', 400, 28, 0.25), lead('b', 150, 28, 0.18), lead('c', 600, 26, 0.3)),
-  },
-  {
-    name: 'four lit fans whose lights are chained',
-    volts: 5,
-    run: lead('1', 300, 28, 0.4, lead('2', 150, 28, 0.4, lead('3', 150, 28, 0.4, lead('4', 150, 28, 0.4)))),
-  },
-  {
-    name: 'a hub on a supply lead, with six light leads',
-    volts: 5,
-    run: lead(
-      'hub',
-      650,
-      18,
-      0.05,
-      ...[1, 2, 3, 4, 5, 6].map((n) => lead(`port${n}`, 200 + 90 * n, 26, 0.32 + 0.02 * n)),
-    ),
-  },
-  {
-    name: 'two hubs one after the other on one supply lead',
-    volts: 12,
-    run: lead('first', 550, 18, 1.2, lead('second', 150, 18, 2.1)),
-  },
-  {
-    name: 'a supply lead with an adapter and a splitter behind it',
-    volts: 12,
-    run: lead(
-      'plug',
-      500,
-      18,
-      0,
-      lead('adapter', 120, 20, 0, lead('y', 100, 22, 0, lead('f1', 300, 26, 0.4), lead('f2', 300, 26, 0.5))),
-    ),
-  },
-  {
-    name: 'a long extension at its limit',
-    volts: 5,
-    run: lead('extension', 1200, 28, 0, lead('ring', 250, 28, 0.9)),
-  },
-  {
-    name: 'branches of branches',
-    volts: 5,
-    run: lead(
-      'a',
-      200,
-      20,
-      0.1,
-      lead('b', 200, 24, 0.2, lead('c', 200, 26, 0.3), lead('d', 300, 28, 0.2)),
-      lead('e', 400, 22, 0.5, lead('f', 100, 28, 0.1, lead('g', 100, 28, 0.1))),
-    ),
-  },
-  {
-    name: 'nothing drawn at all',
-    volts: 12,
-    run: lead('idle', 900, 28, 0, lead('far', 900, 28, 0)),
-  },
-]
-
-const ours = (s: Stretch): Run => ({
-  at: s.at,
-  ohms: leadOhms(s.mm, s.awg),
-  amps: s.amps,
-  on: (s.on ?? []).map(ours),
-})
-
-/** The circuit: node `pX` on the supply side, `nX` on the return side, each with one conductor's resistance. */
-function netlist(run: Stretch, volts: number): { text: string; ends: string[] } {
-  const lines: string[] = [`V0 p_source 0 DC ${volts}`]
-  const ends: string[] = []
-  const walk = (s: Stretch, plus: string, minus: string): void => {
-    const ohms = ((OHMS_PER_1000_FT[s.awg]! / 304.8) * s.mm) / 1000
-    lines.push(`Rp_${s.at} ${plus} p_${s.at} ${ohms}`, `Rn_${s.at} n_${s.at} ${minus} ${ohms}`)
-    lines.push(`I_${s.at} p_${s.at} n_${s.at} DC ${s.amps}`)
-    ends.push(s.at)
-    for (const next of s.on ?? []) walk(next, `p_${s.at}`, `n_${s.at}`)
-  }
-  walk(run, 'p_source', '0')
-  return { text: `network\n${lines.join('\n')}\n.op\n.end\n`, ends }
-}
+import { checkOutput } from '../../src/cli/commands/check.ts'
+import { english } from '../../src/wording/en/english.ts'
+import type { Build } from '../support/build.ts'
+import fc from '../support/fast-check.ts'
+import { everyWay, networks } from './lead-builds.ts'
+import { circuitOf } from './plan-circuit.ts'
 
 const simulator = new Simulation()
-async function solve(text: string): Promise<Map<string, number>> {
-  simulator.setNetList(text)
-  const result = await simulator.runSim()
-  if (result.dataType !== 'real') throw new Error('the operating point is not real')
-  return new Map(result.data.map((d) => [d.name, d.values[0]!]))
-}
-
 beforeAll(() => simulator.start())
 
-describe('what a circuit simulator finds', () => {
-  for (const { name, volts, run } of networks) {
-    test(`volts at every place of ${name}`, async () => {
-      const { text, ends } = netlist(run, volts)
-      const simulated = await solve(text)
-      const found = voltsAlong(ours(run), volts)
-      for (const end of ends) {
-        const there = simulated.get(`v(p_${end})`)! - simulated.get(`v(n_${end})`)!
-        // 0.2 % of the drop: the gauge table is rounded to four figures
-        const slack = 1e-6 + 0.002 * (volts - there)
-        expect(Math.abs(found.get(end)! - there), end).toBeLessThanOrEqual(slack)
-      }
-    })
-  }
+/** Volts at each load, by its part and what of it draws there. */
+async function simulated(made: Build, five: number, spread = false): Promise<Map<string, number>> {
+  const { netlist, loads } = circuitOf(made.text(), five, spread)
+  simulator.setNetList(netlist)
+  const result = await simulator.runSim()
+  if (result.dataType !== 'real') throw new Error('the operating point is not real')
+  const at = new Map(result.data.map((d) => [d.name.toLowerCase(), d.values[0]!]))
+  const volts = (node: string): number => (node === '0' ? 0 : at.get(`v(${node.toLowerCase()})`)!)
+  return new Map(loads.map((l) => [`${l.part} ${l.what}`, volts(l.plus) - volts(l.ground)]))
+}
 
-  const shares: readonly (readonly [string, number, readonly (readonly [mm: number, awg: number])[]])[] = [
-    [
-      'two equal leads',
-      4,
-      [
-        [500, 18],
-        [500, 18],
-      ],
-    ],
-    [
-      'a thick and a thin lead',
-      6,
-      [
-        [500, 18],
-        [500, 22],
-      ],
-    ],
-    [
-      'a short and a long lead',
-      3,
-      [
-        [200, 20],
-        [800, 20],
-      ],
-    ],
-    [
-      'three unlike leads',
-      8,
-      [
-        [300, 18],
-        [450, 20],
-        [600, 24],
-      ],
-    ],
-  ]
-  for (const [name, amps, leads] of shares) {
-    test(`how ${name} share ${amps} A`, async () => {
-      const lines = leads.map(
-        ([mm, awg], i) => `V${i} s 0${i} DC 0\nR${i} 0${i} load ${2 * ohmsPerMetre(awg) * (mm / 1000)}`,
-      )
-      const simulated = await solve(
-        `shares\nVs s 0 DC 12\n${lines.join('\n')}\nIl load 0 DC ${amps}\n.op\n.end\n`,
-      )
-      const found = sharedAmps(
-        amps,
-        leads.map(([mm, awg]) => leadOhms(mm, awg)),
-      )
-      leads.forEach((_, i) => {
-        expect(found[i]).toBeCloseTo(simulated.get(`i(v${i})`)!, 6)
-      })
-      expect(found.reduce((a, b) => a + b, 0)).toBeCloseTo(amps, 9)
-    })
+interface Told {
+  readonly rule: string
+  readonly figure: number
+  readonly facts: { readonly part?: string | string[]; readonly fan?: string | string[] }
+}
+/** Figures that `check --format json` tells, by rule and then as above. */
+async function told(made: Build): Promise<Map<string, number>> {
+  const { out } = await checkOutput(made.read(), async () => english, {
+    format: 'json',
+    strict: false,
+    ascii: false,
+    width: Number.POSITIVE_INFINITY,
+    version: '0.0.0',
+  })
+  const { findings } = JSON.parse(out.join('\n')) as { findings: Told[] }
+  return new Map(
+    findings
+      .filter(({ rule }) => rule.includes('-drop'))
+      .flatMap(({ rule, figure, facts }) =>
+        [facts.part ?? facts.fan ?? []]
+          .flat()
+          .map((part) => [`${rule} ${part} ${facts.fan ? 'fan' : 'light'}`, figure] as const),
+      ),
+  )
+}
+
+/** @source LED chip data sheet, 4.5 V; public 4-wire fan specification, 11.4 V; ATX12V design guide, 5 V less 5 % */
+const LED_LEAST = 4.5
+const FAN_LEAST = 11.4
+const LOW_RAIL = 4.75
+
+/** What differs between check and simulator, and how many figures were held against each other. */
+async function compared(made: Build): Promise<{ wrong: string[]; figures: number }> {
+  const [nominal, low] = [await simulated(made, 5), await simulated(made, LOW_RAIL)]
+  const found = await told(made)
+  const wrong: string[] = []
+  let figures = 0
+  for (const [rule, what, start, least, volts] of [
+    ['light-drop', 'light', 5, LED_LEAST, nominal],
+    ['light-drop-low-rail', 'light', LOW_RAIL, LED_LEAST, low],
+    ['fan-drop', 'fan', 12, FAN_LEAST, nominal],
+  ] as const) {
+    for (const [load, there] of volts) {
+      if (!load.endsWith(` ${what}`) || load.endsWith(' plain light')) continue
+      // 0.2 % of what is lost: the printed gauge table is rounded to four figures
+      const slack = 1e-6 + 0.002 * (start - there)
+      const figure = found.get(`${rule} ${load}`)
+      // what falls short at the nominal rail is not told again at its lower limit
+      const short = there < least && !(start === LOW_RAIL && nominal.get(load)! < least)
+      if (figure !== undefined && ++figures && Math.abs(figure - there) > slack)
+        wrong.push(`${rule} ${load}: told ${figure}, simulated ${there}`)
+      if ((figure !== undefined) !== short && Math.abs(there - least) > slack)
+        wrong.push(`${rule} ${load}: ${figure === undefined ? 'not told' : 'told'}, simulated ${there}`)
+    }
   }
+  return { wrong, figures }
+}
+
+describe('what check tells of volts is what a circuit simulator finds', () => {
+  for (const [name, made] of Object.entries(networks))
+    test(name, async () => {
+      const { wrong, figures } = await compared(made)
+      expect(wrong).toEqual([])
+      expect(figures > 0).toBe(!name.includes('thick and short enough'))
+    })
+
+  test('builds that nobody drew, with every way at once', async () => {
+    const awg = fc.constantFrom(18, 20, 22, 24, 26, 28)
+    const copper = fc.record({ mm: fc.integer({ min: 50, max: 1500 }), awg })
+    const loads = fc.array(fc.tuple(fc.integer({ min: 5, max: 120 }), copper), { minLength: 6, maxLength: 6 })
+    let all = 0
+    await fc.assert(
+      fc.asyncProperty(loads, fc.array(copper, { minLength: 6, maxLength: 6 }), async (loads, leads) => {
+        const { wrong, figures } = await compared(everyWay(loads, leads))
+        all += figures
+        expect(wrong).toEqual([])
+      }),
+      { numRuns: 12 },
+    )
+    expect(all).toBeGreaterThan(12)
+  })
+
+  test('with plugs spread along a supply lead no less is left than check tells', async () => {
+    const made = networks['three fans on one supply lead, by plugs of their own']!
+    const found = await told(made)
+    const spread = await simulated(made, 5, true)
+    expect(found.size).toBeGreaterThan(0)
+    for (const [load, figure] of found)
+      expect(spread.get(load.replace('fan-drop ', ''))!).toBeGreaterThan(figure)
+  })
 })

@@ -38,6 +38,26 @@ const lightPath = (l: LightAt, field: string): string => `parts.${l.part}.${l.li
 
 export const lightPaths = (of: readonly LightAt[]): string[] => of.map((l) => lightPath(l, 'amps'))
 
+/** What of a load draws on one rail. */
+export const onRail = ({ motors, lights }: Load, rail: 5 | 12): Load => ({
+  motors: rail === 12 ? motors : [],
+  lights: lights.filter((l) => l.light.volts === rail),
+})
+
+/** Amps of each motor and light, whatever their rails. */
+export const loadEach = ({ motors, lights }: Load): number[] => [
+  ...motors.map((m) => m.motor.amps),
+  ...lights.map((l) => l.light.amps),
+]
+
+export const loadAmps = (load: Load): number => sum(loadEach(load))
+
+/** Places of the plan that each of these amps stands at. */
+export const loadPaths = ({ motors, lights }: Load): string[] => [
+  ...motorPaths(motors, 'amps'),
+  ...lightPaths(lights),
+]
+
 export const overload = (figure: number, { limit, trips }: Limited): Severity =>
   !isOver(figure, limit * SAGS_UP_TO) ? 'may-not-work' : trips ? 'will-not-work' : 'will-damage'
 
@@ -46,7 +66,7 @@ export function rests(
   w: Wiring,
   paths: readonly string[],
   amps: readonly number[],
-  { limit, limitPath }: Limited,
+  { limit, limitPath }: Pick<Limited, 'limit' | 'limitPath'>,
 ): string[] {
   if (w.plan.assumed.has(limitPath)) return [limitPath, ...paths]
   const known = sum(amps.filter((_, i) => !w.plan.assumed.has(paths[i] ?? '')))

@@ -4,47 +4,46 @@ import { isOver, rounded, SAGS_UP_TO } from '../electrics/overload.ts'
 import { plugRailAmps } from '../electrics/supply-plugs.ts'
 import type { PortRef } from '../plan/plan.ts'
 import type { Hit, Rule } from './finding.ts'
-import { LABELS, lightAmps, lightPaths, loadOf, motorAmps, motorPaths, rests, sum } from './loads.ts'
-import { type LightAt, type MotorAt, partOf, type Wiring } from './wiring.ts'
+import {
+  LABELS,
+  lightAmps,
+  loadAmps,
+  loadEach,
+  loadOf,
+  loadPaths,
+  motorAmps,
+  onRail,
+  rests,
+  sum,
+} from './loads.ts'
+import { type Load, partOf, type Wiring } from './wiring.ts'
 
 function* plugOver(w: Wiring, kind: 'sata' | 'peripheral'): Generator<Hit> {
   const limit = plugRailAmps(kind)
   for (const socket of w.ports.values()) {
     if (socket.connector !== kind || socket.gender !== 'socket') continue
-    const { motors, lights } = w.load(socket.ref)
-    const at = (volts: number) => lights.filter((l) => l.light.volts === volts)
-    for (const [rail, figure] of [
-      ['12 V', motorAmps(motors) + lightAmps(at(12))],
-      ['5 V', lightAmps(at(5))],
-    ] as const) {
+    for (const rail of [12, 5] as const) {
+      const load = onRail(w.load(socket.ref), rail)
+      const figure = loadAmps(load)
       if (!isOver(figure, limit)) continue
-      const five = rail === '5 V'
-      const paths = five ? lightPaths(at(5)) : [...motorPaths(motors, 'amps'), ...lightPaths(at(12))]
-      const amps = five
-        ? at(5).map((l) => l.light.amps)
-        : [...motors.map((m) => m.motor.amps), ...at(12).map((l) => l.light.amps)]
-      const group = { ref: socket.ref, sockets: [], limit, limitPath: '', trips: false }
       yield {
-        refs: [
-          socket.ref,
-          ...new Set([...(five ? [] : motors.map((m) => m.part)), ...at(five ? 5 : 12).map((l) => l.part)]),
-        ],
+        refs: [socket.ref, ...new Set([...load.motors, ...load.lights].map((x) => x.part))],
         // A rating stands for 30 °C of warming, which goes with the square of the current: a quarter over makes it 47 °C.
         severity:
-          isOver(figure, limit * SAGS_UP_TO) && isOver(five ? figure * MIXED_SHARE : figure, limit)
+          isOver(figure, limit * SAGS_UP_TO) && isOver(rail === 5 ? figure * MIXED_SHARE : figure, limit)
             ? 'will-damage'
             : 'may-not-work',
         figure,
         limit,
-        facts: { at: socket.ref, rail, ...dimming(five ? [] : motors, at(five ? 5 : 12), limit) },
-        rests: rests(w, paths, amps, group),
+        facts: { at: socket.ref, rail: `${rail} V`, ...dimming(load, limit) },
+        rests: rests(w, loadPaths(load), loadEach(load), { limit, limitPath: '' }),
       }
     }
   }
 }
 
 /** What lights take in mixed colours, and the brightness at which the limit is kept. */
-function dimming(motors: readonly MotorAt[], lights: readonly LightAt[], limit: number) {
+function dimming({ motors, lights }: Load, limit: number) {
   const [fans, white] = [motorAmps(motors), lightAmps(lights)]
   if (lights.length === 0) return {}
   return {
@@ -53,58 +52,40 @@ function dimming(motors: readonly MotorAt[], lights: readonly LightAt[], limit: 
   }
 }
 
-/** Amps that go out of a socket of the supply on one rail. */
-function drawnFrom(w: Wiring, socket: PortRef, rail: 5 | 12): number {
-  const { motors, lights } = w.load(socket)
-  return (rail === 12 ? motorAmps(motors) : 0) + lightAmps(lights.filter((l) => l.light.volts === rail))
-}
-
 function* supplyLeadOver(w: Wiring): Generator<Hit> {
   for (const lead of w.plan.supply.leads) {
     const sockets = Array.from({ length: lead.plugs }, (_, i) => `supply.${lead.id}.${i + 1}`)
-    const { motors, lights } = loadOf(w, sockets)
-    const at = (volts: number) => lights.filter((l) => l.light.volts === volts)
-    for (const [rail, limit, field, ms, ls] of [
-      ['12 V', lead.amps12, 'amps_12v', motors, at(12)],
-      ['5 V', lead.amps5, 'amps_5v', [], at(5)],
+    for (const [rail, limit, field] of [
+      [12, lead.amps12, 'amps_12v'],
+      [5, lead.amps5, 'amps_5v'],
     ] as const) {
-      const figure = motorAmps(ms) + lightAmps(ls)
+      const load = onRail(loadOf(w, sockets), rail)
+      const figure = loadAmps(load)
       if (!isOver(figure, limit)) continue
-      const mixed = motorAmps(ms) + lightAmps(ls) * MIXED_SHARE
-      const five = rail === '5 V'
-      const most = Math.max(...w.plan.supply.leads.map((l) => (five ? l.amps5 : l.amps12)))
+      const mixed = motorAmps(load.motors) + lightAmps(load.lights) * MIXED_SHARE
+      const most = Math.max(...w.plan.supply.leads.map((l) => (rail === 5 ? l.amps5 : l.amps12)))
+      const drawn = (socket: PortRef): number => loadAmps(onRail(w.load(socket), rail))
       const alone = sockets.flatMap((socket) => {
         const part = partOf(w.plugIn(socket) ?? socket)
-        return isOver(drawnFrom(w, socket, five ? 5 : 12), most) ? [part] : []
+        return isOver(drawn(socket), most) ? [part] : []
       })
       // what one plug carries alone is told of the plug
-      const [only, ...others] = sockets.filter((socket) => drawnFrom(w, socket, five ? 5 : 12) > 0)
-      const group = {
-        ref: lead.id,
-        sockets,
-        limit,
-        limitPath: `supply.leads.${lead.id}.${field}`,
-        trips: true,
-      }
+      const [only, ...others] = sockets.filter((socket) => drawn(socket) > 0)
+      const limitPath = `supply.leads.${lead.id}.${field}`
       yield {
-        refs: [`supply.${lead.id}`, ...new Set([...ms, ...ls].map((x) => x.part))],
+        refs: [`supply.${lead.id}`, ...new Set([...load.motors, ...load.lights].map((x) => x.part))],
         severity:
           isOver(figure, limit * SAGS_UP_TO) && isOver(mixed, limit) ? 'will-not-work' : 'may-not-work',
         figure,
         limit,
         facts: {
           lead: lead.id,
-          rail,
-          ...dimming(ms, ls, limit),
+          rail: `${rail} V`,
+          ...dimming(load, limit),
           ...(alone.length > 0 ? { alone } : {}),
           ...(only && others.length === 0 ? { at: only } : {}),
         },
-        rests: rests(
-          w,
-          [...motorPaths(ms, 'amps'), ...lightPaths(ls)],
-          [...ms.map((m) => m.motor.amps), ...ls.map((l) => l.light.amps)],
-          group,
-        ),
+        rests: rests(w, loadPaths(load), loadEach(load), { limit, limitPath }),
       }
     }
   }

@@ -4,59 +4,19 @@
  */
 import { ampsBorne } from '../electrics/copper.ts'
 import { FAN_VOLTS_RANGE } from '../electrics/fan-current.ts'
-import { leadDrop } from '../electrics/lead-drop.ts'
 import { MIXED_SHARE } from '../electrics/led-current.ts'
 import { LED_VOLTS } from '../electrics/led-data.ts'
 import { isOver, SAGS_UP_TO } from '../electrics/overload.ts'
 import { railBand } from '../electrics/supply-rails.ts'
-import type { PortRef } from '../plan/plan.ts'
 import { crossed } from './crossed-volts.ts'
 import { dataLevel } from './data-level.ts'
 import { COMMON, type Family, type Hit } from './finding.ts'
-import { sum } from './loads.ts'
-import { partOf, type Trace, type Wiring } from './wiring.ts'
+import { lightAmps, loadAmps, loadEach, loadPaths, rests } from './loads.ts'
+import { lightAt, lost, pathsBehind, stretches } from './stretches.ts'
+import { partOf, type Wiring } from './wiring.ts'
 
 /** Farther than this from its feed a light run is advised against, mm. */
 const LONGEST_RUN_MM = 1000
-
-interface Stretch {
-  readonly ref: PortRef
-  readonly amps: number
-  /** Of these, what lights take at full white. */
-  readonly lit: number
-  readonly mm: number
-  readonly awg: number
-}
-
-/** Every lead on a way of which length and gauge are known, with the amps that it carries on that rail. */
-function* stretches(w: Wiring, trace: Trace, rail: 5 | 12): Generator<Stretch> {
-  const carried = (sockets: readonly PortRef[]): { amps: number; lit: number } => {
-    const loads = sockets.map((socket) => w.load(socket))
-    const fans = rail === 12 ? loads.flatMap((l) => l.motors).map((m) => m.motor.amps) : []
-    const lights = loads.flatMap((l) => l.lights).filter((l) => l.light.volts === rail)
-    const lit = sum(lights.map((l) => l.light.amps))
-    return { amps: sum(fans) + lit, lit }
-  }
-  for (const { lead, socket } of trace.steps) {
-    const own = lightAt(w, lead.plug)
-    const mm = lead.mm ?? own?.mm
-    const awg = lead.awg ?? own?.awg
-    if (mm !== undefined && awg !== undefined) yield { ref: lead.plug, ...carried([socket]), mm, awg }
-    const supply = w.supplyLead(socket)
-    if (supply?.mm !== undefined && supply.awg !== undefined) {
-      const sockets = Array.from({ length: supply.plugs }, (_, i) => `supply.${supply.id}.${i + 1}`)
-      yield { ref: `supply.${supply.id}`, ...carried(sockets), mm: supply.mm, awg: supply.awg }
-    }
-  }
-}
-
-const lightAt = (w: Wiring, plug: PortRef) => {
-  const part = w.parts.get(partOf(plug))
-  return part && 'lights' in part ? part.lights.find((l) => `${part.id}.${l.port}` === plug) : undefined
-}
-
-const dropOver = (parts: readonly Stretch[]): number =>
-  parts.reduce((sum, s) => sum + leadDrop(s.amps, s.mm, s.awg), 0)
 
 /** A light's rail voltage from a given start, where that falls under what LEDs need. */
 function* lightLow(w: Wiring, start: number): Generator<Hit> {
@@ -64,7 +24,7 @@ function* lightLow(w: Wiring, start: number): Generator<Hit> {
   for (const light of w.lights) {
     if (light.light.volts !== 5) continue
     const parts = [...stretches(w, w.trace(light.plug, '5V'), 5)]
-    const drop = dropOver(parts)
+    const drop = lost(parts)
     const figure = start - drop
     const atNominal = 5 - drop < least
     if (drop > 0 && figure < least && (start === 5) === atNominal)
@@ -73,7 +33,7 @@ function* lightLow(w: Wiring, start: number): Generator<Hit> {
         figure,
         limit: least,
         facts: { part: light.part, drop: Math.round(drop * 1000) / 1000, from: start },
-        rests: [`parts.${light.part}.${light.light.port}.amps`],
+        rests: pathsBehind(parts),
       }
   }
 }
@@ -100,7 +60,7 @@ export const voltages: Family = {
       severity: 'may-not-work',
       unit: 'V',
       source:
-        'gauge definition (ASTM B258), copper at 20 °C; LED chip data sheet, test conditions from 4.5 V',
+        'gauge definition (ASTM B258), copper at 20 °C; two ground wires in a supply lead (ATX12V design guide 2.0); LED chip data sheet, test conditions from 4.5 V',
       find: (w) => lightLow(w, 5),
     },
     {
@@ -114,19 +74,20 @@ export const voltages: Family = {
       id: 'fan-drop',
       severity: 'may-not-work',
       unit: 'V',
-      source: 'gauge definition (ASTM B258); public 4-wire fan specification 2.1.1: 11.4 V at the fan',
+      source:
+        'gauge definition (ASTM B258), ground wires as for lights; public 4-wire fan specification 2.1.1: 11.4 V at the fan',
       *find(w) {
         const [least] = FAN_VOLTS_RANGE
         for (const motor of w.motors) {
           const parts = [...stretches(w, w.trace(motor.feed, '12V'), 12)]
-          const drop = dropOver(parts)
+          const drop = lost(parts)
           if (drop > 0 && 12 - drop < least)
             yield {
               refs: [motor.feed, ...parts.map((p) => p.ref)],
               figure: 12 - drop,
               limit: least,
               facts: { fan: motor.part, drop: Math.round(drop * 1000) / 1000 },
-              rests: [`parts.${motor.part}.motor.amps`],
+              rests: pathsBehind(parts),
             }
         }
       },
@@ -145,8 +106,10 @@ export const voltages: Family = {
           ...w.motors.map((m) => [w.trace(m.feed, '12V'), 12] as const),
         ]
         for (const [trace, rail] of ways)
-          for (const { ref, amps, lit, awg } of stretches(w, trace, rail)) {
+          for (const { ref, carried, awg } of stretches(w, trace, rail)) {
             const limit = ampsBorne(awg) ?? 0.9
+            const amps = loadAmps(carried)
+            const lit = lightAmps(carried.lights)
             if (seen.has(ref) || !isOver(amps, limit)) continue
             seen.add(ref)
             const mixed = amps - lit * (1 - MIXED_SHARE)
@@ -161,6 +124,7 @@ export const voltages: Family = {
                 awg,
                 ...(lit > 0 ? { mixed: Math.round(mixed * 100) / 100 } : {}),
               },
+              rests: rests(w, loadPaths(carried), loadEach(carried), { limit, limitPath: '' }),
             }
           }
       },

@@ -79,6 +79,18 @@ describe('a lead over its current', () => {
     expect(severityOf(thin(amps), 'lead-over-gauge')).toEqual(want)
   })
 
+  test('of lights whose current is assumed, is no damage foretold', () => {
+    const assumed = strips(1, { leds: 90 })
+      .lightHeader('L1', { amps: 20 })
+      .lead('S1.light', 'board.L1', { mm: 100, awg: 28 })
+    // 90 times 60 mA: 5.4 A, and 1.8 A in mixed colours.
+    expect(audit(assumed.plan()).find((f) => f.rule === 'lead-over-gauge')).toMatchObject({
+      severity: 'may-not-work',
+      figure: 5.4,
+      assumed: ['parts.S1.light.amps'],
+    })
+  })
+
   test('by a motor, which draws what it draws: a little or far over', () => {
     const fan = (amps: number) =>
       build()
@@ -98,5 +110,19 @@ describe('a lead over its current', () => {
     expect(lead(3)).toMatchObject([{ severity: 'may-not-work', facts: { mixed: 2, alone: ['C1'] } }])
     expect(lead(7.5)).toMatchObject([{ severity: 'will-not-work' }])
     expect(lead(2.2)).toEqual([])
+  })
+})
+
+test('volts lost on the way rest on all that hangs on it', () => {
+  const made = build()
+    .lightHeader('L1')
+    .part('S1', { kind: 'strip', light: { leds: 20, amps: 1, passes_on: true } })
+    .part('S2', { kind: 'strip', light: { leds: 30 } })
+    .lead('S1.light', 'board.L1', { mm: 1000, awg: 26 })
+    .lead('S2.light', 'S1.light_out')
+  // 1 A and an assumed 1.8 A, out and back over 133.9 mΩ
+  expect(audit(made.plan()).find((f) => f.rule === 'light-drop')).toMatchObject({
+    facts: { part: ['S1', 'S2'], drop: 0.75 },
+    assumed: ['parts.S2.light.amps'],
   })
 })
