@@ -32,6 +32,7 @@ export async function chooseSeveral(
       ascii={options.ascii}
       size={mounted.size()}
       onResize={mounted.onResize}
+      held={mounted.held}
       onSeveral={chosen(mounted)}
     />
   ))

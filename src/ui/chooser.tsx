@@ -73,6 +73,7 @@ function Page({ subscribe, shown, there, options, chosen }: PageProps) {
       ascii={options.ascii}
       size={there.size()}
       onResize={there.onResize}
+      held={there.held}
       onChosen={chosen}
     />
   )

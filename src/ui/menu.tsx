@@ -7,6 +7,7 @@ import { Box, Text, useInput } from 'ink'
 import SelectInput from 'ink-select-input'
 import { useRef, useState } from 'react'
 import type { ScreenWords } from '../wording/screen.ts'
+import type { HeldEnter } from './keys/held-enter.ts'
 import { splitKeys } from './keys/split.ts'
 import { AT_TOP, type Chosen, rowsShown } from './state/menu-keys.ts'
 import { type Marked, markingKey, type Taking } from './state/menu-marks.ts'
@@ -31,10 +32,11 @@ export interface MenuProps {
   readonly above?: readonly string[]
   /** Which keys do what, on the last line. */
   readonly how: string
-  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches' | 'more'>
+  readonly words: Pick<ScreenWords, 'filter' | 'nothingMatches' | 'more' | 'said'>
   readonly ascii: boolean
   readonly size: Size
   readonly onResize: (changed: (size: Size) => void) => void
+  readonly held: HeldEnter
   /** One of the two: a menu of which one row is taken, or several. */
   readonly onChosen?: (chosen: Chosen) => void
   readonly onSeveral?: (chosen: NonNullable<Taking['chosen']>) => void
@@ -79,11 +81,17 @@ export function Menu(props: MenuProps) {
   }
   const held = useRef<Marked>({ highlight: AT_TOP, marks: [] })
   const [{ highlight, marks: marked }, setHeld] = useState(held.current)
+  const [tooSoon, setTooSoon] = useState(false)
   const { at, filter, typing } = highlight
   const labels = choices.map((choice) => choice.label)
   const single = new Set(choices.flatMap(({ alone }, i) => (alone || !many ? [i] : [])))
   useInput((input, ink) => {
     for (const key of splitKeys(input, ink)) {
+      // The same as long as this menu stands.
+      const follows = key.key === 'enter' && props.held.follows(listening)
+      if (key.key !== 'enter') props.held.broken()
+      setTooSoon(follows)
+      if (follows) continue
       const taking = markingKey(held.current, key, labels, single)
       held.current = taking.marked
       if (taking.chosen !== undefined) {
@@ -168,7 +176,9 @@ export function Menu(props: MenuProps) {
         </Text>
       ))}
       <Box flexGrow={1} />
-      <Text wrap="truncate">{text(how)}</Text>
+      <Text bold={tooSoon} wrap="truncate">
+        {text(tooSoon ? words.said['held-key'] : how)}
+      </Text>
     </Box>
   )
 }

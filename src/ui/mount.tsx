@@ -5,6 +5,7 @@
 import { EventEmitter } from 'node:events'
 import { type Instance, render } from 'ink'
 import type { ReactElement } from 'react'
+import { type HeldEnter, heldEnterOf } from './keys/held-enter.ts'
 import { createKeyboard } from './keys/stdin.ts'
 import { createPainter } from './terminal.ts'
 import type { Size } from './views/model.ts'
@@ -17,6 +18,7 @@ export interface Streams {
 export interface Mounted {
   readonly size: () => Size
   readonly onResize: (changed: (size: Size) => void) => void
+  readonly held: HeldEnter
   readonly suspend: () => void
   readonly redraw: () => void
   /** Ends with an exit code. */
@@ -97,6 +99,7 @@ export async function mount(streams: Streams, draw: (mounted: Mounted) => ReactE
     const mounted: Mounted = {
       size,
       onResize: (changed) => sized.add(changed),
+      held: heldEnterOf(stdin),
       suspend,
       redraw: painter.afresh,
       end: finish,

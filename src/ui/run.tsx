@@ -30,19 +30,18 @@ export async function runUi(session: Session, options: UiOptions): Promise<numbe
   let close = (): void => {}
   try {
     code = await mount({ stdout, stdin }, (mounted) => {
-      const now = () => performance.now()
       const drawing = createScreen(session, mounted.size(), {
         language,
         ascii: options.ascii,
         settleMs: options.settleMs ?? SETTLE_MS,
-        now,
+        held: mounted.held,
         leave: (how) => mounted.end(how === 'interrupt' ? 130 : 0),
         suspend: mounted.suspend,
         redraw: mounted.redraw,
         failed: mounted.fail,
         fetch: options.fetch,
       })
-      const screen = lookingAhead(drawing, session, now)
+      const screen = lookingAhead(drawing, session, () => performance.now())
       close = screen.close
       mounted.onResize(screen.resize)
       return <App screen={screen} />

@@ -7,10 +7,10 @@ import type { HandIn } from '../job/hand-in.ts'
 import type { Reply, Session, View, Why, Without } from '../job/view.ts'
 import type { Language } from '../wording/language.ts'
 import { logWordsOf } from '../wording/report/language.ts'
-import { heldEnter } from './keys/held-enter.ts'
+import type { HeldEnter } from './keys/held-enter.ts'
 import type { Key } from './keys/key.ts'
 import { type Event, keymap } from './keys/keymap.ts'
-import { type Cursor, freshCursor, type Message, promptKey } from './state/cursor.ts'
+import { type Cursor, freshCursor, heldBack, type Message, promptKey } from './state/cursor.ts'
 import type { Act } from './state/facts.ts'
 import { reduce } from './state/reduce.ts'
 import { kindOf, rowsOf } from './state/rows.ts'
@@ -24,8 +24,7 @@ export interface Surroundings {
   readonly ascii: boolean
   /** How long the keyboard must be quiet before a gate takes an answer, milliseconds. */
   readonly settleMs: number
-  /** Milliseconds from any beginning. */
-  readonly now: () => number
+  readonly held: HeldEnter
   readonly leave: (how: 'end' | 'interrupt') => void
   readonly suspend: () => void
   readonly redraw: () => void
@@ -55,7 +54,7 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   let drawnPrompt = ''
   let timer: ReturnType<typeof setTimeout> | undefined
   let drawn: { version: number; frame: Frame } | undefined
-  const held = heldEnter(around.now)
+  const { held } = around
   const listeners = new Set<() => void>()
   const modelAt = (at: Cursor): Model => ({
     view,
@@ -72,7 +71,8 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
   /** @param known what was told before: it has been read */
   function start(message: Message | null, known: View['told'] = []): Cursor {
     const first = rowsOf(view.prompt)[0]?.id ?? null
-    const fresh = freshCursor(promptKey(view), first, 'job', kindOf(view.prompt) !== 'gate')
+    const toldRead = view.told.every((t) => known.includes(t))
+    const fresh = freshCursor(promptKey(view), first, kindOf(view.prompt) !== 'gate', toldRead)
     const at = { ...fresh, message }
     return hasToRead(view, known) && toldNeedsPage(modelAt(at)) ? { ...at, mode: 'told' } : at
   }
@@ -191,7 +191,13 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     }
   }
 
+  /** What an Enter answers; asked once more whether nothing is marked, it is another question. */
+  const shownNow = (): string =>
+    `${cursor.prompt} ${cursor.mode} ${cursor.scroll} ${cursor.message?.say === 'none-marked' ? 'once more' : ''}`
+
   function key(pressed: Key): void {
+    // Whatever it means here: who presses another key has looked.
+    if (pressed.key !== 'enter') held.broken()
     const event = keymap(
       { mode: cursor.mode, kind: kindOf(view.prompt), filtering: cursor.filtering },
       pressed,
@@ -201,9 +207,8 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     // Typed before this prompt was on the screen, so not meant for it.
     if (!always && drawnPrompt !== cursor.prompt) return
     settleLater()
-    if (pressed.key !== 'enter') held.broken()
-    else if (held.follows(`${cursor.prompt} ${cursor.mode}`)) {
-      cursor = { ...cursor, message: { say: 'held-key' } }
+    if (pressed.key === 'enter' && held.follows(shownNow())) {
+      cursor = heldBack(cursor)
       changed()
       return
     }

@@ -47,10 +47,11 @@ export interface QuestionText {
   readonly again?: string
 }
 
-/** A place in a list of places: whole, and as short as it can be told. */
+/** A place in a list of places: whole, as short as it can be told, and by its id alone where not even that has room. */
 export interface RowName {
   readonly long: string
   readonly short: string
+  readonly id: string
 }
 
 /** `name` fits a list ("motor plug of F2 not plugged in"), `is` is the sentence of a verdict. */

@@ -13,6 +13,7 @@ export interface PracticeWords {
   readonly goOn: string
   readonly next: (power: string, minutes: string) => string
   readonly group: Readonly<Record<Group, readonly [label: string, hint: string]>>
+  /** A row behind which there is a choice of so many steps. */
   readonly count: (label: string, steps: number) => string
   readonly which: (group: string, thing: string) => string
   readonly part: string

@@ -96,7 +96,9 @@ export interface ScreenWords {
   readonly more: (lines: number) => string
   /** With the number of lines below the fold of a text that is to be read. */
   readonly readOn: (lines: string) => string
+  /** Where remarks have no room above the question: not read yet, and read before. */
   readonly toldMore: (count: number) => string
+  readonly toldAgain: (count: number) => string
   readonly readToEnd: string
   readonly filter: (text: string) => string
   readonly nothingMatches: string
@@ -104,6 +106,8 @@ export interface ScreenWords {
   readonly taken: readonly [before: string, after: string]
   /** The same for what hands did, which no key takes back. */
   readonly did: readonly [before: string, after: string]
+  /** Behind what an Enter came to, where a second one came too soon to be meant. */
+  readonly heldAfter: string
   readonly takenBack: (count: number) => string
   readonly takesBack: string
   readonly takesBackOne: string

@@ -180,3 +180,9 @@ describe('the talk of an exercise', () => {
     expect(titles[2]).toContain('What next?')
   })
 })
+
+it('a row says that behind it is a choice of steps, not a number of things to do', () => {
+  const { count } = english.practice
+  expect(count('Look inside', 35)).toBe('Look inside (one of 35 steps)')
+  expect(count('fan F1', 1)).toBe('fan F1 (one step)')
+})

@@ -11,6 +11,9 @@ beforeEach(() => {
 })
 afterEach(() => pty?.kill())
 
+/** Enter right after the last one is a key tapped twice, unless another key comes between. */
+const AFRESH = 'k\r'
+
 const ONE = ['practice', SMALL, '--fault', 'F3.light:unplugged']
 
 describe('practice in a pipe', () => {
@@ -92,7 +95,7 @@ describe('practice at a terminal', () => {
             (r) => r.join('\n').includes(wanted) || /1 {2}(?:Go|Read) on/u.test(r.join('\n')),
           )
           if (rows.join('\n').includes(wanted)) return
-          at.write('\r')
+          at.write(AFRESH)
           await at.until((r) => r.join('\n') !== rows.join('\n'))
         }
       }
@@ -103,7 +106,7 @@ describe('practice at a terminal', () => {
       await wait('Look inside: fan F3')
       at.write('/light plug\r')
       await readOn(/Shut the machine down/u, '1  Done')
-      at.write('\r')
+      at.write(AFRESH)
       await readOn(/The bench answers\. Power off/u, 'What next? Power off')
       at.write('q')
       expect((await at.ended).code).toBe(0)

@@ -117,6 +117,8 @@ export async function workAt(
 
 /** Enter by one who comes to it sooner after the last Enter than a person could: another key between says that it is meant. */
 const AFRESH = 'k\r'
+/** The same with a key that does nothing, where the next Enter answers what was asked of the last one. */
+const MEANT = 'z\r'
 
 /** Remarks that need a page of their own come first; Enter goes on. */
 async function readOn(pty: Pty, text: string): Promise<void> {
@@ -167,7 +169,7 @@ async function pressEach(pty: Pty, prompt: Prompt, reply: Reply): Promise<void> 
     pty.write(AFRESH)
     if (ids.length > 0) return
     await pty.until(/^Nothing is marked/mu)
-    return pty.write('\r')
+    return pty.write(MEANT)
   }
   const row = rowFor(prompt, reply)
   if (prompt.show === 'do') {

@@ -38,7 +38,7 @@ export async function doStop(pty: Pty, { sees, keys }: Stop): Promise<void> {
   for (const [i, key] of keys.entries()) {
     // A gate shows its answers only once the keyboard has been quiet.
     await pty.until((rows) => !rows.join('\n').includes('Read this first …'))
-    if (i === 0 && key === 'Enter') await finger()
+    if (key === 'Enter' && (i === 0 || keys[i - 1] === 'Enter')) await finger()
     const before = pty.rows().join('\n')
     pty.write(KEYS[key] ?? key)
     await pty.until((rows) => rows.join('\n') !== before)

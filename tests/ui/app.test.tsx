@@ -2,6 +2,7 @@
 import { render } from 'ink-testing-library'
 import { describe, expect, test } from 'vitest'
 import { App } from '../../src/ui/app.tsx'
+import { heldEnter } from '../../src/ui/keys/held-enter.ts'
 import { createScreen } from '../../src/ui/screen.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { askLit, askSince, fakeSession } from '../support/fake-session.ts'
@@ -17,7 +18,7 @@ function app() {
       language: english,
       ascii: false,
       settleMs: 1,
-      now: () => performance.now(),
+      held: heldEnter(() => performance.now()),
       leave: (how) => ended.push(how),
       suspend: () => ended.push('suspend'),
       redraw: () => ended.push('redraw'),

@@ -1,6 +1,7 @@
 import { render } from 'ink-testing-library'
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import { symptomChoices } from '../../src/ui/chooser.tsx'
+import { heldEnter } from '../../src/ui/keys/held-enter.ts'
 import { Menu } from '../../src/ui/menu.tsx'
 import type { Chosen } from '../../src/ui/state/menu-keys.ts'
 import type { Taking } from '../../src/ui/state/menu-marks.ts'
@@ -11,7 +12,7 @@ import { type Bundle, bundle } from './support/bundle.ts'
 
 const choices = symptomChoices(['lights-dark', 'fan-still', 'zero-rpm', 'lights-stuck'], english)
 
-function menu(list = choices, above: readonly string[] = [], columns = 80) {
+function menu(list = choices, above: readonly string[] = [], columns = 80, held = heldEnter(() => 0)) {
   const taken: Chosen[] = []
   const app = render(
     <Menu
@@ -23,6 +24,7 @@ function menu(list = choices, above: readonly string[] = [], columns = 80) {
       ascii={false}
       size={{ columns, rows: 24 }}
       onResize={() => {}}
+      held={held}
       onChosen={(chosen) => taken.push(chosen)}
     />,
   )
@@ -40,6 +42,7 @@ function menuOfSeveral() {
       ascii={false}
       size={{ columns: 80, rows: 24 }}
       onResize={() => {}}
+      held={heldEnter(() => 0)}
       onSeveral={(chosen) => taken.push(chosen)}
     />,
   )
@@ -170,6 +173,30 @@ describe('a menu', () => {
     stdin.write('\r')
     stdin.write('q')
     expect(taken).toEqual([{ leave: 'end' }])
+  })
+
+  test('Enter tapped twice takes nothing in the menu that follows, and says so; once more takes it', async () => {
+    let clock = 0
+    const held = heldEnter(() => clock)
+    menu(choices, [], 80, held).stdin.write('\r')
+    const next = menu(choices, [], 60, held)
+    clock = 130
+    next.stdin.write('\r')
+    await waitFor(() =>
+      expect(next.frame()).toContain('Enter came twice or was held: only the first counts.'),
+    )
+    expect(next.taken).toEqual([])
+    clock = 1000
+    next.stdin.write('\r')
+    expect(next.taken).toEqual([{ take: 0 }])
+  })
+
+  test('Enter right after another key is meant, however soon it comes', () => {
+    const held = heldEnter(() => 0)
+    menu(choices, [], 80, held).stdin.write('\r')
+    const next = menu(choices, [], 80, held)
+    next.stdin.write('j\r')
+    expect(next.taken).toEqual([{ take: 1 }])
   })
 
   test('Ctrl+C glued to other keys leaves', () => {

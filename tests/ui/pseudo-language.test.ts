@@ -45,7 +45,7 @@ const OWN = new Set(
 )
 
 function flawsOf(view: View, why: Why | null, mode: Mode): string[] {
-  const cursor = freshCursor('', rowsOf(view.prompt)[0]?.id ?? null, mode, true)
+  const cursor = { ...freshCursor('', rowsOf(view.prompt)[0]?.id ?? null, true, false), mode }
   const size = { columns: 60, rows: 20 }
   const { lines } = frame({
     view,

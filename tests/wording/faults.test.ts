@@ -102,6 +102,9 @@ describe('faults in words', () => {
     expect(faultWords(fault('F2.light:unplugged'), scene).is).toBe(
       'The light plug of fan F2 (front-top) is not plugged in.',
     )
+    expect(faultWords(fault('H1.usb:out-at-part'), scene).name).toBe(
+      'the USB lead of light hub H1 (behind the board tray) not plugged in at H1',
+    )
     expect(faultWords(fault('supply.SA:loose'), scene).is).toContain(
       'Supply lead SA is not home at the supply',
     )

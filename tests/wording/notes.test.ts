@@ -47,6 +47,26 @@ leads: [F1.motor -> board.S1]`)
     )
   })
 
+  it('the wiring sheet is explained where it is first met, and not again', () => {
+    const leads = (n: number) =>
+      say('expect', {
+        what: 'leads',
+        stage: 'before-power',
+        n,
+        of: 9,
+        like: 1,
+        numbers: ['1'],
+        refs: ['F1.motor'],
+        sockets: ['SYS1'],
+        ends: [],
+        seconds: 0,
+      })
+    expect(leads(1)).toContain(
+      'The wiring sheet has all leads by number; "whichlead draw PLAN --sheet" prints it.',
+    )
+    expect(leads(2)).not.toContain('prints it')
+  })
+
   it('cautions are told in full, one or several', () => {
     expect(say('caution', { id: 'five-volt-on-twelve' })).toContain('destroys the lights')
     expect(say('caution', { ids: ['live-plugging', 'manuals-first'] })).toMatch(/live[\s\S]*manual/u)

@@ -59,7 +59,8 @@ export function opening(job: Job): readonly Note[] {
   if (!flow) return []
   const known = bearing(job)
   const looks = known.filter((e) => e.kind !== 'about').length
-  const told = new Set([...gateCautions('off', false), ...gateCautions('on', false)])
+  const { plan } = job.ground.build
+  const told = new Set([...gateCautions('off', false, plan), ...gateCautions('on', false, plan)])
   return [
     { show: 'note', kind: 'opens', facts: { symptom: flow.id, looks } },
     ...flowsCautions(flow).filter((note) => !told.has(String(note.facts.caution))),

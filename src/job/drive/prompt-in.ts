@@ -44,7 +44,7 @@ const gate = (job: Job, to: 'on' | 'off'): Do => ({
   power: to,
   hands: 'out',
   minutes: SWITCH_MINUTES,
-  cautions: gateCautions(to, job.cautioned),
+  cautions: gateCautions(to, job.cautioned, job.ground.build.plan),
   ...gateTask(job, to),
 })
 

@@ -7,14 +7,17 @@
 const UNREAD_MS = 250
 
 export interface HeldEnter {
-  /** Whether this Enter, at what is shown now, only follows another one that was pressed at something else. */
-  readonly follows: (shown: string) => boolean
+  /**
+   * Whether this Enter, at what is shown now, only follows another one that was pressed at something else.
+   * @param shown anything that is the same as long as the same is shown
+   */
+  readonly follows: (shown: unknown) => boolean
   /** Another key has come. */
   readonly broken: () => void
 }
 
 export function heldEnter(now: () => number): HeldEnter {
-  const never = { at: Number.NEGATIVE_INFINITY, shown: '' }
+  const never: { at: number; shown: unknown } = { at: Number.NEGATIVE_INFINITY, shown: undefined }
   let last = never
   return {
     follows: (shown) => {
@@ -27,4 +30,15 @@ export function heldEnter(now: () => number): HeldEnter {
       last = never
     },
   }
+}
+
+const keyboards = new WeakMap<NodeJS.ReadStream, HeldEnter>()
+
+/** One memory for a keyboard: a tap that opens something may come twice as well, over the next menu or question. */
+export function heldEnterOf(stdin: NodeJS.ReadStream): HeldEnter {
+  const known = keyboards.get(stdin)
+  if (known) return known
+  const made = heldEnter(() => performance.now())
+  keyboards.set(stdin, made)
+  return made
 }

@@ -7,12 +7,15 @@ import type { Remark } from '../../wording/screen.ts'
 import type { Mode } from '../../wording/screen-mode.ts'
 
 /** One line about the last key; its words are made when it is drawn. */
-export type Message =
+type Said =
   /** An answer, which can be taken back; or a step, which cannot. */
   | { readonly say: 'recorded' | 'did'; readonly what: string }
   | { readonly say: 'taken-back'; readonly count: number }
   | { readonly say: 'refused'; readonly text: string }
   | { readonly say: Remark }
+
+/** Said, or an Enter that was not taken behind what the one before it came to. */
+export type Message = Said | { readonly say: 'held-after'; readonly first: Said }
 
 export interface Cursor {
   /** Which prompt this belongs to; another one resets the rest. */
@@ -35,15 +38,22 @@ export interface Cursor {
   readonly reading: string
   readonly unread: string
   readonly message: Message | null
+  /** All that was told before this prompt has been read. */
+  readonly toldRead: boolean
   /** A reply is being written to the log: keys wait for nothing and are dropped. */
   readonly busy: boolean
   /** False while a gate has just come up: it takes no key until the keyboard has been quiet. */
   readonly settled: boolean
 }
 
-export const freshCursor = (prompt: string, row: string | null, mode: Mode, settled: boolean): Cursor => ({
+export const freshCursor = (
+  prompt: string,
+  row: string | null,
+  settled: boolean,
+  toldRead: boolean,
+): Cursor => ({
   prompt,
-  mode,
+  mode: 'job',
   row,
   marked: {},
   digits: '',
@@ -55,6 +65,7 @@ export const freshCursor = (prompt: string, row: string | null, mode: Mode, sett
   reading: '',
   unread: '',
   message: null,
+  toldRead,
   busy: false,
   settled,
 })
@@ -62,3 +73,12 @@ export const freshCursor = (prompt: string, row: string | null, mode: Mode, sett
 /** Which prompt a view shows: the same question asked again after an undo is another one. */
 export const promptKey = (view: View): string =>
   `${view.trail.length} ${view.trail.filter((e) => e.undone).length} ${view.prompt?.id ?? 'end'}`
+
+/** The cursor after an Enter that was not taken: what the last one came to stays said; a question once more stands. */
+export function heldBack(cursor: Cursor): Cursor {
+  const { message } = cursor
+  if (message === null) return { ...cursor, message: { say: 'held-key' } }
+  if (message.say === 'held-after' || message.say === 'held-key' || message.say === 'none-marked')
+    return cursor
+  return { ...cursor, message: { say: 'held-after', first: message } }
+}

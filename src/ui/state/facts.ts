@@ -43,7 +43,7 @@ export const stay = (cursor: Cursor): Outcome => ({ cursor })
 /** Only a remark; nothing else changes. */
 export const tell = (
   cursor: Cursor,
-  say: Exclude<Message['say'], 'recorded' | 'did' | 'taken-back' | 'refused'>,
+  say: Exclude<Message['say'], 'recorded' | 'did' | 'taken-back' | 'refused' | 'held-after'>,
 ): Outcome => ({
   cursor: { ...cursor, message: { say } },
 })
@@ -56,6 +56,7 @@ export const reply = (cursor: Cursor, said: Reply): Outcome => ({
 
 export const open = (cursor: Cursor, mode: Mode, seq: number | null = cursor.seq): Cursor => ({
   ...cursor,
+  toldRead: cursor.toldRead || cursor.mode === 'told',
   mode,
   seq,
   scroll: 0,

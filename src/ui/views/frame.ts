@@ -7,12 +7,11 @@ import { hasPicture } from '../pictures/connector.ts'
 import type { Facts } from '../state/facts.ts'
 import { kindOf } from '../state/rows.ts'
 import { BLANK, cutLine, type Line, line, span } from '../text/line.ts'
-import { inAscii } from '../text/marks.ts'
-import { shortenedAtWord, width } from '../text/width.ts'
 import { filterLine } from './answers.ts'
 import { header, rule } from './header.ts'
 import { type Drawn, drawJob } from './job.ts'
 import { keyBar } from './keybar.ts'
+import { messageLine } from './message.ts'
 import { type Model, marksOf, say, sayLines } from './model.ts'
 import { emptyTrail, paneLines, trailRows } from './panes.ts'
 import { sidePanel } from './side.ts'
@@ -51,27 +50,6 @@ function drawPane(model: Model, columns: number, height: number): Drawn {
     lines: [...top, ...scrolledLines(model, text, room, model.cursor.scroll)],
     scrollMax: max,
   }
-}
-
-function messageLine(model: Model): Line {
-  const { cursor, words } = model
-  if (cursor.busy) return line(span(say(model, words.writing), 'dim'))
-  const { message } = cursor
-  if (message === null) return BLANK
-  if (message.say === 'recorded' || message.say === 'did') {
-    const [before, back] = message.say === 'did' ? words.did : words.taken
-    const after = model.view.canUndo ? back : ''
-    const room = model.size.columns - width(before) - width(after)
-    const what = shortenedAtWord(say(model, message.what), room, marksOf(model).cut)
-    return line(span(model.ascii ? inAscii(before + what + after) : before + what + after, 'strong'))
-  }
-  const text =
-    message.say === 'taken-back'
-      ? words.takenBack(message.count)
-      : message.say === 'refused'
-        ? message.text
-        : words.said[message.say]
-  return line(span(say(model, text), 'strong'))
 }
 
 /** Draws everything. Pure: the same model gives the same lines. */

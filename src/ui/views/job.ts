@@ -157,8 +157,9 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
   const placed = kindOf(model.view.prompt) !== 'gate'
   const givenWhere = placed && room >= 1 ? give(where(Math.min(room, 4)), true) : []
   const givenAgain = give(again, true)
-  const toldLine =
-    told.length > 0 ? [line(span(say(model, model.words.toldMore(model.view.told.length)), 'dim'))] : []
+  const { toldMore, toldAgain } = model.words
+  const toldText = (model.cursor.toldRead ? toldAgain : toldMore)(model.view.told.length)
+  const toldLine = told.length > 0 ? [line(span(say(model, toldText), 'dim'))] : []
   // What has been read on a page of its own stands here once more only where everything else has its room too.
   const spare = toldNeedsPage(model)
     ? room - (body.full - body.least) - hints.flat().length - 2

@@ -57,6 +57,10 @@ function rowNames(model: Model): Names {
 export const shortName = (model: Model, row: SpotRow): string =>
   say(model, behind(model, rowNames(model).of.get(row.spot.at)?.short ?? '', row.spot.look))
 
+/** `C1.fan1`: what tells it apart, without what it is. */
+const idName = (model: Model, row: SpotRow): string =>
+  say(model, behind(model, rowNames(model).of.get(row.spot.at)?.id ?? '', row.spot.look))
+
 /** `F2 (front-top)`. */
 export const longName = (model: Model, row: SpotRow): string =>
   say(model, behind(model, rowNames(model).of.get(row.spot.at)?.long ?? '', row.spot.look))
@@ -89,7 +93,8 @@ export function spotCell(model: Model, row: SpotRow, place: CellPlace): Line {
   const long = longName(model, row)
   // All of them in one form: the second row of a part leaves out what the first says.
   const allLong = room >= 31 && rowNames(model).widest <= room
-  const least = allLong && width(long) <= room ? long : shortName(model, row)
+  const short = shortName(model, row)
+  const least = allLong && width(long) <= room ? long : width(short) <= room ? short : idName(model, row)
   const whole = `${least}: ${words}`
   const text = words !== '' && width(whole) <= room ? whole : middleCut(least, room, marks.cut)
   const box = `[${shapeOf(marks, markOn(row, model.cursor.marked))}]`

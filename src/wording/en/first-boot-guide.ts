@@ -91,6 +91,8 @@ function turning(facts: Facts): string {
 
 export interface Guidance {
   readonly expect: (facts: Facts) => string
+  /** A word in what is expected that not everybody has met, for the first point that has it. */
+  readonly means?: string
   readonly why: string
   readonly ifNot: string
 }
@@ -104,6 +106,7 @@ export const GUIDE: Readonly<Record<string, (facts: Facts) => Guidance>> = {
       const sheet = paired(f, (ref, socket) => `${cleanName(ref)} in ${cleanName(socket)}`, 'sockets')
       return `${numbers(many(f.numbers))} of the wiring sheet, home to the stop: ${sheet}${ends}`
     },
+    means: 'The wiring sheet has all leads by number; "whichlead draw PLAN --sheet" prints it',
     why: 'what is loose, or one socket off, is seen in a minute now and searched for an hour later',
     ifNot:
       'mark it; it is put right at once and looked at again. If the plan is wrong and the build right, change the plan first',

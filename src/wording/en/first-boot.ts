@@ -95,6 +95,7 @@ export function expectLines(facts: Facts, scene: Scene): string[] {
   return [
     ...lines,
     ...whatTheyAre(guide.expect(facts), scene),
+    ...(isFirst && guide.means !== undefined ? [`  ${guide.means}.`] : []),
     ...(isFirst ? [`  Why: ${guide.why}.`] : []),
     `  If not: ${guide.ifNot}.`,
   ]

@@ -32,7 +32,7 @@ export const practiceWords: PracticeWords = {
       'With power off: push home, put right, replace; the symptom is looked at afterwards.',
     ],
   },
-  count: (label, count) => `${label} (${count})`,
+  count: (label, count) => `${label} (${count === 1 ? 'one step' : `one of ${count} steps`})`,
   which: (group, thing) => (thing === '' ? `${group}: where?` : `${group}: ${thing}`),
   part: 'which step?',
   minutes: (label, minutes) => `${label} – ${minutes}`,

@@ -90,6 +90,6 @@ export function rowNames(refs: readonly string[], scene: Scene): RowName[] {
     const kind =
       named.has(key) || isUsual(ref) ? '' : onBoard || kindOf(part, scene) || headerKind(part, scene)
     named.add(key)
-    return { long: long[i] ?? '', short: cleanName(kind === '' ? id : `${kind} ${id}`) }
+    return { long: long[i] ?? '', short: cleanName(kind === '' ? id : `${kind} ${id}`), id: cleanName(id) }
   })
 }

@@ -2,6 +2,7 @@
  * A report as a page of plain blocks: headings, facts, lists, tables, commands. Markdown and HTML are made from the
  * same page, so they say the same. `short` leaves out the inner workings, for a customer.
  */
+import { cautionsInFull } from '../../job/drive/cautions.ts'
 import { clean } from '../clean.ts'
 import { shellWord } from '../shell-word.ts'
 import type { Block, PageMatter } from './block.ts'
@@ -10,15 +11,6 @@ import { facts, isClosed, isToGet, left, repair, result, seen } from './result.t
 import { path, toldNotes } from './steps.ts'
 import { suspectsOverTime } from './suspects.ts'
 import type { ReportWords } from './words.ts'
-
-/** What every page that somebody may work from carries, besides what the job showed. */
-const ALWAYS_BEWARE = [
-  'shut-down-full',
-  'live-plugging',
-  'never-open-supply',
-  'five-volt-on-twelve',
-  'manuals-first',
-]
 
 export function reportPage(matter: PageMatter): Block[] {
   const { report, language, words } = matter
@@ -65,9 +57,10 @@ const TOLD_ELSEWHERE: ReadonlySet<string> = new Set(['caution', 'expect', 'opens
 const told = (matter: PageMatter): string[] =>
   toldNotes(matter, (note) => !TOLD_ELSEWHERE.has(note.kind) && !isToGet(note))
 
-function cautions({ report, language }: PageMatter): Block[] {
+/** What every page that somebody may work from carries, and what the job showed besides. */
+function cautions({ report, language, scene }: PageMatter): Block[] {
   const shown = report.steps.flatMap(({ prompt }) => (prompt.show === 'do' ? prompt.cautions : []))
-  const ids = [...new Set([...ALWAYS_BEWARE, ...shown])]
+  const ids = [...new Set([...cautionsInFull(scene.plan), ...shown])]
   return [
     {
       is: 'list',

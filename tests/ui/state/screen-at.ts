@@ -1,5 +1,6 @@
 /** A screen without a terminal: keys go in, what was said to the job and the lines as drawn come out. */
 import type { Session, View } from '../../../src/job/view.ts'
+import { heldEnter } from '../../../src/ui/keys/held-enter.ts'
 import type { Key } from '../../../src/ui/keys/key.ts'
 import { splitKeys } from '../../../src/ui/keys/split.ts'
 import { createScreen, type Surroundings } from '../../../src/ui/screen.ts'
@@ -64,7 +65,7 @@ export function screenOver<S extends Session>(session: S, options: AtOptions = {
     {
       language: english,
       ascii: options.ascii ?? false,
-      now: options.now ?? (() => (clock += 1000)),
+      held: heldEnter(options.now ?? (() => (clock += 1000))),
       settleMs: options.settleMs ?? 1,
       leave: (how) => ended.push(how),
       suspend: () => ended.push('suspend'),

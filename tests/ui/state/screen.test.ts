@@ -76,7 +76,7 @@ describe('a question with one answer', () => {
       await at.type('⏎')
       clock += 33
     }
-    expect(at.text()).toContain('Enter came twice or was held')
+    expect(at.text()).toContain('Recorded: Dark – u takes it back; second Enter not taken')
     expect(at.session.said).toHaveLength(1)
     clock += 2000
     await at.type('⏎')
@@ -92,7 +92,7 @@ describe('a question with one answer', () => {
       })
       await at.type('2⏎⏎')
       expect(at.session.said).toEqual([{ say: 'answer', ids: ['part'] }])
-      expect(at.text()).toContain('Enter came twice or was held')
+      expect(at.text()).toContain('Recorded: Lit in part – u takes it back; second Enter not taken')
       await at.type('3⏎2⏎')
       expect(at.session.said.slice(1)).toEqual([
         { say: 'answer', ids: ['suddenly'] },
@@ -112,6 +112,50 @@ describe('a question with one answer', () => {
     clock += 1000
     await at.type('⏎')
     expect(at.session.said.at(-1)).toEqual({ say: 'done' })
+  })
+
+  test('on the smallest screen too it is said what the first tap recorded, and that the second was not taken', async () => {
+    const at = screenAt([{ prompt: askLit }, { prompt: askSince }], { columns: 60, rows: 20, now: () => 0 })
+    await at.type('2⏎⏎')
+    expect(at.lines()).toContain('Recorded: Lit in part; second Enter not taken')
+  })
+
+  test('that nothing is marked is not confirmed by a key tapped twice, but by one pressed once more', async () => {
+    let clock = 0
+    const at = screenAt([{ prompt: askMany }, { prompt: askSince }], { now: () => clock })
+    for (let i = 0; i < 8; i++) {
+      await at.type('⏎')
+      clock += 33
+    }
+    expect(at.text()).toContain('Nothing is marked')
+    expect(at.session.said).toEqual([])
+    clock += 1000
+    await at.type('⏎')
+    expect(at.session.said).toEqual([{ say: 'answer', ids: [] }])
+  })
+
+  test('a step that is read over two pages is not done by the tap that turns the page', async () => {
+    const long = { ...doPowerOff, purpose: 'repair' as const }
+    let clock = 0
+    const at = screenAt([{ prompt: long }, { prompt: askSince }], { columns: 60, rows: 20, now: () => clock })
+    await at.type('⏎⏎')
+    expect(at.session.said).toEqual([])
+    for (let i = 0; i < 4 && at.session.said.length === 0; i++) {
+      clock += 1000
+      await at.type('⏎')
+    }
+    expect(at.session.said).toEqual([{ say: 'done' }])
+  })
+
+  test('remarks that were read are offered to be read again, not as new', async () => {
+    const at = screenAt([{ prompt: askLit }, { told: [verdict], prompt: doReseat }], {
+      columns: 60,
+      rows: 20,
+    })
+    await at.type('⏎')
+    expect(at.text()).toContain('Remarks')
+    await at.type('⏎')
+    expect(at.text()).toContain('1 remark read – m shows it again')
   })
 
   test('one key says that it cannot be told, one that it cannot be done here', async () => {

@@ -232,6 +232,17 @@ describe('thirty fans', () => {
     expect(said?.say === 'answer' && said.ids).toHaveLength(30)
   })
 
+  test('an id that has no room behind its kind stands alone, and whole', () => {
+    const sockets = Array.from({ length: 24 }, (_, i) => `H1.${i + 1}`)
+    const marks = [
+      ...sockets.map((at) => ({ id: at, observe: { what: 'rpm' as const, at }, value: 'zero' })),
+      { id: 'F1', observe: { what: 'spins' as const, at: 'F1' }, value: 'no' },
+    ]
+    const text = screenAt([{ prompt: { ...askMany, marks } }], { over: { path: [] } }).text()
+    expect(text).toContain('1 [ ] H1.1 speed ')
+    expect(text).not.toContain('…')
+  })
+
   test('are found by typing a part of a name', async () => {
     const small = at(60, 20)
     await small.type('/f27⏎ ⏎')

@@ -1,6 +1,7 @@
 /** Plugs that are out, loose, off, turned round or in another socket, and broken conductors. */
+import { cleanName } from '../../clean.ts'
 import type { FaultText, Scene } from '../../language.ts'
-import { leadName, partName, portName, portWords, splitRef, wireName } from '../names.ts'
+import { leadName, portName, portWords, splitRef, wireName } from '../names.ts'
 import { partNames } from '../together.ts'
 import { type Numbered, type Say, text } from './fault-text.ts'
 
@@ -14,8 +15,8 @@ export const PLUGS_AND_LEADS: Readonly<Record<string, Say>> = {
     ),
   'out-at-part': (at, scene) =>
     text(
-      `${portName(at, scene)} out at ${partName(splitRef(at).part, scene)}`,
-      `${portName(at, scene)} has come out where it enters ${partName(splitRef(at).part, scene)}; its other end is in.`,
+      `${leadName(at, scene)} not plugged in at ${cleanName(splitRef(at).part)}`,
+      `${leadName(at, scene)} is not plugged in at ${cleanName(splitRef(at).part)} itself; its other end is in.`,
     ),
   offset: (at, scene) =>
     text(`${portName(at, scene)} one pin off`, `${portName(at, scene)} sits one pin off in its socket.`),
