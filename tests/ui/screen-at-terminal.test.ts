@@ -167,7 +167,8 @@ describe('bursts', () => {
       )
       const downs = ['new', 'changed', 'suddenly'].indexOf(id)
       // All in one write, or a write a key: the terminal joins and parts them as it likes.
-      const keys = [...Array.from({ length: downs }, () => (i % 2 === 0 ? 'j' : '\x1b[B')), '\r']
+      const moves = Array.from({ length: downs }, () => (i % 2 === 0 ? 'j' : '\x1b[B'))
+      const keys = downs === 0 ? [AFRESH] : [...moves, '\r']
       if (i % 3 === 0) job.pty.write(keys.join(''))
       else for (const key of keys) job.pty.write(key)
       await job.pty.until('How are they?')
