@@ -4,8 +4,9 @@
  */
 import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import type { End } from '../core/checks/prompt.ts'
+import type { InParts } from '../core/infer/parts.ts'
 import type { Plan } from '../core/plan/plan.ts'
-import { following, repliedTo, thinkAhead, thinkBefore } from './drive/ahead.ts'
+import { following, foreseeing, repliedTo, thinkBefore, thoughtsAfter } from './drive/ahead.ts'
 import { apply } from './drive/apply.ts'
 import { type Job, powerOf, stateText } from './drive/job.ts'
 import { likelyReplies } from './drive/likely.ts'
@@ -31,15 +32,20 @@ class LogFailure extends Error {
 }
 
 /** Takes a job on, up to its first prompt. @param writer has the log open already */
+/** Parts of a thought that are made before a key is looked for again. */
+const AT_ONCE = 3
+
 export async function openSession(start: Job, writer: LogWriter, plan: Plan): Promise<Session> {
   let job = start
   let left = false
   /** What follows some replies to the question that stands; of no use once anything else is in the log. */
   const foreseen = new Map<string, readonly LogBody[]>()
+  let lookingAhead: InParts<void> | undefined
 
   async function write(bodies: readonly LogBody[]): Promise<void> {
     if (bodies.length === 0) return
     foreseen.clear()
+    lookingAhead = undefined
     const done = await writer.append(bodies)
     if (!done.ok) throw new LogFailure(done.trouble)
     for (const event of done.events) job = apply(job, event)
@@ -76,6 +82,8 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
 
   async function reply(said: Reply): ReturnType<Session['reply']> {
     if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
+    // Who is too quick for anyone to look ahead waits a little for each reply, and never for a whole thought.
+    const hurried = lookingAhead === undefined
     // What a full disk held up last time comes first.
     await settle()
     if (said.say === 'undo') {
@@ -111,19 +119,25 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     }
     const easy = !job.pending && !isForThought(job)
     await settle()
-    if (easy) thinkBefore(job, writer.nextSeq())
+    if (easy && hurried) thinkBefore(job, writer.nextSeq())
     return { ok: true }
   }
 
-  function ahead(): boolean {
+  function* foreseeingReplies(): InParts<void> {
     const { pending } = job
-    if (!pending || left || job.end) return false
-    const [reply, ...others] = likelyReplies(job).filter((words) => !foreseen.has(JSON.stringify(words)))
-    if (reply === undefined) return false
-    const lines = [repliedTo(pending, reply)]
-    if (thinkAhead(job, lines, writer.nextSeq())) return true
-    foreseen.set(JSON.stringify(reply), following(job, lines, writer.nextSeq()))
-    return others.length > 0
+    if (!pending || left || job.end) return
+    for (const reply of likelyReplies(job)) {
+      const lines = [repliedTo(pending, reply)]
+      foreseen.set(JSON.stringify(reply), yield* foreseeing(job, lines, writer.nextSeq()))
+      yield
+    }
+    yield* thoughtsAfter(job, writer.nextSeq(), 1)
+  }
+
+  function ahead(): boolean {
+    lookingAhead ??= foreseeingReplies()
+    for (let i = 0; i < AT_ONCE; i++) if (lookingAhead.next().done) return false
+    return true
   }
 
   await settle()

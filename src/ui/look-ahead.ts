@@ -1,12 +1,12 @@
 /**
- * While a person reads a question, what follows each likely answer is worked out, one answer at a time, so that the key
- * finds it ready. It waits until no key has come for a while, and gives up on a build where it would be felt.
+ * While a person reads a question, what follows each likely answer is worked out, a few milliseconds at a time, so that the key
+ * finds it ready. It waits until no key has come for a moment, and gives up on a build where it would be felt.
  */
 import type { Session } from '../job/view.ts'
 import type { Screen } from './screen.ts'
 
-/** No key for so long, and somebody is reading. */
-const READS_MS = 300
+/** No key for so long: what is typed in one go is heard first. */
+const READS_MS = 60
 /** A key that comes meanwhile waits until the piece in hand is done; longer than this is a nuisance. */
 const FELT_MS = 300
 /** So many of those in a row are no hiccup of the machine. */

@@ -78,14 +78,13 @@ describe('looking ahead', () => {
   })
 
   it('does each likely reply once, and begins anew once something else was said', async () => {
-    const ground = groundFor(plan(SMALL), 'lights-dark')
-    const { session, log } = await memorySession(plan(SMALL), 'lights-dark', ground)
-    const likely = likelyReplies(standing(ground, log))
-    expect(likely.length).toBeGreaterThan(1)
-    expect(lookAhead(session)).toBe(likely.length)
+    const { session } = await memorySession(plan(SMALL), 'lights-dark')
+    for (const ids of [['F3:dark'], ['new']])
+      expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
+    expect(lookAhead(session)).toBeGreaterThan(1)
     expect(lookAhead(session)).toBe(1)
     expect(await session.reply({ say: 'note', text: 'by torchlight' })).toEqual({ ok: true })
-    expect(lookAhead(session)).toBe(likely.length)
+    expect(lookAhead(session)).toBeGreaterThan(1)
   })
 
   it('leaves what is asked as it is, and has nothing to do once the job is left', async () => {
@@ -99,9 +98,9 @@ describe('looking ahead', () => {
   })
 
   it('comes back after a few parts of a thought, so that a key never waits for a whole one', async () => {
-    const ground = groundFor(plan(TEN), 'fan-still')
-    const { session, log } = await memorySession(plan(TEN), 'fan-still', ground)
-    for (const ids of [['F3:no'], ['new']])
+    const ground = groundFor(plan(TEN), 'lights-dark')
+    const { session, log } = await memorySession(plan(TEN), 'lights-dark', ground)
+    for (const ids of [['F3:dark'], ['new']])
       expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
     const likely = likelyReplies(standing(ground, log))
     expect(lookAhead(session)).toBeGreaterThan(2 * likely.length)
@@ -132,7 +131,7 @@ describe('thinking before it is needed', () => {
 })
 
 describe('what is likely to be said', () => {
-  it('is after a repair that all is as it was, then that all is well; and that nothing comes and goes', async () => {
+  it('is after a repair that all is well, then that all is as it was; and that nothing comes and goes', async () => {
     const ground = groundFor(plan(TEN), 'fan-still')
     const { session, log } = await memorySession(plan(TEN), 'fan-still', ground)
     const person = personAt(plan(TEN), [{ at: 'F3.motor', mode: 'open-12V' }])
@@ -144,7 +143,7 @@ describe('what is likely to be said', () => {
       if (prompt.show === 'do') person.did(prompt.edits)
       const reply = prompt.show === 'do' ? ({ say: 'done' } as const) : person.answer(prompt)
       if (prompt.show === 'ask' && prompt.stage === 'proof') {
-        expect(likely).toEqual([['F3:no'], [], 'unsure'])
+        expect(likely).toEqual([[], ['F3:no'], 'unsure'])
         return
       }
       await session.reply(reply)

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { lookingAhead } from '../../src/ui/look-ahead.ts'
 import type { Screen } from '../../src/ui/screen.ts'
 
-const READS_MS = 300
+const READS_MS = 60
 
 beforeEach(() => void vi.useFakeTimers())
 afterEach(() => void vi.useRealTimers())
@@ -40,7 +40,7 @@ describe('looking ahead', () => {
     expect(calls).toEqual({ key: 0, drawn: 1, close: 0, ahead: 4 })
   })
 
-  it('stops for a key, and goes on once none has come for a while', () => {
+  it('stops for a key, and goes on once none has come for a moment', () => {
     const { calls, screen } = counted(20, 1000)
     screen.drawn()
     vi.advanceTimersByTime(READS_MS)

@@ -2,12 +2,13 @@
  * What follows a reply, worked out before it is given: while a person still looks, the reasoning on what they may say
  * can be done. A job is driven from what it is alone, so the same lines follow the reply itself.
  */
+import type { InParts } from '../../core/infer/parts.ts'
 import type { LogBody } from '../log/event.ts'
 import { apply } from './apply.ts'
 import type { Job } from './job.ts'
 import { likelyReplies, type Words } from './likely.ts'
 import { isForThought, next } from './next.ts'
-import { deviations, thinkOn } from './think.ts'
+import { deviations, thinkAhead } from './think.ts'
 
 export const repliedTo = ({ seq }: NonNullable<Job['pending']>, reply: Words) =>
   ({ e: 'replied', to: seq, reply }) as const
@@ -42,39 +43,44 @@ function goOn(job: Job, lines: readonly LogBody[], seq: number, stops: (then: Jo
 export const following = (job: Job, lines: readonly LogBody[], seq: number): readonly LogBody[] =>
   goOn(job, lines, seq, () => false).lines
 
-/** Parts that are thought before a key is looked for again: one takes a few milliseconds. */
-const AT_ONCE = 3
-
-/**
- * Some of the thinking that these lines make necessary.
- * @returns whether there is more of it; if not, what follows takes no time
- */
-export function thinkAhead(job: Job, lines: readonly LogBody[], seq: number): boolean {
-  const { job: then } = goOn(job, lines, seq, isForThought)
-  return isForThought(then) && thinkOn(then, AT_ONCE)
+/** The same in parts of a few milliseconds. */
+export function* foreseeing(job: Job, lines: readonly LogBody[], seq: number): InParts<readonly LogBody[]> {
+  const gone = goOn(job, lines, seq, isForThought)
+  if (isForThought(gone.job)) yield* thinkAhead(gone.job)
+  return [...gone.lines, ...following(gone.job, [], gone.seq)]
 }
 
 /** So many replies without a thought come after each other: power off, hands in, power on, a look. */
 const MOST_REPLIES = 6
 
-/** What a reply that takes no thought takes off a later one. */
-const BEFOREHAND = 10
-
 /**
- * Some of the next thinking that there will be, however many replies away: what suspects show of a map, say, is the
- * same whatever is said since when it was so. Replies that take no thought take a share of what later ones would.
+ * The next thinking that there will be, however many replies away: what suspects show of a map, say, is the same
+ * whatever is said since when it was so.
+ * @param from replies away at least
  */
-export function thinkBefore(job: Job, seq: number): void {
+export function* thoughtsAfter(job: Job, seq: number, from: number): InParts<void> {
   // As long as nothing is known to be wrong, what will be thought about is anyone's guess.
   if (deviations(job).length === 0) return
-  let gone: Gone = { job, lines: [], seq }
-  for (let i = 0; i < MOST_REPLIES; i++) {
-    const { pending } = gone.job
-    const [reply] = likelyReplies(gone.job)
-    if (!pending || !reply) return
-    gone = goOn(gone.job, [repliedTo(pending, reply)], gone.seq, isForThought)
-    if (!isForThought(gone.job)) continue
-    thinkOn(gone.job, BEFOREHAND)
-    return
+  let before: Pick<Gone, 'job' | 'seq'> = { job, seq }
+  for (let away = 0; away < MOST_REPLIES; away++) {
+    const { pending } = before.job
+    if (!pending) return
+    const after = likelyReplies(before.job).map((reply) =>
+      goOn(before.job, [repliedTo(pending, reply)], before.seq, isForThought),
+    )
+    const forThought = after.filter((gone) => isForThought(gone.job))
+    if (away >= from) for (const gone of forThought) yield* thinkAhead(gone.job)
+    const [first] = after
+    if (!first || forThought.length > 0) return
+    before = first
   }
+}
+
+/** Parts that a reply which takes no thought takes off a later one. */
+const BEFOREHAND = 10
+
+/** Some of it, where nobody has looked ahead. */
+export function thinkBefore(job: Job, seq: number): void {
+  const parts = thoughtsAfter(job, seq, 0)
+  for (let i = 0; i < BEFOREHAND && !parts.next().done; i++);
 }

@@ -18,7 +18,7 @@ export function likelyReplies(job: Job): readonly Words[] {
   if (prompt?.show !== 'ask') return []
   if (prompt.many) {
     const same = prompt.stage === 'proof' ? markedBefore(job, prompt.marks) : []
-    return [...(same.length > 0 ? [same] : []), [], 'unsure']
+    return [[], ...(same.length > 0 ? [same] : []), 'unsure']
   }
   const ids = 'about' in prompt ? prompt.choices : prompt.answers.map((a) => a.id)
   // Few faults come and go.

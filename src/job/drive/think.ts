@@ -123,14 +123,14 @@ export function think(job: Job): Thought {
   return renumbered(on.thought, on.evidence, dossier.evidence)
 }
 
-/** The next parts of it, for later. @returns whether there is more to think */
-export function thinkOn(job: Job, parts: number): boolean {
+/** The same in parts, for later: it is whole once they have been gone through. */
+export function* thinkAhead(job: Job): InParts<void> {
   const on = thinkingOn(job.ground.known, dossierOf(job))
-  for (let i = 0; i < parts && !on.thought; i++) {
+  while (!on.thought) {
     const part = on.parts.next()
     if (part.done) on.thought = part.value
+    else yield
   }
-  return !on.thought
 }
 
 /** The same thought of the same answers under other numbers. */
