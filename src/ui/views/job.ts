@@ -161,9 +161,8 @@ export function drawJob(model: Model, columns: number, height: number): Drawn {
   const toldText = (model.cursor.toldRead ? toldAgain : toldMore)(model.view.told.length)
   const toldLine = told.length > 0 ? [line(span(say(model, toldText), 'dim'))] : []
   // What has been read on a page of its own stands here once more only where everything else has its room too.
-  const spare = toldNeedsPage(model)
-    ? room - (body.full - body.least) - hints.flat().length - 2
-    : Math.min(room, 6)
+  const unused = room - (body.full - body.least) - hints.flat().length - 2
+  const spare = toldNeedsPage(model) ? unused : Math.max(unused, Math.min(room, 6))
   const givenTold = told.length > 0 && told.length <= spare ? give(told) : give(toldLine)
   const givenHints = hints.flatMap((hint) => give(hint))
   const extra = Math.max(0, Math.min(room, body.full - body.least))

@@ -263,6 +263,17 @@ describe('a wide terminal', () => {
   })
 })
 
+test('remarks that nobody has read stand above the question wherever there is room for them', () => {
+  const facts = { what: 'shared', parts: ['F1', 'F2'], at: 'H1' }
+  const note = { show: 'note' as const, kind: 'cross-check' as const, facts }
+  const text = screenAt([{ told: [note, note, note, note], prompt: askLit }], {
+    columns: 132,
+    rows: 43,
+  }).text()
+  expect(text).not.toContain('press m')
+  expect(text).toContain('By the plan: ')
+})
+
 test('a caution above a question bears the mark that it has at a step, a remark does not', () => {
   const note = (kind: 'caution' | 'cross-check', facts: Record<string, string>) =>
     ({ show: 'note', kind, facts }) as const
