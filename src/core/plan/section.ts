@@ -122,12 +122,13 @@ function tell(book: Notebook, root: Node, schema: z.$ZodType, issue: z.$ZodIssue
   }
   const value = where.node.is === 'scalar' ? where.node.value : where.node.is === 'list' ? [] : {}
   if (issue.code === 'too_small' || issue.code === 'too_big') {
+    const empty = where.node.is === 'list' && where.node.items.length === 0
     reportLocal(
       book,
       at,
-      'a list of another length',
+      empty ? 'an empty list' : 'a list of another length',
       asked.expected ?? kindOfSchema(asked.schema),
-      'count the values',
+      empty ? 'write its values, or leave it out' : 'count the values',
     )
     return
   }

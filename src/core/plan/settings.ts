@@ -19,7 +19,9 @@ const header = z.strictObject({
   drive: z.optional(word('how the fan is controlled', ['pwm', 'dc'] as const)),
   curve: z.optional(
     described(
-      z.array(described(z.tuple([degrees, duty]), { expected: 'a pair of °C and %, such as [30, 40]' })),
+      z
+        .array(described(z.tuple([degrees, duty]), { expected: 'a pair of °C and %, such as [30, 40]' }))
+        .check(z.minLength(1)),
       {
         description: 'duty in % over temperature in °C, as pairs, rising',
         expected: 'a list of pairs such as [[30, 40], [70, 100]]',

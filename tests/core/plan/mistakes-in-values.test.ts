@@ -63,6 +63,15 @@ const mistakes: readonly Mistake[] = [
     expected: /rise/,
   },
   {
+    what: 'a curve without a point',
+    from: '[[30, 40], [70, 100]]',
+    to: '[]',
+    at: '[]',
+    found: /an empty list/,
+    expected: /\[\[30, 40\], \[70, 100\]\]/,
+    todo: /leave it out/,
+  },
+  {
     what: 'seven volts',
     from: 'volts: 5 V',
     to: 'volts: 7 V',
