@@ -120,15 +120,18 @@ const AFRESH = 'k\r'
 /** The same with a key that does nothing, where the next Enter answers what was asked of the last one. */
 const MEANT = 'z\r'
 
-/** Remarks that need a page of their own come first; Enter goes on. */
+/** Long enough that a busy machine has drawn what stands in the log. */
+const PATIENCE_MS = 8000
+
+/** Remarks that need a page of their own come first; Enter goes on. Who sees the page stay presses again. */
 async function readOn(pty: Pty, text: string): Promise<void> {
   const remarks = (rows: readonly string[]): boolean => rows[2]?.trim() === 'Remarks'
   for (let page = 0; page < 20; page++) {
-    const before = pty.rows().join('\n')
     await pty.until((rows) => remarks(rows) || flat(rows).includes(text))
     if (!remarks(pty.rows())) return
+    // Its end is drawn before it goes: until it has gone, nothing more is pressed, or that would be meant for the question.
     pty.write('G\r')
-    await pty.until((rows) => rows.join('\n') !== before)
+    await pty.until((rows) => !remarks(rows), PATIENCE_MS).catch(() => undefined)
   }
   throw new Error(`"${text}" did not come:\n${pty.rows().join('\n')}`)
 }
@@ -140,9 +143,6 @@ const asksForName = (prompt: Prompt): boolean =>
   prompt.show === 'do' && 'task' in prompt && prompt.task === 'sign-off'
 
 const isHighlighted = (row: number) => new RegExp(`[▸>] *${row} `, 'u')
-
-/** Long enough that a busy machine has drawn what stands in the log. */
-const PATIENCE_MS = 8000
 
 /** By its number. What is typed while a question is still being drawn is not meant for it: who sees nothing move presses again. */
 async function highlight(pty: Pty, row: number): Promise<void> {
