@@ -6,11 +6,10 @@ import { WHICH_SYMPTOM } from '../../flows/which-symptom.ts'
 import type { End } from '../core/checks/prompt.ts'
 import type { InParts } from '../core/infer/parts.ts'
 import type { Plan } from '../core/plan/plan.ts'
-import { following, foreseeing, repliedTo, thinkBefore, thoughtsAfter } from './drive/ahead.ts'
+import { following, foreseeing, repliedTo, thoughtsAfter } from './drive/ahead.ts'
 import { apply } from './drive/apply.ts'
 import { type Job, powerOf, stateText } from './drive/job.ts'
 import { likelyReplies } from './drive/likely.ts'
-import { isForThought } from './drive/next.ts'
 import { pathOf } from './drive/path.ts'
 import { refuse } from './drive/refuse.ts'
 import { suspectsWithout, takenBack } from './drive/take-back.ts'
@@ -82,8 +81,6 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
 
   async function reply(said: Reply): ReturnType<Session['reply']> {
     if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
-    // Who is too quick for anyone to look ahead waits a little for each reply, and never for a whole thought.
-    const hurried = lookingAhead === undefined
     // What a full disk held up last time comes first.
     await settle()
     if (said.say === 'undo') {
@@ -117,9 +114,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       // What was said comes on the disk before anything is made of it; where that is known, both at once.
       await write([{ ...repliedTo(job.pending, words), ...(by ? { by } : {}) }, ...(known ?? [])])
     }
-    const easy = !job.pending && !isForThought(job)
     await settle()
-    if (easy && hurried) thinkBefore(job, writer.nextSeq())
     return { ok: true }
   }
 
@@ -131,7 +126,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       foreseen.set(JSON.stringify(reply), yield* foreseeing(job, lines, writer.nextSeq()))
       yield
     }
-    yield* thoughtsAfter(job, writer.nextSeq(), 1)
+    yield* thoughtsAfter(job, writer.nextSeq())
   }
 
   function ahead(): boolean {

@@ -107,8 +107,8 @@ describe('looking ahead', () => {
   })
 })
 
-describe('thinking before it is needed', () => {
-  it('is done on replies that need none, once something is known to be wrong', async () => {
+describe('thinking past replies that need none', () => {
+  it('begins once something is known to be wrong', async () => {
     const own = groundFor(plan(TEN), 'works-then-stops')
     let asked = 0
     const known = new Proxy(own.known, {
@@ -120,8 +120,9 @@ describe('thinking before it is needed', () => {
     const { session } = await memorySession(plan(TEN), 'works-then-stops', { ...own, known })
     const thoughts: boolean[] = []
     for (const ids of [['no'], ['F3:no']]) {
-      const before = asked
       expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
+      const before = asked
+      lookAhead(session)
       thoughts.push(asked > before)
     }
     // It does not come back, and F3 stands still; the lights are still to be looked at.

@@ -54,11 +54,10 @@ export function* foreseeing(job: Job, lines: readonly LogBody[], seq: number): I
 const MOST_REPLIES = 6
 
 /**
- * The next thinking that there will be, however many replies away: what suspects show of a map, say, is the same
- * whatever is said since when it was so.
- * @param from replies away at least
+ * The next thinking that there will be, where it is more than one reply away: what suspects show of a map, say, is the
+ * same whatever is said since when it was so.
  */
-export function* thoughtsAfter(job: Job, seq: number, from: number): InParts<void> {
+export function* thoughtsAfter(job: Job, seq: number): InParts<void> {
   // As long as nothing is known to be wrong, what will be thought about is anyone's guess.
   if (deviations(job).length === 0) return
   let before: Pick<Gone, 'job' | 'seq'> = { job, seq }
@@ -69,18 +68,9 @@ export function* thoughtsAfter(job: Job, seq: number, from: number): InParts<voi
       goOn(before.job, [repliedTo(pending, reply)], before.seq, isForThought),
     )
     const forThought = after.filter((gone) => isForThought(gone.job))
-    if (away >= from) for (const gone of forThought) yield* thinkAhead(gone.job)
+    if (away > 0) for (const gone of forThought) yield* thinkAhead(gone.job)
     const [first] = after
     if (!first || forThought.length > 0) return
     before = first
   }
-}
-
-/** Parts that a reply which takes no thought takes off a later one. */
-const BEFOREHAND = 10
-
-/** Some of it, where nobody has looked ahead. */
-export function thinkBefore(job: Job, seq: number): void {
-  const parts = thoughtsAfter(job, seq, 0)
-  for (let i = 0; i < BEFOREHAND && !parts.next().done; i++);
 }
