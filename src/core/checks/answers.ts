@@ -15,7 +15,7 @@ const NOT_BY_HAND: Value = 'full'
  */
 export function answersFor(
   observe: readonly Observable[],
-  foreseen: Iterable<readonly (Value | null)[]>,
+  foreseen: readonly (readonly (Value | null)[])[],
   power: Power = 'on',
 ): Answer[] {
   const only = observe.length === 1 ? observe[0] : undefined

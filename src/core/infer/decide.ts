@@ -11,7 +11,7 @@ import { fixesOf } from './cures.ts'
 import type { Dossier } from './dossier.ts'
 import type { PlannedCheck } from './foresee.ts'
 import { checksOffered, repairsOffered } from './offered.ts'
-import { type InParts, whole } from './parts.ts'
+import type { InParts } from './parts.ts'
 import type { Choice, Decision, Problem } from './problem.ts'
 
 export interface Outlook {
@@ -47,9 +47,7 @@ export function* optionsFor(known: Knowledge, dossier: Dossier, assessment: Asse
   return { alive, checks, repairs }
 }
 
-export const decide = (known: Knowledge, dossier: Dossier, assessment: Assessment): Outlook =>
-  chosenFrom(known, dossier, whole(optionsFor(known, dossier, assessment)))
-
+/** The step to take of these options, with the next best. */
 export function chosenFrom(known: Knowledge, dossier: Dossier, { alive, checks, repairs }: Options): Outlook {
   const problem: Problem = {
     suspects: alive.map(({ h, p }) => ({ id: h.id, prior: p })),

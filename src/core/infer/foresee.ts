@@ -56,28 +56,13 @@ export function historyFor(
   return history
 }
 
-type Histories = Partial<Record<Power, readonly Edit[]>>
-const looking = new WeakMap<Dossier, Histories>()
-
-/** The same for all looks that change nothing, so that what they show is found by the list itself. */
-function historyOf(build: Build, dossier: Dossier, { edits, power }: CheckDef): readonly Edit[] {
-  if (edits.length > 0) return historyFor(build, dossier, edits, power)
-  const known: Histories = looking.get(dossier) ?? {}
-  looking.set(dossier, known)
-  known[power] ??= historyFor(build, dossier, [], power)
-  return known[power]
-}
-
 /** What is seen of a check's things: once, or twice where it comes and goes. */
 type Sighted = readonly (readonly (Value | null)[])[]
 
 const sameSights = (a: Sighted, b: Sighted): boolean => {
   if (a.length !== b.length) return false
-  for (let i = 0; i < a.length; i++) {
-    // What is usual is the same list for all who show it.
-    if (a[i] === b[i]) continue
+  for (let i = 0; i < a.length; i++)
     for (let k = 0; k < a[i]!.length; k++) if (a[i]![k] !== b[i]![k]) return false
-  }
   return true
 }
 
@@ -87,19 +72,15 @@ export function plannedCheck(
   alive: readonly Alive[],
   check: CheckDef,
 ): PlannedCheck {
-  const history = historyOf(known.build, dossier, check)
+  const history = historyFor(known.build, dossier, check.edits, check.power)
   const costly = check.edits.length > 0
   const seen = alive.map(({ h }, i) =>
     costly && i >= MOST_TRIED_BY_EDIT
       ? []
       : known.sights.values(h.kind === 'none' ? HEALTHY : h, history, check.observe),
   )
-  // Made only where the answers are those that somebody foresees.
-  function* foreseen(): Iterable<readonly (Value | null)[]> {
-    for (const sights of seen) yield* sights
-    yield check.observe.map((o) => wantedAfter(known.build, o, history))
-  }
-  const answers = answersFor(check.observe, foreseen(), check.power)
+  const right = check.observe.map((o) => wantedAfter(known.build, o, history))
+  const answers = answersFor(check.observe, [...seen.flat(), right], check.power)
   const [only, ...others] = check.observe
   const before =
     only && others.length === 0 && !costly

@@ -9,8 +9,8 @@ import { evidenceNow, type Job } from './job.ts'
 export type Words = Extract<LogBody, { e: 'replied' }>['reply']
 
 /**
- * Replies that are worth it: each answer where there is one to choose, likeliest first; of several marks, that there is none, or after a
- * repair that all is as it was.
+ * Replies that are worth it: each answer where there is one to choose, likeliest first; of several marks, that there is
+ * none, or after a repair that all is as it was.
  */
 export function likelyReplies(job: Job): readonly Words[] {
   const { prompt } = job.pending ?? {}

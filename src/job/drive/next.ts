@@ -11,7 +11,7 @@ import { crossCheck } from './cross-check.ts'
 import { replyByGuide } from './guide.ts'
 import { type Job, stateText } from './job.ts'
 import { promptIn } from './prompt-in.ts'
-import { propose, scopedAnew, takesThought } from './propose.ts'
+import { propose, scopedAnew, unthought } from './propose.ts'
 import { beforeSymptom, hasBegun, nextSymptom, outcomeOf } from './symptoms.ts'
 import { topicAsk } from './topic.ts'
 import { expectedNow } from './walk.ts'
@@ -48,7 +48,7 @@ const isDeciding = (state: string): boolean => state === 'crossChecking' || stat
 
 /** Whether what comes next has to be thought about. */
 export const isForThought = (job: Job): boolean =>
-  !job.end && !job.pending && !beforeSymptom(job) && isDeciding(stateText(job)) && takesThought(job)
+  !job.end && !job.pending && !beforeSymptom(job) && isDeciding(stateText(job)) && !unthought(job)
 
 /** A question that a reading or the guide has answered already is not put to a person. */
 function answeredBefore(job: Job, { seq, prompt }: NonNullable<Job['pending']>): readonly LogBody[] {

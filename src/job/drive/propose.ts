@@ -55,27 +55,27 @@ export function scopedAnew(job: Job): boolean {
   )
 }
 
-/** Whether what is proposed next takes thinking: not where something is to be put back, asked first, or shown on a walk. */
-export const takesThought = (job: Job): boolean =>
-  !(job.proven && restore(job)) &&
-  laterTopic(job, deviations(job).length > 0) === undefined &&
-  !(job.ground.flow.walk && stillWrong(job).length === 0)
+/** What is proposed without a thought: to put something back, to ask first, or what a walk shows next; undefined where it takes one. */
+export function unthought(job: Job): Proposal | undefined {
+  const { suspects, left } = job
+  const restoring = job.proven ? restore(job) : undefined
+  if (restoring) return { told: [], step: restoring, suspects, left }
+  const scoping = laterTopic(job, deviations(job).length > 0)
+  if (scoping) return { told: [], step: scoping, suspects, left }
+  if (!job.ground.flow.walk || stillWrong(job).length > 0) return undefined
+  const { told, step } = onward(job)
+  return {
+    told: [...returning(job), ...told, ...(step.kind === 'end' ? notAsPlanned(job) : [])],
+    step,
+    ...NOBODY,
+  }
+}
 
 /** Where the engine thinks: on a large build this takes seconds. */
 export function propose(job: Job): Proposal {
-  const restoring = job.proven ? restore(job) : undefined
-  if (restoring) return { told: [], step: restoring, suspects: job.suspects, left: job.left }
-  const scoping = laterTopic(job, deviations(job).length > 0)
-  if (scoping) return { told: [], step: scoping, suspects: job.suspects, left: job.left }
+  const easy = unthought(job)
+  if (easy) return easy
   const { walk } = job.ground.flow
-  if (walk && stillWrong(job).length === 0) {
-    const { told, step } = onward(job)
-    return {
-      told: [...returning(job), ...told, ...(step.kind === 'end' ? notAsPlanned(job) : [])],
-      step,
-      ...NOBODY,
-    }
-  }
   const opened = walk ? opening(job) : []
   const question = walk ? flowsQuestion(job) : undefined
   const survey = walk ? undefined : surveyStep(job)

@@ -5,12 +5,12 @@ import { mapAsk, mappedAll } from '../../../src/core/checks/maps.ts'
 import { HANDS_IN } from '../../../src/core/checks/step.ts'
 import { aliveOf } from '../../../src/core/infer/alive.ts'
 import { assess, knowledgeOf } from '../../../src/core/infer/assess.ts'
-import { decide } from '../../../src/core/infer/decide.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import type { Evidence } from '../../../src/core/infer/evidence.ts'
 import { scopeAfter } from '../../../src/core/infer/foresee.ts'
 import { suspectsOf } from '../../../src/core/infer/suspects.ts'
 import { build } from '../../support/build.ts'
+import { decide } from '../../support/decide.ts'
 
 const machine = compile(
   build()

@@ -2,12 +2,13 @@
 import { expect, test } from 'vitest'
 import type { CheckDef } from '../../../src/core/checks/step.ts'
 import { assess } from '../../../src/core/infer/assess.ts'
-import { decide, type Outlook } from '../../../src/core/infer/decide.ts'
+import type { Outlook } from '../../../src/core/infer/decide.ts'
 import type { PlannedCheck } from '../../../src/core/infer/foresee.ts'
 import { lastLook } from '../../../src/core/infer/last-look.ts'
 import { checksOffered } from '../../../src/core/infer/offered.ts'
 import { whole } from '../../../src/core/infer/parts.ts'
 import { editOf } from '../../support/bench-look.ts'
+import { decide } from '../../support/decide.ts'
 import { alive, dossier, known } from './lit-fan.ts'
 
 const glance: CheckDef = {

@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { repairsFor } from '../../../src/core/checks/mend.ts'
 import type { Assessment } from '../../../src/core/infer/assess.ts'
-import { decide } from '../../../src/core/infer/decide.ts'
 import type { Dossier } from '../../../src/core/infer/dossier.ts'
 import { checksOffered } from '../../../src/core/infer/offered.ts'
 import { whole } from '../../../src/core/infer/parts.ts'
 import type { Problem, Standing } from '../../../src/core/infer/problem.ts'
 import { editOf } from '../../support/bench-look.ts'
+import { decide } from '../../support/decide.ts'
 import { alive, dossier, known, machine } from './lit-fan.ts'
 
 describe('what is put before the choice', () => {
