@@ -134,7 +134,7 @@ export function caseMap(
       const number = rows.indexOf(cell.row) + 1
       const picked = cell.row === current
       return [
-        ...spotCell(model, cell.row, { number, of: rows.length, columns: room, picked }),
+        ...spotCell(model, cell.row, { number, of: rows.length, columns: room, picked, form: 'short' }),
         span(i < groups.length - 1 ? ' ' : ''),
       ]
     })

@@ -28,50 +28,43 @@ export function markWords(model: Model, row: SpotRow): string {
 
 interface Names {
   readonly language: Language
-  readonly ascii: boolean
   readonly of: ReadonlyMap<string, RowName>
-  /** Columns of the longest long name. */
-  readonly widest: number
+  /** More than one thing is looked at, so each row says which. */
+  readonly mixed: boolean
 }
 
 /** Made once for a question: every cell of every frame asks for them. */
 const names = new WeakMap<Prompt, Names>()
 
 /** The names of all places that a question asks about. */
-function rowNames(model: Model): Names {
-  const { view, language, ascii } = model
+function rowNames({ view, language }: Model): Names {
   const { prompt } = view
-  if (prompt === null) return { language, ascii, of: new Map(), widest: 0 }
+  if (prompt === null) return { language, of: new Map(), mixed: false }
   const known = names.get(prompt)
-  if (known?.language === language && known.ascii === ascii) return known
+  if (known?.language === language) return known
   const places = [...new Set(spotsOf(prompt).map(({ at }) => at))]
   const rows = language.rows(places, view)
   const of = new Map(rows.map((name, i) => [places[i] ?? '', name]))
-  const widest = rows.reduce((most, { long }) => Math.max(most, width(say(model, long))), 0)
-  const made = { language, ascii, of, widest }
+  const mixed =
+    prompt.show === 'ask' && prompt.many && new Set(prompt.marks.map((m) => m.observe.what)).size > 1
+  const made = { language, of, mixed }
   names.set(prompt, made)
   return made
 }
 
-/** `F2`, `pump P1`, `SYS1`; with what is looked at where a part has more than one row. */
-export const shortName = (model: Model, row: SpotRow): string =>
-  say(model, behind(model, rowNames(model).of.get(row.spot.at)?.short ?? '', row.spot.look))
+/** A place's name, with what is looked at where that differs from row to row. */
+function nameIn(model: Model, { spot: { at, look } }: SpotRow, form: keyof RowName): string {
+  const { of, mixed } = rowNames(model)
+  const name = of.get(at)?.[form] ?? ''
+  const word = mixed && look !== 'plug' ? model.words.mark.look[look] : undefined
+  return say(model, word === undefined ? name : `${name} ${word}`)
+}
 
-/** `C1.fan1`: what tells it apart, without what it is. */
-const idName = (model: Model, row: SpotRow): string =>
-  say(model, behind(model, rowNames(model).of.get(row.spot.at)?.id ?? '', row.spot.look))
+/** `F2`, `pump P1`, `SYS1`; with what is looked at where a part has more than one row. */
+export const shortName = (model: Model, row: SpotRow): string => nameIn(model, row, 'short')
 
 /** `F2 (front-top)`. */
-export const longName = (model: Model, row: SpotRow): string =>
-  say(model, behind(model, rowNames(model).of.get(row.spot.at)?.long ?? '', row.spot.look))
-
-function behind(model: Model, name: string, look: string): string {
-  const { prompt } = model.view
-  const mixed =
-    prompt?.show === 'ask' && prompt.many && new Set(prompt.marks.map((m) => m.observe.what)).size > 1
-  const word = mixed ? model.words.mark.look[look] : undefined
-  return word === undefined || look === 'plug' ? name : `${name} ${word}`
-}
+export const longName = (model: Model, row: SpotRow): string => nameIn(model, row, 'long')
 
 /** Pointer, number, box and the blanks between, for so many rows; and one blank behind the cell. */
 export const aroundName = (rows: number): number => 7 + String(rows).length
@@ -82,6 +75,8 @@ export interface CellPlace {
   readonly of: number
   readonly columns: number
   readonly picked: boolean
+  /** The same for all that stand together: `C1.fan1` and "fan socket 2 of C1" do not look like one thing. */
+  readonly form: 'long' | 'short'
 }
 
 /** ` 2 [●] F2: dark`. The name is whole if it can be; a mark that has no room is told by its shape alone. */
@@ -90,11 +85,8 @@ export function spotCell(model: Model, row: SpotRow, place: CellPlace): Line {
   const marks = marksOf(model)
   const words = markWords(model, row)
   const room = columns - aroundName(of)
-  const long = longName(model, row)
-  // All of them in one form: the second row of a part leaves out what the first says.
-  const allLong = room >= 31 && rowNames(model).widest <= room
-  const short = shortName(model, row)
-  const least = allLong && width(long) <= room ? long : width(short) <= room ? short : idName(model, row)
+  const name = nameIn(model, row, place.form)
+  const least = width(name) <= room ? name : nameIn(model, row, 'id')
   const whole = `${least}: ${words}`
   const text = words !== '' && width(whole) <= room ? whole : middleCut(least, room, marks.cut)
   const box = `[${shapeOf(marks, markOn(row, model.cursor.marked))}]`

@@ -6,14 +6,13 @@ import type { Facts } from '../state/facts.ts'
 import { highlighted } from '../state/moves.ts'
 import type { Row } from '../state/rows.ts'
 import type { Line } from '../text/line.ts'
+import { width } from '../text/width.ts'
 import type { Model } from './model.ts'
-import { spotCell } from './spot-cell.ts'
+import { aroundName, longName, spotCell } from './spot-cell.ts'
 import { aroundRow } from './window.ts'
 
 /** Narrower than this a name and its mark are cut. */
 const CELL = 25
-/** Wider than this the eye loses the line. */
-const ROW = 64
 
 export interface SpotList {
   readonly lines: Line[]
@@ -22,18 +21,19 @@ export interface SpotList {
 
 export function spotList(model: Model, rows: readonly Row[], columns: number, height: number): SpotList {
   const current = highlighted(model.cursor, rows)
-  const cell = (row: Row, number: number, columns: number): Line =>
-    row.row === 'spot'
-      ? spotCell(model, row, { number, of: rows.length, columns, picked: row === current })
-      : []
-  if (rows.length <= height) {
-    const lines = rows.map((row, i) => cell(row, i + 1, Math.min(columns, ROW)))
-    return { lines, map: {} }
+  const of = rows.length
+  const cell = (row: Row, number: number, columns: number, form: 'long' | 'short'): Line =>
+    row.row === 'spot' ? spotCell(model, row, { number, of, columns, picked: row === current, form }) : []
+  const below = (): Line[] => {
+    const room = columns - aroundName(of)
+    const long = rows.every((row) => row.row !== 'spot' || width(longName(model, row)) <= room)
+    return rows.map((row, i) => cell(row, i + 1, columns, long ? 'long' : 'short'))
   }
+  if (rows.length <= height) return { lines: below(), map: {} }
   const beside = Math.floor(columns / CELL)
   const deep = Math.ceil(rows.length / Math.max(1, beside))
   if (beside < 2 || deep > height) {
-    const blocks = rows.map((row, i) => [cell(row, i + 1, Math.min(columns, ROW))])
+    const blocks = below().map((row) => [row])
     return { lines: aroundRow(model, blocks, current ? rows.indexOf(current) : 0, height), map: {} }
   }
   const wide = Math.floor(columns / beside)
@@ -44,7 +44,7 @@ export function spotList(model: Model, rows: readonly Row[], columns: number, he
     Array.from({ length: beside }, (_, x) => {
       const at = x * deep + y
       const row = rows[at]
-      return row ? cell(row, at + 1, wide) : []
+      return row ? cell(row, at + 1, wide, 'short') : []
     }).flat(),
   )
   return { lines, map }

@@ -243,6 +243,46 @@ describe('thirty fans', () => {
     expect(text).not.toContain('…')
   })
 
+  test.each([
+    [60, 20],
+    [80, 24],
+    [100, 30],
+    [132, 43],
+    [200, 60],
+  ])('the sockets among them are all spelled out or all by their code, at %i by %i', (columns, rows) => {
+    const places = (fans: number) => [
+      ...Array.from({ length: fans }, (_, i) => ({ what: 'spins' as const, at: `F${i + 1}` })),
+      ...Array.from({ length: 4 }, (_, i) => ({ what: 'rpm' as const, at: `H1.${i + 1}` })),
+    ]
+    for (const parts of [archivePlan.parts, [...fans, ...archivePlan.parts.filter((p) => p.id === 'H1')]])
+      for (const count of [1, 4, 14]) {
+        const marks = places(count).map((observe) => ({
+          id: `${observe.what} ${observe.at}`,
+          observe,
+          value: observe.what === 'rpm' ? 'zero' : 'no',
+        }))
+        const over = { plan: { ...archivePlan, parts }, path: [] }
+        const text = screenAt([{ prompt: { ...askMany, marks } }], { columns, rows, over }).text()
+        const codes = text.match(/H1\.\d/g) ?? []
+        const spelled = text.match(/socket \d of/g) ?? []
+        expect(Math.min(codes.length, spelled.length), text).toBe(0)
+        expect(codes.length + spelled.length).toBeGreaterThan(0)
+      }
+  })
+
+  test('a list with room for it spells every place out', () => {
+    const marks = ['F1', 'H1.1', 'H1.2', 'H1.3'].map((at) => ({
+      id: at,
+      observe: { what: at === 'F1' ? ('spins' as const) : ('rpm' as const), at },
+      value: 'no',
+    }))
+    const parts = archivePlan.parts.map((p) => ({ ...p, at: p.id === 'H1' ? 'behind the board tray' : '' }))
+    const over = { plan: { ...archivePlan, parts }, path: [] }
+    const text = screenAt([{ prompt: { ...askMany, marks } }], { columns: 132, rows: 43, over }).text()
+    expect(text).toContain('2 [ ] socket 1 of light hub H1 (behind the board tray) speed')
+    expect(text).toContain('3 [ ] socket 2 of H1 speed')
+  })
+
   test('are found by typing a part of a name', async () => {
     const small = at(60, 20)
     await small.type('/f27⏎ ⏎')
