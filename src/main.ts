@@ -24,4 +24,8 @@ else {
     stderr,
     program,
   })
+  // Nothing is under way once a command has ended, and Node's own end would take all that it made apart first. The version
+  // made next to nothing. What a stream still holds, or a reader that has gone away, is left to Node and to the line above.
+  if ([stdout, stderr].every((stream) => stream.writableLength === 0 && stream.errored === null))
+    process.exit()
 }

@@ -147,8 +147,12 @@ describe('the program without a terminal', () => {
     ).toContain('whichlead new')
   })
 
-  it('ends quietly when the other end of a pipe has seen enough', async () => {
-    const child = spawn(NODE, [PROGRAM, 'bench', SMALL, '--list-faults', '--json'], { env: envIn(folder) })
+  it.each([
+    ['bench', SMALL, '--list-faults', '--json'],
+    // For a reader that stays this is code 2.
+    ['check', 'nothing.build.yaml', '--json'],
+  ])('ends quietly when the other end of a pipe has seen enough: %s', async (...args) => {
+    const child = spawn(NODE, [PROGRAM, ...args], { env: envIn(folder) })
     child.stdout.destroy()
     let err = ''
     child.stderr.on('data', (d) => {
@@ -156,6 +160,14 @@ describe('the program without a terminal', () => {
     })
     const code = await new Promise((resolve) => child.on('exit', resolve))
     expect({ code, err }).toEqual({ code: 0, err: '' })
+  })
+
+  // More than the 64 KiB that a pipe holds on Linux (pipe(7)).
+  it('waits for a reader that takes its time', () => {
+    const line = '"$0" "$1" schema | { sleep 0.3; cat; }'
+    const { stdout } = spawnSync('sh', ['-c', line, NODE, PROGRAM], { env: envIn(folder), encoding: 'utf8' })
+    expect(stdout.length).toBeGreaterThan(100_000)
+    expect(JSON.parse(stdout)).toMatchObject({ type: 'object' })
   })
 
   it('speaks a language that is here, and says which there are', async () => {
