@@ -8,6 +8,7 @@ import SelectInput from 'ink-select-input'
 import { useRef, useState } from 'react'
 import type { ScreenWords } from '../wording/screen.ts'
 import type { HeldEnter } from './keys/held-enter.ts'
+import type { Key } from './keys/key.ts'
 import { splitKeys } from './keys/split.ts'
 import { AT_TOP, type Chosen, rowsShown } from './state/menu-keys.ts'
 import { type Marked, markingKey, type Taking } from './state/menu-marks.ts'
@@ -85,21 +86,31 @@ export function Menu(props: MenuProps) {
   const { at, filter, typing } = highlight
   const labels = choices.map((choice) => choice.label)
   const single = new Set(choices.flatMap(({ alone }, i) => (alone || !many ? [i] : [])))
+  const gone = useRef(false)
+  const take = (key: Key): void => {
+    if (gone.current) return
+    const { marked, chosen } = markingKey(held.current, key, labels, single)
+    held.current = marked
+    setTooSoon(false)
+    setHeld(marked)
+    if (chosen === undefined) return
+    gone.current = typeof chosen === 'object'
+    told(props, chosen)
+  }
   useInput((input, ink) => {
     for (const key of splitKeys(input, ink)) {
-      // The same as long as this menu stands.
-      const follows = key.key === 'enter' && props.held.follows(listening)
-      if (key.key !== 'enter') props.held.broken()
-      setTooSoon(follows)
-      if (follows) continue
-      const taking = markingKey(held.current, key, labels, single)
-      held.current = taking.marked
-      if (taking.chosen !== undefined) {
-        told(props, taking.chosen)
-        return
+      if (key.key === 'enter') {
+        // The same as long as this menu stands.
+        props.held.pressed(
+          listening,
+          () => take(key),
+          () => setTooSoon(true),
+        )
+      } else {
+        props.held.broken()
+        take(key)
       }
     }
-    setHeld(held.current)
   })
   const box = (choice: number): string =>
     !many ? '' : single.has(choice) ? '    ' : marked.includes(choice) ? '[x] ' : '[ ] '

@@ -207,12 +207,13 @@ export function createScreen(session: Session, size: Size, around: Surroundings)
     // Typed before this prompt was on the screen, so not meant for it.
     if (!always && drawnPrompt !== cursor.prompt) return
     settleLater()
-    if (pressed.key === 'enter' && held.follows(shownNow())) {
-      cursor = heldBack(cursor)
-      changed()
-      return
-    }
-    act(event)
+    if (pressed.key === 'enter') held.pressed(shownNow(), () => act(event), notTaken)
+    else act(event)
+  }
+
+  function notTaken(): void {
+    cursor = heldBack(cursor)
+    changed()
   }
 
   function act(event: Event): void {

@@ -28,7 +28,7 @@ export const commandsOf = (page: string, start: string): string[] =>
 const flat = (rows: readonly string[]): string => rows.join(' ').replace(/\s+/gu, ' ')
 
 /** An Enter sooner after the last one, with no other key between, is taken for a key tapped twice; milliseconds. */
-const FINGER_MS = 260
+const FINGER_MS = 310
 
 const finger = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, FINGER_MS))
 

@@ -186,8 +186,20 @@ describe('a menu', () => {
       expect(next.frame()).toContain('Enter came twice or was held: only the first counts.'),
     )
     expect(next.taken).toEqual([])
-    clock = 1000
+    clock = 2000
     next.stdin.write('\r')
+    expect(next.taken).toEqual([{ take: 0 }])
+  })
+
+  test('an Enter in doubt is taken before the keys that come after it, and those find the menu gone', () => {
+    let clock = 0
+    const held = heldEnter(() => clock)
+    menu(choices, [], 80, held).stdin.write('\r')
+    const next = menu(choices, [], 80, held)
+    clock = 500
+    next.stdin.write('\r')
+    expect(next.taken).toEqual([])
+    next.stdin.write('j\r')
     expect(next.taken).toEqual([{ take: 0 }])
   })
 

@@ -83,6 +83,21 @@ describe('a question with one answer', () => {
     expect(at.session.said).toHaveLength(2)
   })
 
+  test('nor does its first repeat, which comes late; by itself an Enter as late counts', async () => {
+    let clock = 0
+    const at = screenAt([{ prompt: askLit }, { prompt: askSince }, { prompt: askLit }], { now: () => clock })
+    await at.type('⏎')
+    clock += 500
+    await at.type('⏎')
+    clock += 33
+    await at.type('⏎')
+    expect(at.text()).toContain('Recorded: Dark – u takes it back; second Enter not taken')
+    expect(at.session.said).toHaveLength(1)
+    clock += 500
+    await at.type('⏎')
+    await waitFor(() => expect(at.session.said).toHaveLength(2))
+  })
+
   test.each([1, 60, 130, 200])(
     'nor does one tapped twice, %i ms apart; other keys between are meant',
     async (gap) => {
