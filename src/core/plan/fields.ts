@@ -2,21 +2,16 @@
  * The kinds of value that a plan file has, each with its description, its range and what to say when it is wrong.
  * Every field may be left out or be `unknown`; what is then taken is decided where the part is built.
  */
-import * as z from 'zod/mini'
+import * as z from 'zod/v4/core'
 import { shown, type Trouble } from './problem.ts'
 import { type Dimension, quantity, scales } from './units.ts'
 
 // A schema is made at every start and used once or twice in a run. So: no function compiled for each, which costs more than
-// it saves, and the small form of the library, which makes a schema in half the time.
+// it saves, and each field is one schema of the library's core, which does without methods.
 z.config({ jitless: true })
 
-// One of each for all fields: there are some hundred of them, and making a schema takes a moment at every start.
-export const NUMBER_OR_TEXT = z.union([z.number(), z.string()])
-const ONE_VALUE = z.union([z.string(), z.number(), z.boolean()])
-const YES_OR_TEXT = z.union([z.boolean(), z.string()])
-
 /** Tells readers what a schema is for. */
-export function described<S extends z.ZodMiniType>(schema: S, meta: Readonly<Record<string, unknown>>): S {
+export function described<S extends z.$ZodType>(schema: S, meta: Readonly<Record<string, unknown>>): S {
   z.globalRegistry.add(schema, meta)
   return schema
 }
@@ -31,6 +26,7 @@ export interface FieldMeta {
   readonly max?: number
   readonly only?: readonly number[]
   readonly words?: readonly string[]
+  /** All else goes into the JSON Schema as it is. */
   readonly [more: string]: unknown
 }
 
@@ -40,22 +36,49 @@ type Wrong = Trouble | (Omit<Trouble, 'todo'> & { readonly words: readonly strin
 /** Tells what is wrong with a value, or with one item of a list; gives what may stand for it until then. */
 type Tell = (trouble: Wrong, item?: number) => never
 
-/** A field that is read by a function from what stands in the file. */
-export function readFrom<I extends z.ZodMiniType, T>(
-  from: I,
+/**
+ * A value in a plan file. Its key may be left out; where it may not, see `needed`. (A transform is asked of a key that is
+ * left out too, and what makes nothing of it leaves it out; the library's type for one does not tell so.)
+ */
+export interface Field<T> extends z.$ZodType<T | undefined> {
+  _zod: z.$ZodTypeInternals<T | undefined> & { optin: 'optional'; optout: 'optional' }
+}
+
+/** A field that is read by a function from what stands in the file, if that is a value of the right kind. */
+export function readFrom<I, T>(
+  isOfKind: (input: unknown) => input is I,
   meta: Readonly<Record<string, unknown>>,
-  read: (input: z.output<I>, tell: Tell) => T,
-) {
-  const reader = z.transform((input: z.output<I>, payload): T => {
+  read: (input: I, tell: Tell) => T,
+): Field<T> {
+  const transform = (input: unknown, { issues }: z.ParsePayload): T | undefined => {
+    if (input === undefined) return undefined
     const tell: Tell = (trouble, item) => {
       const path = item === undefined ? [] : [item]
-      payload.issues.push({ code: 'custom', input, path, message: trouble.expected, params: { ...trouble } })
+      issues.push({ code: 'custom', input, path, message: trouble.expected, params: { ...trouble } })
       return z.NEVER
     }
-    return read(input, tell)
-  })
-  return described(z.pipe(from, reader), meta)
+    if (isOfKind(input)) return read(input, tell)
+    issues.push({ code: 'custom', input, path: [] })
+    return z.NEVER
+  }
+  return described(new z.$ZodTransform({ type: 'transform', transform }), meta) as Field<T>
 }
+
+const ANYTHING = new z.$ZodUnknown({ type: 'unknown' })
+
+/** A field whose key may not be left out. @param meta what else is to be said of it */
+export function needed<T>(field: Field<T>, meta: Partial<FieldMeta> = {}): z.$ZodType<T> {
+  const schema = new z.$ZodPipe({ type: 'pipe', in: ANYTHING, out: field })
+  return described(schema, { ...z.globalRegistry.get(field), ...meta }) as z.$ZodType<T>
+}
+
+const isNumber = (input: unknown): input is number => Number.isFinite(input)
+export const isNumberOrText = (input: unknown): input is number | string =>
+  typeof input === 'string' || isNumber(input)
+const isYesOrText = (input: unknown): input is boolean | string =>
+  typeof input === 'string' || typeof input === 'boolean'
+const isOneValue = (input: unknown): input is boolean | number | string =>
+  isYesOrText(input) || isNumber(input)
 
 interface Range {
   readonly min: number
@@ -135,7 +158,7 @@ export function measure(description: string, dimension: Dimension, range: Range)
     max: range.max,
     ...(range.only ? { only: range.only } : {}),
   }
-  return readFrom(NUMBER_OR_TEXT, { ...meta }, (input, tell): number | undefined => {
+  return readFrom(isNumberOrText, { ...meta }, (input, tell): number | undefined => {
     if (input === 'unknown') return undefined
     const got = readMeasure(input, dimension, range, expected)
     return typeof got === 'number' ? got : tell(got)
@@ -153,7 +176,7 @@ export const amps = (description: string, max: number) => measure(description, '
 export function word<const W extends readonly string[]>(description: string, words: W) {
   const expected = `one of ${words.join(', ')}`
   const meta = { description, expected, words }
-  return readFrom(ONE_VALUE, meta, (input, tell): W[number] | undefined => {
+  return readFrom(isOneValue, meta, (input, tell): W[number] | undefined => {
     const text = input === false ? 'off' : input === true ? 'on' : String(input)
     const found = words.find((w) => w === text) ?? words.find((w) => w === text.toLowerCase())
     if (found !== undefined) return found
@@ -167,7 +190,7 @@ export function flag(description: string) {
   const no = new Set(['no', 'false', 'off'])
   const expected = 'yes or no'
   const words = ['yes', 'no']
-  return readFrom(YES_OR_TEXT, { description, expected, words }, (input, tell): boolean | undefined => {
+  return readFrom(isYesOrText, { description, expected, words }, (input, tell): boolean | undefined => {
     if (typeof input === 'boolean') return input
     const text = input.toLowerCase()
     if (yes.has(text)) return true
@@ -182,7 +205,8 @@ const FORBIDDEN = /[\p{Cc}\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\uff
 /** Free text on one line, without control characters. */
 export function text(description: string, most = 200) {
   const expected = `text of up to ${most} characters`
-  return readFrom(ONE_VALUE, { description, expected }, (input, tell): string => {
+  const type = ['string', 'number', 'boolean']
+  return readFrom(isOneValue, { description, expected, type }, (input, tell): string => {
     const line = String(input)
       .replace(/[\n\t\r ]+/g, ' ')
       .trim()

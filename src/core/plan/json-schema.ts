@@ -79,6 +79,8 @@ const LIGHTS = 'several lights by the name of their plug'
 function written(schema: z.ZodMiniType): JsonSchema {
   const made = z.toJSONSchema(schema, {
     io: 'input',
+    // A field is read by a function, which says nothing to the library; what it takes stands in its description.
+    unrepresentable: 'any',
     override: ({ zodSchema, jsonSchema }) => {
       const out = jsonSchema as JsonSchema
       const meta = z.globalRegistry.get(zodSchema) as FieldMeta | undefined

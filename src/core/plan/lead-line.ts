@@ -1,6 +1,6 @@
 /** A lead as it is written, on one line or with keys, and the single leads that its ranges stand for. */
 import * as z from 'zod/mini'
-import { described, measure, text } from './fields.ts'
+import { measure, needed, text } from './fields.ts'
 import { given } from './parts/form.ts'
 import type { Place } from './problem.ts'
 import { type Notebook, report, shown } from './problem.ts'
@@ -11,15 +11,15 @@ import type { Node } from './tree-node.ts'
 const mm = measure('length, mm', 'length', { min: 1, max: 20_000 })
 
 const end = (description: string) =>
-  described(text(description), { description, expected: 'a port such as F1.motor or board.SYS1' })
+  needed(text(description), { expected: 'a port such as F1.motor or board.SYS1' })
 
 export const leadSchema = z.strictObject({
   from: end('the port at one end'),
   to: end('the port at the other end'),
-  mm: z.optional(mm),
-  length: z.optional(mm),
-  awg: z.optional(measure('gauge', 'gauge', { min: 10, max: 36, whole: true })),
-  note: z.optional(text('anything worth knowing')),
+  mm: mm,
+  length: mm,
+  awg: measure('gauge', 'gauge', { min: 10, max: 36, whole: true }),
+  note: text('anything worth knowing'),
 })
 
 export interface Written {

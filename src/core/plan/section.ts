@@ -16,10 +16,8 @@ function bared(schema: z.$ZodType): { schema: z.$ZodType; expected: string | und
   let inner = schema
   for (;;) {
     expected ??= z.globalRegistry.get(inner)?.expected as string | undefined
-    if (inner instanceof z.$ZodOptional) inner = inner._zod.def.innerType
-    else if (inner instanceof z.$ZodPipe && !(inner._zod.def.in instanceof z.$ZodUnion))
-      inner = inner._zod.def.in
-    else return { schema: inner, expected }
+    if (!(inner instanceof z.$ZodOptional)) return { schema: inner, expected }
+    inner = inner._zod.def.innerType
   }
 }
 

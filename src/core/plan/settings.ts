@@ -1,6 +1,6 @@
 /** What firmware and the lighting program remember, as a plan file writes it, and whether each names a real place. */
 import * as z from 'zod/mini'
-import { count, described, flag, measure, word } from './fields.ts'
+import { count, described, flag, measure, needed, word } from './fields.ts'
 import { listed, nearest } from './nearest.ts'
 import type { Part } from './part.ts'
 import { given } from './parts/form.ts'
@@ -16,11 +16,15 @@ const degrees = measure('temperature, °C', 'temperature', { min: -20, max: 120 
 const duty = measure('duty, %', 'percent', { min: 0, max: 100 })
 
 const header = z.strictObject({
-  drive: z.optional(word('how the fan is controlled', ['pwm', 'dc'] as const)),
+  drive: word('how the fan is controlled', ['pwm', 'dc'] as const),
   curve: z.optional(
     described(
       z
-        .array(described(z.tuple([degrees, duty]), { expected: 'a pair of °C and %, such as [30, 40]' }))
+        .array(
+          described(z.tuple([needed(degrees), needed(duty)]), {
+            expected: 'a pair of °C and %, such as [30, 40]',
+          }),
+        )
         .check(z.minLength(1)),
       {
         description: 'duty in % over temperature in °C, as pairs, rising',
@@ -28,19 +32,15 @@ const header = z.strictObject({
       },
     ),
   ),
-  delay: z.optional(
-    measure('how late the curve follows a temperature that rises; 0 for at once', 'time', {
-      min: 0,
-      max: 600,
-    }),
-  ),
-  pulses: z.optional(count('tach pulses a turn that the board counts with', 1, 8)),
-  alarm_below: z.optional(
-    measure('speed under which an alarm is raised; 0 for never', 'speed', {
-      min: 0,
-      max: 30_000,
-    }),
-  ),
+  delay: measure('how late the curve follows a temperature that rises; 0 for at once', 'time', {
+    min: 0,
+    max: 600,
+  }),
+  pulses: count('tach pulses a turn that the board counts with', 1, 8),
+  alarm_below: measure('speed under which an alarm is raised; 0 for never', 'speed', {
+    min: 0,
+    max: 30_000,
+  }),
 })
 
 const channel = z.strictObject({
@@ -50,8 +50,8 @@ const channel = z.strictObject({
       expected: 'a list of LED counts such as [8, 8, 8]',
     }),
   ),
-  colours: z.optional(word('the colour order that is sent', COLOURS)),
-  brightness: z.optional(measure('brightness that is set, % of full', 'percent', { min: 1, max: 100 })),
+  colours: word('the colour order that is sent', COLOURS),
+  brightness: measure('brightness that is set, % of full', 'percent', { min: 1, max: 100 }),
 })
 
 export const settingsSchema = z.strictObject({
@@ -70,8 +70,8 @@ export const settingsSchema = z.strictObject({
   host: z.optional(
     described(
       z.strictObject({
-        program: z.optional(word('the vendor’s lighting program', ['running', 'absent'] as const)),
-        global_effect: z.optional(word('one effect over everything', ['on', 'off'] as const)),
+        program: word('the vendor’s lighting program', ['running', 'absent'] as const),
+        global_effect: word('one effect over everything', ['on', 'off'] as const),
       }),
       {
         description: 'the program that drives the lights',
@@ -83,12 +83,12 @@ export const settingsSchema = z.strictObject({
     described(
       z.record(
         z.string(),
-        z.strictObject({ enabled: z.optional(flag('no where firmware or a switch has turned it off')) }),
+        z.strictObject({ enabled: flag('no where firmware or a switch has turned it off') }),
       ),
       { description: 'USB ports turned off', expected: 'a map such as {board.U1.a: {enabled: no}}' },
     ),
   ),
-  celsius: z.optional(measure('temperature that the curves see, °C', 'temperature', { min: -20, max: 120 })),
+  celsius: measure('temperature that the curves see, °C', 'temperature', { min: -20, max: 120 }),
 })
 
 type Input = z.output<typeof settingsSchema>

@@ -14,13 +14,13 @@ const named = <S extends z.ZodMiniObject>(entry: S, description: string, expecte
   z.optional(described(z.record(z.string(), entry), { description, expected }))
 
 const supplyLead = z.strictObject({
-  kind: z.optional(word('the plugs on it', ['sata', 'peripheral'] as const)),
-  plugs: z.optional(count('how many plugs it has, named 1, 2, … from the supply outward', 1, 12)),
-  amps_5v: z.optional(amps('most current at 5 V over the whole lead, A', 40)),
-  amps_12v: z.optional(amps('most current at 12 V over the whole lead, A', 40)),
-  modular: z.optional(flag('is pushed into the supply by hand, so it can be left out there')),
-  mm: z.optional(measure('its length, mm', 'length', { min: 10, max: 5000 })),
-  awg: z.optional(measure('its gauge', 'gauge', { min: 10, max: 36, whole: true })),
+  kind: word('the plugs on it', ['sata', 'peripheral'] as const),
+  plugs: count('how many plugs it has, named 1, 2, … from the supply outward', 1, 12),
+  amps_5v: amps('most current at 5 V over the whole lead, A', 40),
+  amps_12v: amps('most current at 12 V over the whole lead, A', 40),
+  modular: flag('is pushed into the supply by hand, so it can be left out there'),
+  mm: measure('its length, mm', 'length', { min: 10, max: 5000 }),
+  awg: measure('its gauge', 'gauge', { min: 10, max: 36, whole: true }),
 })
 
 export const supplySchema = z.strictObject({
@@ -29,46 +29,40 @@ export const supplySchema = z.strictObject({
     'leads that bring power to hubs and controllers, by name',
     'a map such as {SA: {kind: sata, plugs: 3}}',
   ),
-  watts: z.optional(measure('rated power, W', 'power', { min: 50, max: 5000 })),
-  note: z.optional(text('anything worth knowing')),
+  watts: measure('rated power, W', 'power', { min: 50, max: 5000 }),
+  note: text('anything worth knowing'),
 })
 
 const fanHeader = z.strictObject({
-  role: z.optional(
-    word('fan; cpu is watched at power-on; pump is meant to run at full speed', [
-      'fan',
-      'cpu',
-      'pump',
-    ] as const),
-  ),
-  pins: z.optional(count('3 or 4', 3, 4)),
-  amps: z.optional(amps('most current, A', 20)),
-  drive: z.optional(
-    word('how it can control a fan: by pwm, by dc (its voltage), or auto (chooses by the plug)', [
-      'auto',
-      'pwm',
-      'dc',
-    ] as const),
-  ),
-  protected: z.optional(flag('goes dead when overloaded and comes back, instead of being damaged')),
+  role: word('fan; cpu is watched at power-on; pump is meant to run at full speed', [
+    'fan',
+    'cpu',
+    'pump',
+  ] as const),
+  pins: count('3 or 4', 3, 4),
+  amps: amps('most current, A', 20),
+  drive: word('how it can control a fan: by pwm, by dc (its voltage), or auto (chooses by the plug)', [
+    'auto',
+    'pwm',
+    'dc',
+  ] as const),
+  protected: flag('goes dead when overloaded and comes back, instead of being damaged'),
 })
 
 const lightHeader = z.strictObject({
-  volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
-  amps: z.optional(amps('most current, A', 20)),
-  max_leds: z.optional(count('most LEDs that it can drive', 1, 20_000)),
-  data_volts: z.optional(dataVolts),
+  volts: voltsField('5 (addressable) or 12 (plain four-pin), V'),
+  amps: amps('most current, A', 20),
+  max_leds: count('most LEDs that it can drive', 1, 20_000),
+  data_volts: dataVolts,
 })
 
 const usbHeader = z.strictObject({
-  kind: z.optional(word('usb2 (9 pins) or usb3 (19 pins)', ['usb2', 'usb3'] as const)),
-  ports: z.optional(count('ports on it, named a, b, …', 1, 4)),
-  milliamps: z.optional(
-    measure('current that each of its ports offers, mA', 'milliamps', {
-      min: 1,
-      max: 5000,
-    }),
-  ),
+  kind: word('usb2 (9 pins) or usb3 (19 pins)', ['usb2', 'usb3'] as const),
+  ports: count('ports on it, named a, b, …', 1, 4),
+  milliamps: measure('current that each of its ports offers, mA', 'milliamps', {
+    min: 1,
+    max: 5000,
+  }),
 })
 
 export const boardSchema = z.strictObject({
@@ -80,8 +74,8 @@ export const boardSchema = z.strictObject({
   ),
   light_headers: named(lightHeader, 'light headers by name', 'a map such as {L1: {volts: 5, amps: 3.0}}'),
   usb_headers: named(usbHeader, 'internal USB headers by name', 'a map such as {U1: {kind: usb2, ports: 2}}'),
-  before_host: z.optional(beforeHost),
-  note: z.optional(text('anything worth knowing')),
+  before_host: beforeHost,
+  note: text('anything worth knowing'),
 })
 
 /** The supply, with the trade's usual value, marked as assumed, wherever the plan gives none. */

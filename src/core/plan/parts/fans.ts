@@ -39,17 +39,15 @@ export const fan = form(
       kind: kindKey('fan'),
       motor: z.optional(motorSchema),
       ...lightKeys,
-      flow: z.optional(
-        word('air goes in or out of the case, or stays inside as on the processor’s cooler', [
-          'in',
-          'out',
-          'inside',
-          'unknown',
-        ] as const),
-      ),
-      size: z.optional(measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' })),
-      cfm: z.optional(measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 })),
-      on: z.optional(screwedOn),
+      flow: word('air goes in or out of the case, or stays inside as on the processor’s cooler', [
+        'in',
+        'out',
+        'inside',
+        'unknown',
+      ] as const),
+      size: measure('frame size, mm', 'length', { min: 20, max: 400, sample: '120 mm' }),
+      cfm: measure('air flow at full speed, CFM', 'airflow', { min: 1, max: 1000 }),
+      on: screwedOn,
       ...common,
     }),
   (id, input, use) => {
@@ -78,11 +76,9 @@ export const pump = form(
       kind: kindKey('pump'),
       motor: z.optional(motorSchema),
       ...lightKeys,
-      host: z.optional(
-        word('usb: it has a USB plug of its own and drives its lights itself', ['usb', 'none'] as const),
-      ),
-      before_host: z.optional(beforeHost),
-      usb_milliamps: z.optional(usbMilliamps),
+      host: word('usb: it has a USB plug of its own and drives its lights itself', ['usb', 'none'] as const),
+      before_host: beforeHost,
+      usb_milliamps: usbMilliamps,
       ...common,
     }),
   (id, input, use) => ({

@@ -38,15 +38,13 @@ export const form = <K extends PartKindName, S extends z.ZodMiniObject>(
 
 /** Keys that every part may have. */
 export const common = {
-  at: z.optional(text('where it sits, in your own words, such as front-bottom', 80)),
-  reach: z.optional(
-    word('how hard its leads are to get at: open, tight or behind-cover', [
-      'open',
-      'tight',
-      'behind-cover',
-    ] as const),
-  ),
-  note: z.optional(text('anything worth knowing')),
+  at: text('where it sits, in your own words, such as front-bottom', 80),
+  reach: word('how hard its leads are to get at: open, tight or behind-cover', [
+    'open',
+    'tight',
+    'behind-cover',
+  ] as const),
+  note: text('anything worth knowing'),
 }
 
 export const kindKey = <K extends string>(kind: K) =>

@@ -1,6 +1,6 @@
 /** What stands between board and fans: splitters, fan hubs, light hubs and combined controllers. */
 import * as z from 'zod/mini'
-import { amps, count, described, flag, measure, word } from '../fields.ts'
+import { amps, count, described, flag, measure, needed, word } from '../fields.ts'
 import type { LightVolts } from '../part.ts'
 import { usualHub, usualUsb } from '../usual.ts'
 import { beforeHost, usbMilliamps } from './fans.ts'
@@ -43,9 +43,9 @@ export const fanSplitter = form(
   () =>
     z.strictObject({
       kind: kindKey('fan-splitter'),
-      ways: count('sockets for fans', 1, 32),
+      ways: needed(count('sockets for fans', 1, 32)),
       tach_from: z.optional(tachFrom),
-      passes_control: z.optional(flag('carries the control wire')),
+      passes_control: flag('carries the control wire'),
       ...common,
     }),
   (id, input, use) => ({
@@ -63,12 +63,12 @@ export const fanHub = form(
   () =>
     z.strictObject({
       kind: kindKey('fan-hub'),
-      ports: count('sockets for fans', 1, 64),
-      power: z.optional(hubPower),
-      amps: z.optional(amps('most current over all ports, A', 40)),
-      port_amps: z.optional(amps('most current of one port, A', 10)),
+      ports: needed(count('sockets for fans', 1, 64)),
+      power: hubPower,
+      amps: amps('most current over all ports, A', 40),
+      port_amps: amps('most current of one port, A', 10),
       tach_from: z.optional(tachFrom),
-      passes_control: z.optional(flag('carries the control wire')),
+      passes_control: flag('carries the control wire'),
       ...common,
     }),
   (id, input, use) => {
@@ -92,22 +92,20 @@ export const lightHub = form(
   () =>
     z.strictObject({
       kind: kindKey('light-hub'),
-      ports: count('sockets for lights', 1, 64),
-      volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
-      chain: z.optional(
-        word('series: data goes from port to port; parallel: every port gets the same', [
-          'series',
-          'parallel',
-        ] as const),
-      ),
-      power: z.optional(hubPower),
-      host: z.optional(host),
-      before_host: z.optional(beforeHost),
-      amps: z.optional(amps('most current over all ports, A', 40)),
-      port_amps: z.optional(amps('most current of one port, A', 10)),
-      max_leds: z.optional(maxLeds),
-      data_volts: z.optional(dataVolts),
-      usb_milliamps: z.optional(usbMilliamps),
+      ports: needed(count('sockets for lights', 1, 64)),
+      volts: voltsField('5 (addressable) or 12 (plain four-pin), V'),
+      chain: word('series: data goes from port to port; parallel: every port gets the same', [
+        'series',
+        'parallel',
+      ] as const),
+      power: hubPower,
+      host: host,
+      before_host: beforeHost,
+      amps: amps('most current over all ports, A', 40),
+      port_amps: amps('most current of one port, A', 10),
+      max_leds: maxLeds,
+      data_volts: dataVolts,
+      usb_milliamps: usbMilliamps,
       ...common,
     }),
   (id, input, use) => {
@@ -137,39 +135,33 @@ export const controller = form(
   () =>
     z.strictObject({
       kind: kindKey('controller'),
-      fan_ports: z.optional(count('sockets for fans, named fan1, fan2, …', 0, 64)),
-      light_ports: z.optional(count('sockets for lights, named light1, light2, …', 0, 64)),
-      volts: z.optional(voltsField('of its lights: 5 or 12, V')),
-      chain: z.optional(
-        word('separate: each light port is a channel; series or parallel: one channel over all', [
-          'separate',
-          'series',
-          'parallel',
-        ] as const),
-      ),
-      power: z.optional(plugPower),
-      host: z.optional(
-        word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
-          'usb',
-          'header',
-          'none',
-        ] as const),
-      ),
-      fan_control: z.optional(
-        word('own: it sets its fans; header: the board header that its lead in hangs on', [
-          'own',
-          'header',
-        ] as const),
-      ),
+      fan_ports: count('sockets for fans, named fan1, fan2, …', 0, 64),
+      light_ports: count('sockets for lights, named light1, light2, …', 0, 64),
+      volts: voltsField('of its lights: 5 or 12, V'),
+      chain: word('separate: each light port is a channel; series or parallel: one channel over all', [
+        'separate',
+        'series',
+        'parallel',
+      ] as const),
+      power: plugPower,
+      host: word('who tells its lights what to show: usb, a board light header (port light_in), or nobody', [
+        'usb',
+        'header',
+        'none',
+      ] as const),
+      fan_control: word('own: it sets its fans; header: the board header that its lead in hangs on', [
+        'own',
+        'header',
+      ] as const),
       tach_from: z.optional(tachFrom),
-      before_host: z.optional(beforeHost),
-      fan_amps: z.optional(amps('most current over all fan ports, A', 40)),
-      fan_port_amps: z.optional(amps('most current of one fan port, A', 10)),
-      light_amps: z.optional(amps('most current over all light ports, A', 40)),
-      light_port_amps: z.optional(amps('most current of one light port, A', 10)),
-      max_leds: z.optional(maxLeds),
-      data_volts: z.optional(dataVolts),
-      usb_milliamps: z.optional(usbMilliamps),
+      before_host: beforeHost,
+      fan_amps: amps('most current over all fan ports, A', 40),
+      fan_port_amps: amps('most current of one fan port, A', 10),
+      light_amps: amps('most current over all light ports, A', 40),
+      light_port_amps: amps('most current of one light port, A', 10),
+      max_leds: maxLeds,
+      data_volts: dataVolts,
+      usb_milliamps: usbMilliamps,
       ...common,
     }),
   (id, input, use) => {
@@ -204,9 +196,9 @@ export const lightSplitter = form(
   () =>
     z.strictObject({
       kind: kindKey('light-splitter'),
-      ways: count('sockets for lights', 1, 32),
-      volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
-      amps: z.optional(amps('most current that its lead carries, A', 40)),
+      ways: needed(count('sockets for lights', 1, 32)),
+      volts: voltsField('5 (addressable) or 12 (plain four-pin), V'),
+      amps: amps('most current that its lead carries, A', 40),
       ...common,
     }),
   (id, input, use) => ({

@@ -12,14 +12,14 @@ export const voltsField = (description: string) =>
 
 export const lightSchema = described(
   z.strictObject({
-    volts: z.optional(voltsField('5 (addressable) or 12 (plain four-pin), V')),
-    leds: z.optional(count('number of LEDs in it', 1, 2000)),
-    amps: z.optional(amps('current with all LEDs at full white, A', 40)),
-    colours: z.optional(word('the order in which its LEDs take the colours', COLOURS)),
-    returns: z.optional(flag('hands the data back to its socket, which a hub in series needs')),
-    passes_on: z.optional(flag('has a socket (its name and _out) for the next light')),
-    mm: z.optional(measure('length of its lead, mm', 'length', { min: 1, max: 20_000 })),
-    awg: z.optional(measure('gauge of its lead', 'gauge', { min: 10, max: 36, whole: true })),
+    volts: voltsField('5 (addressable) or 12 (plain four-pin), V'),
+    leds: count('number of LEDs in it', 1, 2000),
+    amps: amps('current with all LEDs at full white, A', 40),
+    colours: word('the order in which its LEDs take the colours', COLOURS),
+    returns: flag('hands the data back to its socket, which a hub in series needs'),
+    passes_on: flag('has a socket (its name and _out) for the next light'),
+    mm: measure('length of its lead, mm', 'length', { min: 1, max: 20_000 }),
+    awg: measure('gauge of its lead', 'gauge', { min: 10, max: 36, whole: true }),
   }),
   {
     description: 'the lights and their lead',

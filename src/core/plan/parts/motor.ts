@@ -5,8 +5,8 @@ import {
   count,
   described,
   flag,
+  isNumberOrText,
   measure,
-  NUMBER_OR_TEXT,
   readFrom,
   readMeasure,
   word,
@@ -27,70 +27,61 @@ const speedsMeta = {
   description:
     'lowest and highest speed at 12 V, rpm; or the highest alone, the lowest is then taken as 30 % of it',
   expected: expectedSpeeds,
+  anyOf: [{ type: 'array', items: { type: ['number', 'string'] } }, { type: ['number', 'string'] }],
 }
+const isSpeeds = (input: unknown): input is OneSpeed | OneSpeed[] =>
+  Array.isArray(input) ? input.every(isNumberOrText) : isNumberOrText(input)
+type OneSpeed = number | string
 type Speeds = readonly [number | undefined, number | undefined]
 
 /** One speed is the highest; two are the lowest and the highest. */
-const speeds = readFrom(
-  z.union([z.array(NUMBER_OR_TEXT), NUMBER_OR_TEXT]),
-  speedsMeta,
-  (input, tell): Speeds => {
-    const wrong = (found: string, todo: string) => tell({ found, expected: expectedSpeeds, todo })
-    const range = typeof input === 'string' ? RANGE.exec(input.trim()) : null
-    if (range) return wrong(shown(input), `write [${range[1]}, ${range[2]}]`)
-    const list = Array.isArray(input) ? input : [input]
-    if (list.length === 0 || list.length > 2)
-      wrong(`a list of ${list.length}`, 'write the lowest and the highest speed')
-    const read = list.map((value, i) => {
-      if (value === 'unknown') return undefined
-      const got = readMeasure(value, 'speed', { min: 1, max: TOP }, oneSpeed)
-      return typeof got === 'number' ? got : tell(got, Array.isArray(input) ? i : undefined)
-    })
-    const [low, high] = list.length === 2 ? read : [undefined, read[0]]
-    if (low !== undefined && high !== undefined && low > high)
-      wrong(`[${low}, ${high}]`, `write [${high}, ${low}] if that is meant`)
-    return [low, high]
-  },
-)
+const speeds = readFrom(isSpeeds, speedsMeta, (input, tell): Speeds => {
+  const wrong = (found: string, todo: string) => tell({ found, expected: expectedSpeeds, todo })
+  const range = typeof input === 'string' ? RANGE.exec(input.trim()) : null
+  if (range) return wrong(shown(input), `write [${range[1]}, ${range[2]}]`)
+  const list = Array.isArray(input) ? input : [input]
+  if (list.length === 0 || list.length > 2)
+    wrong(`a list of ${list.length}`, 'write the lowest and the highest speed')
+  const read = list.map((value, i) => {
+    if (value === 'unknown') return undefined
+    const got = readMeasure(value, 'speed', { min: 1, max: TOP }, oneSpeed)
+    return typeof got === 'number' ? got : tell(got, Array.isArray(input) ? i : undefined)
+  })
+  const [low, high] = list.length === 2 ? read : [undefined, read[0]]
+  if (low !== undefined && high !== undefined && low > high)
+    wrong(`[${low}, ${high}]`, `write [${high}, ${low}] if that is meant`)
+  return [low, high]
+})
 
 export const motorSchema = described(
   z.strictObject({
-    pins: z.optional(count('holes in its plug: 4 with control, 3 without, 2 without tach', 2, 4)),
-    amps: z.optional(amps('steady current at full speed, A', 6)),
-    start_amps: z.optional(amps('current in the first second, A', 12)),
-    locked_amps: z.optional(amps('current with the blades held fast, A', 12)),
-    rpm: z.optional(speeds),
-    start_volts: z.optional(
-      measure('lowest voltage at which it starts, V', 'voltage', {
-        min: 1,
-        max: 12,
-        sample: '7 V',
-      }),
+    pins: count('holes in its plug: 4 with control, 3 without, 2 without tach', 2, 4),
+    amps: amps('steady current at full speed, A', 6),
+    start_amps: amps('current in the first second, A', 12),
+    locked_amps: amps('current with the blades held fast, A', 12),
+    rpm: speeds,
+    start_volts: measure('lowest voltage at which it starts, V', 'voltage', {
+      min: 1,
+      max: 12,
+      sample: '7 V',
+    }),
+    start_duty: measure('lowest duty at which it starts, %', 'percent', { min: 0, max: 100 }),
+    below_min: word(
+      'what it does under its lowest duty: keeps its minimum, keeps it but stops at 0, or stops',
+      ['keeps', 'stops-at-zero', 'stops'] as const,
     ),
-    start_duty: z.optional(measure('lowest duty at which it starts, %', 'percent', { min: 0, max: 100 })),
-    below_min: z.optional(
-      word('what it does under its lowest duty: keeps its minimum, keeps it but stops at 0, or stops', [
-        'keeps',
-        'stops-at-zero',
-        'stops',
-      ] as const),
-    ),
-    pulses: z.optional(count('tach pulses a turn', 1, 8)),
-    tach: z.optional(
-      word('what the third wire says: pulses, a steady level (running or locked), or nothing', [
-        'pulses',
-        'level',
-        'none',
-      ] as const),
-    ),
-    passes_on: z.optional(flag('has a socket motor_out for the next fan')),
-    feed: z.optional(
-      word('where its 12 V comes from: the motor lead, or a supply plug of its own (port power)', [
-        'lead',
-        'sata',
-        'peripheral',
-      ] as const),
-    ),
+    pulses: count('tach pulses a turn', 1, 8),
+    tach: word('what the third wire says: pulses, a steady level (running or locked), or nothing', [
+      'pulses',
+      'level',
+      'none',
+    ] as const),
+    passes_on: flag('has a socket motor_out for the next fan'),
+    feed: word('where its 12 V comes from: the motor lead, or a supply plug of its own (port power)', [
+      'lead',
+      'sata',
+      'peripheral',
+    ] as const),
   }),
   {
     description: 'the motor and its lead',

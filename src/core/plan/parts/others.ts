@@ -1,6 +1,6 @@
 /** USB hubs, adapters, and whatever else takes an internal USB port. */
 import * as z from 'zod/mini'
-import { count, flag, measure, word } from '../fields.ts'
+import { count, flag, measure, needed, word } from '../fields.ts'
 import { usualUsb } from '../usual.ts'
 import { usbMilliamps } from './fans.ts'
 import { common, commonOf, form, kindKey } from './form.ts'
@@ -23,26 +23,20 @@ export const usbHub = form(
   () =>
     z.strictObject({
       kind: kindKey('usb-hub'),
-      ports: count('ports that it offers, named 1, 2, …', 1, 16),
-      power: z.optional(
-        word('bus: from the USB port itself; or a supply plug (port power)', [
-          'bus',
-          'sata',
-          'peripheral',
-        ] as const),
-      ),
-      port_milliamps: z.optional(
-        measure('current that it offers on each port, mA', 'milliamps', {
-          min: 1,
-          max: 5000,
-        }),
-      ),
-      own_milliamps: z.optional(
-        measure('current that it takes itself, mA', 'milliamps', {
-          min: 0,
-          max: 2000,
-        }),
-      ),
+      ports: needed(count('ports that it offers, named 1, 2, …', 1, 16)),
+      power: word('bus: from the USB port itself; or a supply plug (port power)', [
+        'bus',
+        'sata',
+        'peripheral',
+      ] as const),
+      port_milliamps: measure('current that it offers on each port, mA', 'milliamps', {
+        min: 1,
+        max: 5000,
+      }),
+      own_milliamps: measure('current that it takes itself, mA', 'milliamps', {
+        min: 0,
+        max: 2000,
+      }),
       ...common,
     }),
   (id, input, use) => {
@@ -62,7 +56,7 @@ export const usbHub = form(
   },
 )
 
-const connector = (description: string) => word(description, CONNECTORS)
+const connector = (description: string) => needed(word(description, CONNECTORS))
 
 export const adapter = form(
   'adapter',
@@ -72,8 +66,8 @@ export const adapter = form(
       kind: kindKey('adapter'),
       from: connector('the plug at its end in, which goes into what feeds it'),
       to: connector('the socket at its end out, which takes another plug'),
-      outs: z.optional(count('number of sockets: out, or out1, out2, …', 1, 8)),
-      moulded: z.optional(flag('its plug is cast in one piece, so the contacts cannot be seen')),
+      outs: count('number of sockets: out, or out1, out2, …', 1, 8),
+      moulded: flag('its plug is cast in one piece, so the contacts cannot be seen'),
       ...common,
     }),
   (id, input, use) => ({
@@ -92,8 +86,8 @@ export const usbDevice = form(
   () =>
     z.strictObject({
       kind: kindKey('usb-device'),
-      ports: z.optional(count('1, or 2 where its plug covers both rows of a header', 1, 2)),
-      usb_milliamps: z.optional(usbMilliamps),
+      ports: count('1, or 2 where its plug covers both rows of a header', 1, 2),
+      usb_milliamps: usbMilliamps,
       ...common,
     }),
   (id, input, use) => ({
