@@ -42,6 +42,9 @@ leads: [F1.motor -> board.S1]`)
     expect(say('cross-check', { what: 'fed', at: 'F3', from: 'supply.SA.1' })).toContain(
       'is fed from plug 1 of supply lead SA',
     )
+    expect(say('cross-check', { what: 'usb-path', at: 'H1', from: ['board.U1.a'] })).toBe(
+      'By the plan: Light hub H1 (behind the board tray) is connected through row a of USB header U1 on the board.',
+    )
     expect(say('cross-check', { what: 'speed-from', at: 'board.SYS1', from: 'F1' })).toContain(
       'counts the speed of fan F1',
     )

@@ -86,6 +86,14 @@ describe('things to do, in words', () => {
     expect(lines).toContain('What would mend it:')
     expect(lines).toContain('no check here tells them apart')
   })
+
+  it('a look after what was done is no end of what can be mended', () => {
+    const again = english.verdict({ ...verdict, repair: { id: 'mend nothing, 1.1', edits: [] } }, scene)
+    expect(again.at(-1)).toBe('What was done so far may have mended it: that is looked at next.')
+    expect(english.verdict({ ...verdict, repair: null }, scene).at(-1)).toBe(
+      'There is nothing more that can be mended at this bench.',
+    )
+  })
 })
 
 describe('cautions', () => {

@@ -9,6 +9,7 @@ export type Route = 'light' | 'motor' | 'usb'
 
 const ROUTES: Readonly<Partial<Record<What, Route>>> = {
   lit: 'light',
+  flickers: 'light',
   shows: 'light',
   effect: 'light',
   answers: 'light',

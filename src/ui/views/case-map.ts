@@ -1,10 +1,11 @@
 /**
  * The case as a map: its places laid out as one sees them with the side panel off, rear to the left, front to the right.
- * Places are read from the words of `at` in the plan; what has none, or is not a part of the case, lies inside.
+ * Places are read from the words of `at` in the plan; what has none, or is not a part of the case, lies inside. Where anything
+ * is asked about that is not looked at in its place, such as a speed, there is no map.
  */
 
 import { highlighted } from '../state/moves.ts'
-import { partOfRef, type Row } from '../state/rows.ts'
+import { type Look, partOfRef, type Row } from '../state/rows.ts'
 import { type Line, line, padLine, span } from '../text/line.ts'
 import { width } from '../text/width.ts'
 import { type Model, marksOf } from './model.ts'
@@ -40,6 +41,9 @@ function order(at: string | undefined): number {
       : 100
   return place + (number ? Number(number[0]) : 50)
 }
+
+/** Looked at where it lies in the case; a speed or an alarm is read on a screen, and a channel has no one place. */
+const IN_PLACE: ReadonlySet<Look> = new Set(['spins', 'steady', 'lit', 'flickers', 'shows', 'plug'])
 
 interface Cell {
   readonly row: Row & { row: 'spot' }
@@ -97,7 +101,7 @@ function columnWidths(
 
 /**
  * The map within `columns` and `height`; undefined where it does not fit or where the places say nothing (all of them
- * inside), so that a list is better.
+ * inside, or not what one looks at), so that a list is better.
  */
 export function caseMap(
   model: Model,
@@ -108,6 +112,7 @@ export function caseMap(
   const cells = cellsOf(model, rows)
   const inZone = (zone: Zone) => cells.filter((c) => c.zone === zone)
   if (cells.length === 0 || inZone('middle').length === cells.length || columns < 56) return undefined
+  if (cells.some(({ row }) => !IN_PLACE.has(row.spot.look))) return undefined
   const widths = columnWidths(model, cells, rows.length, columns - 4)
   if (widths === undefined) return undefined
   const current = highlighted(model.cursor, rows)

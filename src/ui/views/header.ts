@@ -1,6 +1,6 @@
 /**
  * The first line: power, always at the same place, in words and in shape; where the hands are; how far the job is. On
- * narrow screens the symptom gives way first, then how far the job is; power and hands never.
+ * narrow screens how far the job is gets shorter first, then the symptom gives way, then that; power and hands never.
  */
 import { powerUnknown } from '../../job/power-unknown.ts'
 import { type Line, line, lineWidth, span, spread } from '../text/line.ts'
@@ -21,17 +21,18 @@ export function header(model: Model): Line {
     span(chip, on ? 'picked' : 'strong'),
     span(`  ${hands}`, view.hands === 'in' ? 'strong' : 'plain'),
   )
-  const fits = (text: string): boolean => lineWidth(power) + width(say(model, text)) + 2 <= model.size.columns
-  const far = farTexts(model).find(fits) ?? ''
-  const right = line(span(say(model, far), 'strong'))
   const symptom = say(
     model,
     view.opened ? language.symptom(view.opened).name : language.symptoms(view.symptoms),
   )
   // A name that is cut tells less than none.
   const named = line(...power, span(`   ${symptom}`, 'dim'))
-  const left = lineWidth(named) + lineWidth(right) + 2 <= model.size.columns ? named : power
-  return spread(left, right, model.size.columns, marks.cut)
+  const texts = farTexts(model).map((text) => say(model, text))
+  const behind = (left: Line): string | undefined =>
+    texts.find((text) => lineWidth(left) + width(text) + 2 <= model.size.columns)
+  const far = behind(named)
+  const right = line(span(far ?? behind(power) ?? '', 'strong'))
+  return spread(far === undefined ? power : named, right, model.size.columns, marks.cut)
 }
 
 /** How far the job is, in full and shorter. */

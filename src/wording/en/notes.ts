@@ -95,7 +95,7 @@ const SAID: Readonly<Record<string, (facts: Facts, scene: Scene) => string>> = {
   fed: (f, s) => `${names(f.at, s)} is fed from ${names(f.from, s)}.`,
   driven: (f, s) => `${names(f.at, s)} takes its light data from ${names(f.from, s)}.`,
   'speed-from': (f, s) => `${names(f.at, s)} counts the speed of ${names(f.from, s)} only.`,
-  'usb-path': (f, s) => `the USB of ${names(f.at, s)} goes by ${names(f.from, s)}.`,
+  'usb-path': (f, s) => `${names(f.at, s)} is connected through ${names(f.from, s)}.`,
   asked: (f, s) =>
     `${names(f.at, s)} is driven ${f.value === 'dc' ? 'by voltage (DC)' : 'by its control wire (PWM)'}; its setting asks for ${f.figure} % now.`,
   'alarm-limit': (f, s) =>

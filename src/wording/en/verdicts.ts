@@ -56,6 +56,7 @@ export function verdictLines(verdict: Verdict, scene: Scene): string[] {
       'What would mend it:',
       ...editSentences(verdict.repair.edits, scene).map((line) => `  ${line}`),
     )
+  else if (verdict.repair) lines.push('What was done so far may have mended it: that is looked at next.')
   else if (!special(first, 'nothing-wrong'))
     lines.push('There is nothing more that can be mended at this bench.')
   return lines

@@ -142,12 +142,12 @@ export function left(matter: PageMatter): Block[] {
     blocks.push({ is: 'text', text: words.suspectsLeft }, { is: 'list', items, numbered: true })
   }
   const { verdict } = report
-  if (verdict?.repair) {
+  if (verdict?.repair && verdict.repair.edits.length > 0) {
     blocks.push(
       { is: 'text', text: words.wouldMend },
       { is: 'list', items: verdict.repair.edits.map((edit) => language.edit(edit, scene)), numbered: true },
     )
-  } else if (verdict !== undefined) blocks.push({ is: 'text', text: words.nothingToMend })
+  } else if (verdict?.repair === null) blocks.push({ is: 'text', text: words.nothingToMend })
   blocks.push(...toldNotes(matter, isToGet).map((text): Block => ({ is: 'text', text })))
   return blocks
 }

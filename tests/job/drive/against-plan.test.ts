@@ -14,6 +14,10 @@ describe('what parts share', () => {
       what: 'shared',
       parts: ['F1', 'F2'],
     })
+    expect(shared({ what: 'flickers', at: 'F1' }, { what: 'flickers', at: 'F2' })).toMatchObject({
+      what: 'shared',
+      parts: ['F1', 'F2'],
+    })
     expect(shared({ what: 'spins', at: 'F1' }, { what: 'spins', at: 'F2' })).toMatchObject({
       what: 'nothing-shared',
     })

@@ -167,6 +167,20 @@ describe('signs', () => {
   })
 })
 
+describe('how far it is', () => {
+  test.each([
+    [60, false],
+    [80, false],
+    [100, true],
+    [132, true],
+  ])('gets shorter before the symptom goes, at %i columns', (columns, named) => {
+    const over = { symptoms: ['lights-dark'], left: 8, minutes: 61.5 } as const
+    const [line = ''] = screenAt([{ prompt: askLit }], { columns, over }).lines()
+    expect(line.includes('Lights dead on some fans')).toBe(named)
+    expect(line).toContain('8 causes')
+  })
+})
+
 describe('a terminal too small', () => {
   test('says so and how to go on; keys still work', async () => {
     const at = screenAt([{ prompt: askLit }], { columns: 50, rows: 12 })
@@ -281,6 +295,18 @@ describe('thirty fans', () => {
     const text = screenAt([{ prompt: { ...askMany, marks } }], { columns: 132, rows: 43, over }).text()
     expect(text).toContain('2 [ ] socket 1 of light hub H1 (behind the board tray) speed')
     expect(text).toContain('3 [ ] socket 2 of H1 speed')
+  })
+
+  test('stand in a list where speeds are asked for too: those are not read in the case', () => {
+    const marks = [
+      ...['F1', 'F2'].map((at) => ({ id: at, observe: { what: 'spins' as const, at }, value: 'no' })),
+      { id: 'S', observe: { what: 'rpm' as const, at: 'board.SYS1' }, value: 'zero' },
+    ]
+    const over = { plan: { ...archivePlan, parts: fans }, path: [] }
+    const drawn = (some: typeof marks) =>
+      screenAt([{ prompt: { ...askMany, marks: some } }], { columns: 100, rows: 40, over }).text()
+    expect(drawn(marks.slice(0, 2))).toContain('┌')
+    expect(drawn(marks)).not.toContain('┌')
   })
 
   test('are found by typing a part of a name', async () => {
