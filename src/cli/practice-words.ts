@@ -14,7 +14,7 @@ const isSeen = (e: Job['trail'][number]): boolean => !e.undone && e.reply !== 'u
 /** Steps are numbered as the trainee sees them. */
 export const sceneOf = (job: Job): Scene & { trail: Job['trail'] } => ({
   plan: job.ground.build.plan,
-  inForce: job.inForce,
+  done: job.history,
   trail: job.trail.filter(isSeen),
 })
 

@@ -63,6 +63,7 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     power: powerOf(job),
     hands: job.pending?.prompt.hands ?? 'out',
     inForce: job.inForce,
+    done: job.history,
     told: job.told,
     prompt: left ? null : (job.pending?.prompt ?? null),
     end: job.end ?? (left ? leftEnd(job) : null),

@@ -50,6 +50,8 @@ export interface View {
   readonly hands: Hands
   /** Edits that are in force beyond the plan (two plugs still exchanged, say). */
   readonly inForce: readonly Edit[]
+  /** Everything done to the build, in order, power included. */
+  readonly done: readonly Edit[]
   /** Told since the last reply, in order, to be shown before the prompt. */
   readonly told: readonly (Note | Verdict)[]
   /** What waits for a reply; null once the job has ended. */

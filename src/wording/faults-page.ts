@@ -94,7 +94,7 @@ function row(entry: FaultEntry, builds: readonly Shown[], say: Say): string {
     entry.family,
     weights.length > 1 ? `${weights[0]} to ${weights.at(-1)}` : (weights[0] ?? ''),
     entry.intermittent ? 'yes' : '',
-    best ? say(best.fault, { plan: best.shown.plan, inForce: [] }).is : '',
+    best ? say(best.fault, { plan: best.shown.plan }).is : '',
     best ? best.changes.slice(0, MOST_SEEN).join('; ') + (best.changes.length > MOST_SEEN ? '; …' : '') : '',
   ]
   return `| ${cells.map(cell).join(' | ')} |`

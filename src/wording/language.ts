@@ -18,7 +18,8 @@ import type { ScreenWords } from './screen.ts'
 /** What names and places are drawn from. A `View` is one. */
 export interface Scene {
   readonly plan: Plan
-  readonly inForce: readonly Edit[]
+  /** Done to it so far, in order. */
+  readonly done?: readonly Edit[]
   /** What the audit found in the plan, where that is at hand. */
   readonly findings?: readonly Finding[]
   /** Explanations are folded away. */

@@ -94,13 +94,13 @@ describe('a language in the figures of a place', () => {
       facts: { at: 'board.SYS1', fans: ['F1', 'F2'] },
       assumed: [],
     } as unknown as Parameters<typeof english.finding>[0]
-    const own = { plan: archivePlan, inForce: [] }
+    const own = { plan: archivePlan }
     expect(german.finding(finding, own).join(' ')).toContain('1,25 A')
     expect(english.finding(finding, own).join(' ')).toContain('1.25 A')
   })
 
   test('names with a point in them stay what they are', () => {
-    const scene = { plan: { parts: [], leads: [], board: {}, supply: { leads: [] } }, inForce: [] }
+    const scene = { plan: { parts: [], leads: [], board: {}, supply: { leads: [] } } }
     const ref = (l: typeof english) =>
       l.ref('F1.motor', scene as unknown as Parameters<typeof english.ref>[1])
     expect(ref(german)).toBe(ref(english))

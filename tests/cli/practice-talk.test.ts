@@ -149,14 +149,14 @@ describe('the talk of an exercise', () => {
     const talked = await talk(start, [], other ? [other] : [], byRules(rules, []), english)
     const [first] = verdictLines(talked, engine, english)
     expect(first).toContain('it was not')
-    expect(first).toContain(english.fault(fault, { plan, inForce: [] }).name)
+    expect(first).toContain(english.fault(fault, { plan }).name)
   })
 
   it('who gives up is told what it was', async () => {
     const { start, engine, fault } = exercise('fan-still', 'F2:motor-dead')
     const talked = await talk(start, [], [], byRules([[/What next/u, 'give-up']], []), english)
     const lines = verdictLines(talked, engine, english).join('\n')
-    expect(lines).toContain(english.fault(fault, { plan, inForce: [] }).name)
+    expect(lines).toContain(english.fault(fault, { plan }).name)
     expect(lines).toContain('before the symptom was gone')
   })
 

@@ -188,6 +188,7 @@ export function fakeSession(
       power,
       hands: prompt?.hands ?? 'out',
       inForce,
+      done: inForce,
       told: end === null ? (step?.told ?? []) : [],
       prompt,
       end,

@@ -138,7 +138,7 @@ export const CONTROLS: Readonly<Record<string, Control>> = {
       await pty.until(/Find: ?_/u)
       pty.write('\x1b')
       await pty.until(
-        (rows) => !rows.join('\n').includes('Find:') && rows.join(' ').includes(opening(prompt, plan)),
+        (rows) => !rows.join('\n').includes('Find:') && rows.join(' ').includes(opening(prompt, { plan })),
       )
       return undefined
     },

@@ -8,6 +8,7 @@ import type { Fault } from '../../src/core/faults/fault.ts'
 import type { Plan } from '../../src/core/plan/plan.ts'
 import type { Reply } from '../../src/job/view.ts'
 import { english } from '../../src/wording/en/english.ts'
+import type { Scene } from '../../src/wording/language.ts'
 import { personAt } from './bench-person.ts'
 import { envIn, NODE, PROGRAM } from './program.ts'
 import { openPty, type Pty } from './pty.ts'
@@ -70,12 +71,13 @@ export async function runAtTerminal(job: TerminalJob, opened: (pty: Pty) => void
   })
   const person = personAt(plan, job.faults, { past: PAST })
   const told = await workAt(pty, log, person, plan, job.hands, async (prompt) => {
-    flaws.push(...flawsOf(pty, prompt, plan))
+    const scene = { plan, done: person.history }
+    flaws.push(...flawsOf(pty, prompt, scene))
     const before = standing(eventsIn(log))?.seq
     const said = await job.turn.next(prompt, answersIn(log))?.use({ pty, prompt, plan, log })
     if (standing(eventsIn(log))?.seq === before) {
-      await asked(pty, prompt, plan)
-      flaws.push(...flawsOf(pty, prompt, plan))
+      await asked(pty, prompt, scene)
+      flaws.push(...flawsOf(pty, prompt, scene))
     }
     return said ?? []
   })
@@ -127,28 +129,26 @@ export const flat = (rows: readonly string[]): string =>
     .replace(/[│┃|]/gu, ' ')
     .replace(/\s+/gu, ' ')
 
-const titleOf = (prompt: Prompt, plan: Plan): string => {
-  const scene = { plan, inForce: [] }
-  return (prompt.show === 'do' ? english.step(prompt, scene) : english.question(prompt, scene)).title
-}
+const titleOf = (prompt: Prompt, scene: Scene): string =>
+  (prompt.show === 'do' ? english.step(prompt, scene) : english.question(prompt, scene)).title
 
 const HEADS = Object.values(english.screen.head).filter((head) => head !== '')
 
 /** Long questions are cut at half of the screen; their beginning is always there. What lies over a question may name it. */
-const standsThere = (rows: readonly string[], prompt: Prompt, plan: Plan): boolean =>
+const standsThere = (rows: readonly string[], prompt: Prompt, scene: Scene): boolean =>
   !HEADS.includes(rows[2]?.split(' │ ')[0]?.trim() ?? '') &&
-  flat(rows).includes(titleOf(prompt, plan).slice(0, 80))
+  flat(rows).includes(titleOf(prompt, scene).slice(0, 80))
 
-const asked = (pty: Pty, prompt: Prompt, plan: Plan): Promise<unknown> =>
-  pty.until((rows) => standsThere(rows, prompt, plan))
+const asked = (pty: Pty, prompt: Prompt, scene: Scene): Promise<unknown> =>
+  pty.until((rows) => standsThere(rows, prompt, scene))
 
 /** What is wrong with the screen while a question stands on it. */
-function flawsOf(pty: Pty, prompt: Prompt, plan: Plan): string[] {
+function flawsOf(pty: Pty, prompt: Prompt, scene: Scene): string[] {
   const rows = pty.rows()
   const shown = rows.join('\n')
   const found: string[] = []
   const flaw = (what: string): void => void found.push(`${what}:\n${shown}`)
-  if (!standsThere(rows, prompt, plan)) flaw('the question is not in sight')
+  if (!standsThere(rows, prompt, scene)) flaw('the question is not in sight')
   if (prompt.show === 'ask' && !rows[0]?.includes(english.screen.power[prompt.power]))
     flaw('the power is not as it is')
   const waits = shown.includes('Read this first')

@@ -9,6 +9,7 @@ import type { Plan } from '../../src/core/plan/plan.ts'
 import type { LogEvent } from '../../src/job/log/event.ts'
 import type { Reply } from '../../src/job/view.ts'
 import { english } from '../../src/wording/en/english.ts'
+import type { Scene } from '../../src/wording/language.ts'
 import type { Person } from './bench-person.ts'
 import type { Pty } from './pty.ts'
 
@@ -44,8 +45,7 @@ export function standing(events: readonly LogEvent[]): Shown | undefined {
 const flat = (rows: readonly string[]): string => rows.join(' ').replace(/[│┃|]/gu, ' ').replace(/\s+/gu, ' ')
 
 /** The beginning of the sentence that stands on the screen for a prompt. */
-export function opening(prompt: Prompt, plan: Plan): string {
-  const scene = { plan, inForce: [] }
+export function opening(prompt: Prompt, scene: Scene): string {
   const { title } = prompt.show === 'do' ? english.step(prompt, scene) : english.question(prompt, scene)
   return title.slice(0, 24)
 }
@@ -104,7 +104,7 @@ export async function workAt(
     // The log has it before the screen: what was said last stands there as soon as the next question does.
     if (told.length > 0)
       await pty.until((rows) => rows.some((row) => /^(?:Recorded: |\d+ answers? taken back)/u.test(row)))
-    await readOn(pty, opening(prompt, plan))
+    await readOn(pty, opening(prompt, { plan, done: person.history }))
     told.push(...(await watch(prompt)))
     if (standing(eventsIn(log))?.seq !== seq) continue
     if (prompt.show === 'do') person.did(prompt.edits)

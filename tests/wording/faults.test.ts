@@ -5,7 +5,7 @@ import { parseFault } from '../../src/core/faults/fault.ts'
 import { faultWords, knownFault } from '../../src/wording/en/faults.ts'
 import { archivePlan } from '../support/archive-plan.ts'
 
-const scene = { plan: archivePlan, inForce: [] }
+const scene = { plan: archivePlan }
 
 /** One of every mode that a part, port, lead, joint or setting can have. */
 const everyMode = [

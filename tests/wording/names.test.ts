@@ -5,7 +5,7 @@ import { english } from '../../src/wording/en/english.ts'
 import { archivePlan, fan } from '../support/archive-plan.ts'
 import fc from '../support/fast-check.ts'
 
-const scene = { plan: archivePlan, inForce: [] }
+const scene = { plan: archivePlan }
 const name = (ref: string) => english.ref(ref, scene)
 
 describe('names of things', () => {
@@ -62,9 +62,9 @@ describe('names from outside', () => {
         (id, at) => {
           const plan = { ...archivePlan, parts: [fan(`F${id}`, at)] }
           const said = [
-            english.part(`F${id}`, { plan, inForce: [] }),
-            english.fault({ at: `F${id}`, mode: id }, { plan, inForce: [] }).is,
-            english.edit({ do: 'free', part: `F${id}` }, { plan, inForce: [] }),
+            english.part(`F${id}`, { plan }),
+            english.fault({ at: `F${id}`, mode: id }, { plan }).is,
+            english.edit({ do: 'free', part: `F${id}` }, { plan }),
           ]
           for (const s of said) expect(control.test(s)).toBe(false)
         },
@@ -81,7 +81,7 @@ describe('names from outside', () => {
 
   it('cuts endless names with an ellipsis, between characters as a person counts them', () => {
     const plan = { ...archivePlan, parts: [fan('F1', 'e\u0301'.repeat(100))] }
-    const said = english.part('F1', { plan, inForce: [] })
+    const said = english.part('F1', { plan })
     expect(said).toBe(`fan F1 (${'e\u0301'.repeat(LONGEST_NAME - 1)}…)`)
   })
 

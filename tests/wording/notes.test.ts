@@ -14,7 +14,7 @@ import {
   suspectUnplugged,
 } from '../support/fake-session.ts'
 
-const scene = { plan: archivePlan, inForce: [] }
+const scene = { plan: archivePlan }
 const say = (kind: Note['kind'], facts: Note['facts']) =>
   english.note({ show: 'note', kind, facts }, scene).join('\n')
 
@@ -26,7 +26,7 @@ parts: { F1: { kind: fan, motor: { pins: 3 } } }
 leads: [F1.motor -> board.S1]`)
     const findings = audit(plan).filter((f) => f.rule === 'three-pin-on-pwm')
     const [note] = findings.map(findingNote)
-    const told = english.note(note!, { plan, inForce: [], findings } as Parameters<typeof english.note>[1])
+    const told = english.note(note!, { plan, findings } as Parameters<typeof english.note>[1])
     expect(told[0]).toMatch(/^From the plan: may not work: fan F1 has 3 pins and header S1 controls by PWM/)
     expect(told[1]).toMatch(/^ {2}To do: use a 4-pin fan/)
   })

@@ -5,7 +5,7 @@ import { english } from '../../src/wording/en/english.ts'
 import { archivePlan } from '../support/archive-plan.ts'
 import { askLit, askMany, askSince } from '../support/fake-session.ts'
 
-const scene = { plan: archivePlan, inForce: [] }
+const scene = { plan: archivePlan }
 
 const placeOf: Readonly<Record<What, string>> = {
   spins: 'F2',
@@ -112,7 +112,7 @@ describe('questions in words', () => {
       ...archivePlan,
       parts: archivePlan.parts.map((p) => (p.id === 'F2' ? { ...p, id: 'fan2' } : p)),
     }
-    expect(english.sighting({ what: 'lit', at: 'fan2' }, 'dark', 'on', { plan, inForce: [] })).toBe(
+    expect(english.sighting({ what: 'lit', at: 'fan2' }, 'dark', 'on', { plan })).toBe(
       'fan2 (front-top): dark',
     )
   })

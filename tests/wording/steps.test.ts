@@ -5,7 +5,7 @@ import { english } from '../../src/wording/en/english.ts'
 import { archivePlan } from '../support/archive-plan.ts'
 import { doPowerOff, doReseat, verdict } from '../support/fake-session.ts'
 
-const scene = { plan: archivePlan, inForce: [] }
+const scene = { plan: archivePlan }
 const edit = (e: Edit) => english.edit(e, scene)
 
 describe('things to do, in words', () => {
@@ -63,11 +63,39 @@ describe('things to do, in words', () => {
     expect(edit({ do: 'reseat', plug: 'F3.light' })).toContain('home in socket 3 of light hub H1')
   })
 
-  it('does not say where a plug sits once a hand has moved it', () => {
-    const moved = { plan: archivePlan, inForce: [{ do: 'swap', a: 'F2.light', b: 'F3.light' }] as const }
+  it('says where a plug sits now, once a hand has moved it', () => {
+    const done = [{ do: 'swap', a: 'F2.light', b: 'F3.light' }] as const
+    const moved = { plan: archivePlan, done }
     expect(english.edit({ do: 'unplug', plug: 'F2.light' }, moved)).toBe(
-      'Pull the light plug of fan F2 (front-top) out of its socket.',
+      'Pull the light plug of fan F2 (front-top) out of socket 3 of light hub H1 (behind the board tray).',
     )
+    // Put back first, and then at home again.
+    const turns = english.step({ ...doReseat, edits: [...done, ...doReseat.edits] }, moved).lines
+    expect(turns[1]).toMatch(/^Push the light plug of fan F3 .*home in socket 3 of light hub H1/)
+    expect(
+      english.edit(
+        { do: 'reseat', plug: 'F2.light' },
+        { plan: archivePlan, done: [{ do: 'unplug', plug: 'F2.light' }] },
+      ),
+    ).toMatch(/^Push the light plug of fan F2 \(front-top\) home: /)
+  })
+
+  it('tells a step that was done from where things were before it', () => {
+    const move = (socket: string) => ({
+      ...doReseat,
+      edits: [{ do: 'plug' as const, plug: 'F3.light', socket }],
+    })
+    const trail = [move('H1.4'), move('H1.3')].map((prompt, i) => ({
+      seq: i + 1,
+      prompt,
+      reply: 'done' as const,
+      undone: false,
+      notes: [],
+    }))
+    const view = { plan: archivePlan, trail, done: trail.flatMap((e) => e.prompt.edits) }
+    const said = trail.map((e) => english.trail(e, view))
+    expect(said[0]).toMatch(/from socket 3 of light hub H1 .* to socket 4 of H1; push it home/)
+    expect(said[1]).toMatch(/from socket 4 of light hub H1 .* to socket 3 of H1; push it home/)
   })
 
   it('one edit is the sentence itself, several are a list in their order', () => {

@@ -5,7 +5,7 @@ import type { Part } from '../../src/core/plan/part.ts'
 import { english } from '../../src/wording/en/english.ts'
 import { archivePlan } from '../support/archive-plan.ts'
 
-const scene = { plan: archivePlan, inForce: [] }
+const scene = { plan: archivePlan }
 
 /** The same plan with its parts called otherwise. */
 const renamed = (names: Readonly<Record<string, string>>) => ({

@@ -105,7 +105,7 @@ function tell(
     shell.out(JSON.stringify({ ...head, sight: seen }, null, 1))
     return
   }
-  const scene: Scene = { plan: build.plan, inForce: [] }
+  const scene: Scene = { plan: build.plan }
   const { language } = shell
   for (const f of faults) shell.out(`${faultText(f.fault)}  ${language.fault(f.fault, scene).is}`)
   for (const e of edits) shell.out(`${editText(e)}  ${language.edit(e, scene)}`)
@@ -123,7 +123,7 @@ export const run: Run = async (given, shell): Promise<ExitCode> => {
   const build = compile(plan)
   const asJson = given.flags.has('json')
   if (given.flags.has('list-faults')) {
-    listFaults(build, asJson, { plan, inForce: [] }, shell)
+    listFaults(build, asJson, { plan }, shell)
     return 0
   }
   const faults = faultsFrom(given.lists.get('fault') ?? [], build, shell)

@@ -1,5 +1,6 @@
 /** The run of the lead in question, from its source to the part, with the place in question marked. */
 import { BOARD, type Build, conductorIndex, NOWHERE, WIDTH } from '../../core/bench/build.ts'
+import { leadsNow } from '../../core/bench/leads-now.ts'
 import type { Prompt } from '../../core/checks/prompt.ts'
 import { refOf } from '../../core/faults/entry.ts'
 import type { PathStep } from '../view.ts'
@@ -59,14 +60,20 @@ export function pathOf(job: Job): readonly PathStep[] {
   const light =
     prompt.show === 'ask' && 'observe' in prompt && ['lit', 'shows'].includes(prompt.observe[0]?.what ?? '')
   const steps: PathStep[] = []
-  const moved = new Set(
-    job.inForce.flatMap((e) => (e.do === 'swap' ? [e.a, e.b] : e.do === 'plug' ? [e.plug] : [])),
-  )
+  const sockets = leadsNow(build.plan, job.history)
+  const socketOf = (plug: number): number =>
+    build.portAt.get(sockets.get(refOf(build, plug)) ?? '') ?? NOWHERE
+  const moved = (ref: string): boolean => {
+    const plug = build.portAt.get(ref) ?? NOWHERE
+    return sockets.has(ref) && socketOf(plug) !== (build.socketOf[plug] ?? NOWHERE)
+  }
   // What is being put right is not as planned, also where a look showed it and nobody had to be suspected.
   const mended = prompt.show === 'do' && prompt.purpose === 'repair' ? at : undefined
   const state = (ref: string): PathStep['state'] =>
-    moved.has(ref)
-      ? 'moved'
+    moved(ref)
+      ? sockets.get(ref) === null
+        ? 'unplugged'
+        : 'moved'
       : ref === mended || job.suspects.slice(0, 3).some((s) => s.faults.some((f) => f.at === ref))
         ? 'suspect'
         : 'planned'
@@ -77,7 +84,7 @@ export function pathOf(job: Job): readonly PathStep[] {
   if (own) add(own, 'part')
   for (let i = 0; i < 12 && plug >= 0; i++) {
     add(refOf(build, plug), 'joint')
-    const socket = build.socketOf[plug] ?? NOWHERE
+    const socket = socketOf(plug)
     if (socket < 0) break
     add(refOf(build, socket), 'joint')
     const above = build.partOf[socket] ?? NOWHERE

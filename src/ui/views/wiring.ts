@@ -1,6 +1,5 @@
 /** The wiring of the whole build as a tree from supply and board outwards, filtered by what was typed. */
-
-import type { Edit } from '../../core/bench/edit.ts'
+import { leadsNow } from '../../core/bench/leads-now.ts'
 import { allPorts } from '../../core/plan/ports.ts'
 import { BLANK, type Line, line, span } from '../text/line.ts'
 import { type Model, marksOf, say } from './model.ts'
@@ -13,35 +12,25 @@ interface Node {
 
 const partOf = (ref: string): string => ref.split('.')[0] ?? ref
 
-/** Which plug is where now, as far as the job knows: the plan's leads with the edits in force. */
-function leadsNow(
-  model: Model,
-): { plug: string; socket: string | null; state: 'planned' | 'moved' | 'unplugged' }[] {
-  const now = new Map<string, string | null>(model.view.plan.leads.map((l) => [l.plug, l.socket]))
-  for (const edit of model.view.inForce) applyEdit(now, edit)
-  const planned = new Map(model.view.plan.leads.map((l) => [l.plug, l.socket]))
-  return [...now].map(([plug, socket]) => ({
+/** Which plug is where now, as far as the job knows. */
+function leadsOf({ view: { plan, done } }: Model): {
+  plug: string
+  socket: string | null
+  state: 'planned' | 'moved' | 'unplugged'
+}[] {
+  const planned = leadsNow(plan, [])
+  return [...leadsNow(plan, done)].map(([plug, socket]) => ({
     plug,
     socket,
     state: socket === null ? 'unplugged' : socket === planned.get(plug) ? 'planned' : 'moved',
   }))
 }
 
-function applyEdit(now: Map<string, string | null>, edit: Edit): void {
-  if (edit.do === 'unplug') now.set(edit.plug, null)
-  if (edit.do === 'plug') now.set(edit.plug, edit.socket)
-  if (edit.do === 'swap') {
-    const [a, b] = [now.get(edit.a) ?? null, now.get(edit.b) ?? null]
-    now.set(edit.a, b)
-    now.set(edit.b, a)
-  }
-}
-
 /** The whole build; each plug under the socket it is in, each part's sockets under its plug. */
 export function wiringLines(model: Model, columns: number): Line[] {
   const { plan } = model.view
   const marks = marksOf(model)
-  const leads = leadsNow(model)
+  const leads = leadsOf(model)
   const ports = allPorts(plan)
   const here = model.view.path.find((s) => s.here)?.ref
   const shown = new Set<string>()

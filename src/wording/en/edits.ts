@@ -1,19 +1,14 @@
 /** What hands do to a build, in sentences of a service manual: active, imperative, with the place named. */
 import type { Edit } from '../../core/bench/edit.ts'
+import { leadsNow } from '../../core/bench/leads-now.ts'
 import type { Scene } from '../language.ts'
 import { leadName, partName, partOf, portName, portWords, settingName, splitRef } from './names.ts'
 import { settingValue } from './setting-values.ts'
 import { partNames } from './together.ts'
 
-/** The socket that the plan has for a plug, unless a hand has moved it since. */
-function plannedSocket(plug: string, scene: Scene): string | undefined {
-  const moved = scene.inForce.some(
-    (e) =>
-      ((e.do === 'plug' || e.do === 'unplug') && e.plug === plug) ||
-      (e.do === 'swap' && (e.a === plug || e.b === plug)),
-  )
-  return moved ? undefined : scene.plan.leads.find((l) => l.plug === plug)?.socket
-}
+/** The socket that a plug is in by the plan and what was done since; nothing where it hangs free. */
+const socketNow = (plug: string, { plan, done = [] }: Scene): string | undefined =>
+  leadsNow(plan, done).get(plug) ?? undefined
 
 function swap(a: string, b: string, scene: Scene): string {
   const [left, right] = [splitRef(a), splitRef(b)]
@@ -25,12 +20,12 @@ function swap(a: string, b: string, scene: Scene): string {
 }
 
 function unplug(plug: string, scene: Scene): string {
-  const socket = plannedSocket(plug, scene)
+  const socket = socketNow(plug, scene)
   return `Pull ${portName(plug, scene)}${socket ? ` out of ${portName(socket, scene)}` : ' out of its socket'}.`
 }
 
 function plugIn(plug: string, socket: string, scene: Scene): string {
-  const before = plannedSocket(plug, scene)
+  const before = socketNow(plug, scene)
   const from = before !== undefined && before !== socket
   return from
     ? `Move ${portName(plug, scene)} from ${portName(before, scene)} to ${portName(socket, scene)}; push it home.`
@@ -40,7 +35,7 @@ function plugIn(plug: string, socket: string, scene: Scene): string {
 function reseat(plug: string, scene: Scene): string {
   if (splitRef(plug).part === 'supply' && splitRef(plug).port.split('.').length === 1)
     return `Pull ${portName(plug, scene)} out at the supply and push it home again until its latch clicks.`
-  const socket = plannedSocket(plug, scene)
+  const socket = socketNow(plug, scene)
   const where = socket ? ` in ${portName(socket, scene)}` : ''
   return `Push ${portName(plug, scene)} home${where}: if it is in, pull it out first; mind the key, push until it stops.`
 }
@@ -106,3 +101,9 @@ export function editSentence(edit: Edit, scene: Scene): string {
       return set(edit.setting, edit.value, scene)
   }
 }
+
+/** Several done one after the other, a sentence each. */
+export const inTurn = (edits: readonly Edit[], scene: Scene): string[] =>
+  edits.map((edit, i) =>
+    editSentence(edit, { ...scene, done: [...(scene.done ?? []), ...edits.slice(0, i)] }),
+  )

@@ -3,7 +3,7 @@ import type { Edit } from '../../core/bench/edit.ts'
 import type { Do, Purpose, Task } from '../../core/checks/prompt.ts'
 import type { Scene, StepText } from '../language.ts'
 import { caution, FULL } from './cautions.ts'
-import { editSentence, whereToSet } from './edits.ts'
+import { inTurn, whereToSet } from './edits.ts'
 import { fullOnce } from './together.ts'
 
 const SEVERAL: Readonly<Record<Purpose, string>> = {
@@ -40,13 +40,14 @@ const POWER_CYCLE =
 
 /** One sentence an edit; power off and on again straight away is one thing, with its wait. */
 export function editSentences(edits: readonly Edit[], scene: Scene): string[] {
+  const sentences = inTurn(edits, scene)
   return edits.flatMap((edit, i) => {
     const before = edits[i - 1]
     const after = edits[i + 1]
     if (edit.do === 'power' && edit.to === 'off' && after?.do === 'power' && after.to === 'on')
       return [POWER_CYCLE]
     if (edit.do === 'power' && edit.to === 'on' && before?.do === 'power' && before.to === 'off') return []
-    return [editSentence(edit, scene)]
+    return sentences.slice(i, i + 1)
   })
 }
 

@@ -1,10 +1,11 @@
 /** What was done and seen so far, a line a step; and the run of the lead in question. */
+import type { Edit } from '../../core/bench/edit.ts'
 import type { Ask } from '../../core/checks/prompt.ts'
 import type { PathStep, TrailEntry } from '../../job/view.ts'
 import type { Scene } from '../language.ts'
 import { grouped } from '../report/alike.ts'
 import { answerText } from './answers.ts'
-import { editSentence } from './edits.ts'
+import { inTurn } from './edits.ts'
 import { labels } from './labels.ts'
 import { list, portName, splitRef } from './names.ts'
 import { questionText } from './questions.ts'
@@ -23,10 +24,18 @@ const GIVEN: Readonly<Record<'done' | 'unsure' | 'cannot', string>> = {
  * numbers have gaps; they stand only where the path is not at hand.
  */
 export function stepNumber(seq: number, scene: Scene): number {
-  const { trail } = scene as Scene & { readonly trail?: readonly TrailEntry[] }
-  const place = trail?.findIndex((e) => e.seq === seq) ?? -1
+  const place = trailIn(scene).findIndex((e) => e.seq === seq)
   return place < 0 ? seq : place + 1
 }
+
+const trailIn = (scene: Scene): readonly TrailEntry[] =>
+  (scene as Scene & { readonly trail?: readonly TrailEntry[] }).trail ?? []
+
+/** What had been done to the build when a step was told. */
+const doneBefore = ({ seq }: TrailEntry, scene: Scene): readonly Edit[] =>
+  trailIn(scene).flatMap((e) =>
+    e.seq < seq && !e.undone && e.prompt.show === 'do' && e.reply === 'done' ? e.prompt.edits : [],
+  )
 
 /** What looked alike is said together: "Stands still: fans F7 (floor) and F8 (floor)". */
 function marksSaid(ask: Extract<Ask, { many: true }>, ids: readonly string[], scene: Scene): string {
@@ -43,13 +52,14 @@ function marksSaid(ask: Extract<Ask, { many: true }>, ids: readonly string[], sc
 }
 
 /** "4. Look at the lights of F2 (front-top). How are they? – Dark". */
-export function trailLine(entry: TrailEntry, scene: Scene): string {
+export function trailLine(entry: TrailEntry, now: Scene): string {
   const { prompt, reply } = entry
+  const scene: Scene = { ...now, done: doneBefore(entry, now) }
   const head =
     prompt.show === 'ask'
       ? questionText(prompt, scene).title
       : prompt.edits.length > 1
-        ? prompt.edits.map((e) => editSentence(e, scene)).join(' ')
+        ? inTurn(prompt.edits, scene).join(' ')
         : stepText(prompt, scene).title
   const said =
     typeof reply === 'string'

@@ -90,7 +90,7 @@ export function endLines(end: End, view: View): string[] {
 
 const stillChanged = (view: View): string[] => [
   'Still changed on the build:',
-  ...view.inForce.map((e) => `  ${editSentence(e, { plan: view.plan, inForce: [] })}`),
+  ...view.inForce.map((e) => `  ${editSentence(e, { plan: view.plan })}`),
 ]
 
 /** A page for the next person: symptom, what was found, what was done, what is left open. */

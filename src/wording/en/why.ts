@@ -1,7 +1,7 @@
 /** Why this step: what it costs, what each reply would mean, what speaks for and against each suspect. */
 import type { View, Why } from '../../job/view.ts'
 import { answerText } from './answers.ts'
-import { editSentence } from './edits.ts'
+import { inTurn } from './edits.ts'
 import { labels } from './labels.ts'
 import { questionText } from './questions.ts'
 import { trailLine } from './trail.ts'
@@ -71,11 +71,7 @@ export function whyLines(why: Why, view: View): string[] {
   const about =
     prompt === null
       ? []
-      : [
-          prompt.show === 'ask'
-            ? questionText(prompt, view).title
-            : prompt.edits.map((e) => editSentence(e, view)).join(' '),
-        ]
+      : [prompt.show === 'ask' ? questionText(prompt, view).title : inTurn(prompt.edits, view).join(' ')]
   const expected = Number.isFinite(why.expectedMinutes)
     ? [`With this step first, a proven fix takes ${labels.minutes(why.expectedMinutes)} more, as a rule.`]
     : []

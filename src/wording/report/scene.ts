@@ -24,5 +24,4 @@ const emptyPlan = (build: string): Plan => ({
 
 export const sceneOf = (plan: Plan | undefined, build: string): Scene => ({
   plan: plan ?? emptyPlan(build),
-  inForce: [],
 })

@@ -44,7 +44,7 @@ describe('a dead header with no free one beside it', () => {
       e.e === 'told' && e.record.show === 'note' && e.record.facts.what === 'to-get' ? [e.record] : [],
     )[0]
     expect(note?.facts).toMatchObject({ at: 'board.SYS1', from: 'board.SYS2', figure: 0.7, limit: 1 })
-    const [line] = note ? english.note(note, { plan: full, inForce: [] }) : []
+    const [line] = note ? english.note(note, { plan: full }) : []
     expect(line).toContain('a fan splitter for header SYS2 on the board, which then carries 0.7 of its 1 A')
   })
 })

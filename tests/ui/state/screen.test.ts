@@ -465,7 +465,7 @@ describe('what lies over the question', () => {
   })
 
   test('in the wiring a hub that is unplugged keeps what hangs on it, and the loose plug is named', async () => {
-    const at = screenAt(one, { over: { inForce: [{ do: 'unplug', plug: 'Y1.in' }] }, rows: 40 })
+    const at = screenAt(one, { over: { done: [{ do: 'unplug', plug: 'Y1.in' }] }, rows: 40 })
     await at.type('d')
     expect(at.text()).toContain('Y1.in: pulled out')
     expect(at.text()).toMatch(/^fan splitter Y1$\n.*Y1\.1 ─●─ F1\.motor/mu)
