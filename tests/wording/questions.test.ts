@@ -41,6 +41,12 @@ const ask = (what: What, at: string, power: 'on' | 'off', values: readonly strin
 })
 
 describe('questions in words', () => {
+  it('a lead of the supply is pressed home at the supply, not somewhere along it', () => {
+    expect(english.question(ask('seated', 'supply.SA', 'off', ['yes', 'no']), scene).title).toBe(
+      'Look at the supply, where supply lead SA is plugged in, and press on that plug. Is it home in its socket?',
+    )
+  })
+
   it.each(Object.keys(valuesOf) as What[])(
     '%s is asked with its place, and every value reads differently',
     (what) => {

@@ -2,7 +2,16 @@
 import type { Edit } from '../../core/bench/edit.ts'
 import { leadsNow } from '../../core/bench/leads-now.ts'
 import type { Scene } from '../language.ts'
-import { leadName, partName, partOf, portName, portWords, settingName, splitRef } from './names.ts'
+import {
+  isSupplyEnd,
+  leadName,
+  partName,
+  partOf,
+  portName,
+  portWords,
+  settingName,
+  splitRef,
+} from './names.ts'
 import { settingValue } from './setting-values.ts'
 import { partNames } from './together.ts'
 
@@ -33,7 +42,7 @@ function plugIn(plug: string, socket: string, scene: Scene): string {
 }
 
 function reseat(plug: string, scene: Scene): string {
-  if (splitRef(plug).part === 'supply' && splitRef(plug).port.split('.').length === 1)
+  if (isSupplyEnd(plug))
     return `Pull ${portName(plug, scene)} out at the supply and push it home again until its latch clicks.`
   const socket = socketNow(plug, scene)
   const where = socket ? ` in ${portName(socket, scene)}` : ''

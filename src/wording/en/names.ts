@@ -76,6 +76,9 @@ function supplyName(port: string, scene: Scene): string {
   return `plug ${cleanName(port.slice(lead.id.length + 1))} of supply lead ${cleanName(lead.id)}`
 }
 
+/** A lead of the supply by itself: what is meant is its end at the supply, where it can be pulled off. */
+export const isSupplyEnd = (ref: string): boolean => /^supply\.[^.]+$/u.test(ref)
+
 /** What kind of header of the board it is, or a row of one; nothing where the board has none of this name. */
 export function headerKind(port: string, scene: Scene): string {
   const kind = headerKindOf(scene.plan.board, port)

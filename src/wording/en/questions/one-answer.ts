@@ -1,7 +1,7 @@
 /** Questions with one answer, from what they look at: one thing, or several together. */
 import type { Observable } from '../../../core/bench/observable.ts'
 import type { Scene } from '../../language.ts'
-import { leadName, partOf, portName, refName, settingName, wireName } from '../names.ts'
+import { isSupplyEnd, leadName, partOf, portName, refName, settingName, wireName } from '../names.ts'
 import { refNames } from '../together.ts'
 import { channelName } from '../values.ts'
 import { type Look, look } from './look.ts'
@@ -78,7 +78,9 @@ function lookAt(o: Observable, off: boolean, scene: Scene): Look {
       return voltsLook(o.at, scene)
     case 'seated':
       return look(
-        `Look at ${name} and press on it. Is it home in its socket?`,
+        isSupplyEnd(o.at)
+          ? `Look at the supply, where ${name} is plugged in, and press on that plug. Is it home in its socket?`
+          : `Look at ${name} and press on it. Is it home in its socket?`,
         'Move it a little: a seated plug does not give.',
       )
     case 'setting':
