@@ -13,7 +13,7 @@ import { personAt } from './bench-person.ts'
 import { envIn, NODE, PROGRAM } from './program.ts'
 import { openPty, type Pty } from './pty.ts'
 import type { Turn } from './terminal-controls.ts'
-import { eventsIn, type Hands, standing, workAt } from './terminal-person.ts'
+import { eventsIn, type Hands, standing, titleOf, workAt } from './terminal-person.ts'
 
 export interface TerminalJob {
   readonly planFile: string
@@ -128,9 +128,6 @@ export const flat = (rows: readonly string[]): string =>
     .join(' ')
     .replace(/[│┃|]/gu, ' ')
     .replace(/\s+/gu, ' ')
-
-const titleOf = (prompt: Prompt, scene: Scene): string =>
-  (prompt.show === 'do' ? english.step(prompt, scene) : english.question(prompt, scene)).title
 
 const HEADS = Object.values(english.screen.head).filter((head) => head !== '')
 

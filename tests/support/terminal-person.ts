@@ -44,11 +44,12 @@ export function standing(events: readonly LogEvent[]): Shown | undefined {
 
 const flat = (rows: readonly string[]): string => rows.join(' ').replace(/[│┃|]/gu, ' ').replace(/\s+/gu, ' ')
 
-/** The beginning of the sentence that stands on the screen for a prompt. */
-export function opening(prompt: Prompt, scene: Scene): string {
-  const { title } = prompt.show === 'do' ? english.step(prompt, scene) : english.question(prompt, scene)
-  return title.slice(0, 24)
-}
+/** The sentence that stands on the screen for a prompt. */
+export const titleOf = (prompt: Prompt, scene: Scene): string =>
+  (prompt.show === 'do' ? english.step(prompt, scene) : english.question(prompt, scene)).title
+
+/** Its beginning. */
+export const opening = (prompt: Prompt, scene: Scene): string => titleOf(prompt, scene).slice(0, 24)
 
 /** Number of the row (from 1) that stands for the reply. */
 function rowFor(prompt: Prompt, reply: Reply): number {

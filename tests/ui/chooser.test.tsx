@@ -31,6 +31,17 @@ function menu(list = choices, above: readonly string[] = [], columns = 80, held 
   return { ...app, taken, frame: () => app.lastFrame() ?? '' }
 }
 
+/** A menu that comes up when Enter was pressed in another one; `at` sets how long ago that was, milliseconds. */
+function menuAfterEnter(columns: number) {
+  let clock = 0
+  const held = heldEnter(() => clock)
+  menu(choices, [], 80, held).stdin.write('\r')
+  const at = (ms: number): void => {
+    clock = ms
+  }
+  return { ...menu(choices, [], columns, held), at }
+}
+
 function menuOfSeveral() {
   const taken: Taking['chosen'][] = []
   const app = render(
@@ -176,27 +187,21 @@ describe('a menu', () => {
   })
 
   test('Enter tapped twice takes nothing in the menu that follows, and says so; once more takes it', async () => {
-    let clock = 0
-    const held = heldEnter(() => clock)
-    menu(choices, [], 80, held).stdin.write('\r')
-    const next = menu(choices, [], 60, held)
-    clock = 130
+    const next = menuAfterEnter(60)
+    next.at(130)
     next.stdin.write('\r')
     await waitFor(() =>
       expect(next.frame()).toContain('Enter came twice or was held: only the first counts.'),
     )
     expect(next.taken).toEqual([])
-    clock = 2000
+    next.at(2000)
     next.stdin.write('\r')
     expect(next.taken).toEqual([{ take: 0 }])
   })
 
   test('an Enter in doubt is taken before the keys that come after it, and those find the menu gone', () => {
-    let clock = 0
-    const held = heldEnter(() => clock)
-    menu(choices, [], 80, held).stdin.write('\r')
-    const next = menu(choices, [], 80, held)
-    clock = 500
+    const next = menuAfterEnter(80)
+    next.at(500)
     next.stdin.write('\r')
     expect(next.taken).toEqual([])
     next.stdin.write('j\r')
@@ -204,9 +209,7 @@ describe('a menu', () => {
   })
 
   test('Enter right after another key is meant, however soon it comes', () => {
-    const held = heldEnter(() => 0)
-    menu(choices, [], 80, held).stdin.write('\r')
-    const next = menu(choices, [], 80, held)
+    const next = menuAfterEnter(80)
     next.stdin.write('j\r')
     expect(next.taken).toEqual([{ take: 1 }])
   })

@@ -77,6 +77,8 @@ export const isNumberOrText = (input: unknown): input is number | string =>
   typeof input === 'string' || isNumber(input)
 const isYesOrText = (input: unknown): input is boolean | string =>
   typeof input === 'string' || typeof input === 'boolean'
+/** What is one value, in the words of JSON Schema. */
+export const ONE_VALUE: readonly string[] = ['string', 'number', 'boolean']
 const isOneValue = (input: unknown): input is boolean | number | string =>
   isYesOrText(input) || isNumber(input)
 
@@ -205,8 +207,7 @@ const FORBIDDEN = /[\p{Cc}\u200b\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\uff
 /** Free text on one line, without control characters. */
 export function text(description: string, most = 200) {
   const expected = `text of up to ${most} characters`
-  const type = ['string', 'number', 'boolean']
-  return readFrom(isOneValue, { description, expected, type }, (input, tell): string => {
+  return readFrom(isOneValue, { description, expected, type: ONE_VALUE }, (input, tell): string => {
     const line = String(input)
       .replace(/[\n\t\r ]+/g, ' ')
       .trim()

@@ -4,7 +4,7 @@
  * (does that port exist, is it free) only the reader knows.
  */
 import * as z from 'zod/mini'
-import type { FieldMeta } from './fields.ts'
+import { type FieldMeta, ONE_VALUE } from './fields.ts'
 import { leadSchema } from './lead-line.ts'
 import { partForms, partKinds } from './parts/every.ts'
 import { NONE_KEYS } from './parts/fans.ts'
@@ -155,7 +155,7 @@ const list = (items: JsonSchema, description: string): JsonSchema => ({
   anyOf: [{ type: 'array', items }, { type: 'null' }],
 })
 
-const freeText = (description: string): JsonSchema => ({ description, type: ['string', 'number', 'boolean'] })
+const freeText = (description: string): JsonSchema => ({ description, type: ONE_VALUE })
 
 /** The JSON Schema of a plan file. */
 export function planJsonSchema(): JsonSchema {

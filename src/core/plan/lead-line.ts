@@ -16,7 +16,7 @@ const end = (description: string) =>
 export const leadSchema = z.strictObject({
   from: end('the port at one end'),
   to: end('the port at the other end'),
-  mm: mm,
+  mm,
   length: mm,
   awg: measure('gauge', 'gauge', { min: 10, max: 36, whole: true }),
   note: text('anything worth knowing'),

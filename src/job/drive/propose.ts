@@ -57,11 +57,8 @@ export function scopedAnew(job: Job): boolean {
 
 /** What is proposed without a thought: to put something back, to ask first, or what a walk shows next; undefined where it takes one. */
 export function unthought(job: Job): Proposal | undefined {
-  const { suspects, left } = job
-  const restoring = job.proven ? restore(job) : undefined
-  if (restoring) return { told: [], step: restoring, suspects, left }
-  const scoping = laterTopic(job, deviations(job).length > 0)
-  if (scoping) return { told: [], step: scoping, suspects, left }
+  const first = (job.proven ? restore(job) : undefined) ?? laterTopic(job, deviations(job).length > 0)
+  if (first) return { told: [], step: first, suspects: job.suspects, left: job.left }
   if (!job.ground.flow.walk || stillWrong(job).length > 0) return undefined
   const { told, step } = onward(job)
   return {

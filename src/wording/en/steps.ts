@@ -47,7 +47,7 @@ export function editSentences(edits: readonly Edit[], scene: Scene): string[] {
     if (edit.do === 'power' && edit.to === 'off' && after?.do === 'power' && after.to === 'on')
       return [POWER_CYCLE]
     if (edit.do === 'power' && edit.to === 'on' && before?.do === 'power' && before.to === 'off') return []
-    return sentences.slice(i, i + 1)
+    return sentences[i] ?? []
   })
 }
 

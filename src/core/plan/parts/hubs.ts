@@ -99,7 +99,7 @@ export const lightHub = form(
         'parallel',
       ] as const),
       power: hubPower,
-      host: host,
+      host,
       before_host: beforeHost,
       amps: amps('most current over all ports, A', 40),
       port_amps: amps('most current of one port, A', 10),
