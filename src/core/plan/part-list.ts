@@ -11,7 +11,7 @@ import { portsOf } from './ports.ts'
 import type { Place } from './problem.ts'
 import { type Notebook, report, reportLocal, shown, usual } from './problem.ts'
 import { markPlaces, section } from './section.ts'
-import { type Entry, type MapNode, mapNode, scalarNode } from './tree-node.ts'
+import { type Entry, type MapNode, mapNode, type Node, scalarNode } from './tree-node.ts'
 
 function formFor(book: Notebook, node: MapNode, id: PartId, key: Place): PartForm | undefined {
   const kind = node.entries.get('kind')?.value
@@ -129,40 +129,52 @@ function markLights(book: Notebook, node: MapNode, id: PartId): void {
 const DECIDES_PORTS =
   /^(|kind|light|lights|lights\.[^.]+|motor|ports|ways|fan_ports|light_ports|power|host|fan_control|from|to|outs)$|(feed|passes_on)$/
 
-interface ReadPart {
-  readonly part: Part | undefined
+/** What stands under a part's name, read. */
+interface Body {
+  readonly form: PartForm
+  readonly node: MapNode
+  readonly input: unknown
   readonly portsKnown: boolean
 }
 
-function readPart(book: Notebook, id: PartId, entry: Entry): ReadPart {
-  const nothing = { part: undefined, portsKnown: false }
+/** Reads what stands under a name; of which part, only a problem tells. */
+function readBody(book: Notebook, id: PartId, entry: Entry): Body | undefined {
   if (entry.value.is !== 'map') {
     const found = entry.value.is === 'list' ? 'a list' : shown(entry.value.value)
     report(book, entry.value.place, `${id}: ${found}`, 'a map such as {kind: fan}', 'say of what kind it is')
-    return nothing
+    return undefined
   }
   const asWritten = nameLights(entry.value)
   const form = formFor(book, asWritten, id, entry.key)
-  if (!form) return nothing
+  if (!form) return undefined
   const node = withoutNone(book, ofKind(asWritten, form.kind), form.kind, id)
   checkLightNames(book, node)
   const { value: input, dropped } = section(book, node, form.schema, entry.key)
-  markPlaces(book, node, `parts.${id}`, entry.key)
+  return { form, node, input, portsKnown: !dropped.some((path) => DECIDES_PORTS.test(path)) }
+}
+
+function partOf(book: Notebook, id: PartId, key: Place, { form, node, input }: Body): Part | undefined {
+  markPlaces(book, node, `parts.${id}`, key)
   markLights(book, node, id)
-  if (input === undefined) return nothing
-  const use: Use = (key, given, common) => usual(book, `parts.${id}.${key}`, given, common)
+  if (input === undefined) return undefined
+  const use: Use = (path, given, common) => usual(book, `parts.${id}.${path}`, given, common)
   const part = form.make(id, input as never, use)
-  checkPart(book, part, entry.key)
-  return { part, portsKnown: !dropped.some((path) => DECIDES_PORTS.test(path)) }
+  checkPart(book, part, key)
+  return part
 }
 
 /** Every part that can be read; the names of those whose ports are not known are added to `unsure`. */
 export function readParts(book: Notebook, map: MapNode, unsure: Set<PartId>): Part[] {
   const parts: Part[] = []
+  // Parts that were written as one range have one body, which is read once; unless something has to be said of each of them.
+  const bodies = new Map<Node, Body>()
   for (const [id, entry] of emptyAsMap(map).entries) {
-    const { part, portsKnown } = readPart(book, id, entry)
+    const before = book.problems.length
+    const body = bodies.get(entry.value) ?? readBody(book, id, entry)
+    if (body && book.problems.length === before) bodies.set(entry.value, body)
+    const part = body && partOf(book, id, entry.key, body)
     if (part) parts.push(part)
-    if (!portsKnown) unsure.add(id)
+    if (!body?.portsKnown) unsure.add(id)
   }
   return parts
 }

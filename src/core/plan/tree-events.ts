@@ -39,6 +39,12 @@ function mergeInto(entries: Map<string, Entry>, node: Node): void {
     for (const [key, entry] of node.entries) if (!entries.has(key)) entries.set(key, entry)
 }
 
+export interface Counted {
+  readonly root: Node
+  /** Values in it, each as often as aliases name it. */
+  readonly size: number
+}
+
 /**
  * The tree of the first document.
  * @param events of this text   @param place where an offset stands
@@ -48,9 +54,10 @@ export function treeOf(
   events: readonly Event[],
   place: (offset: number) => Place,
   book: Notebook,
-): Node {
-  const anchors = new Map<string, Node>()
+): Counted {
+  const anchors = new Map<string, Counted>()
   let next = 1
+  let size = 0
 
   const more = (): boolean => {
     const open = events[next] !== undefined && events[next]?.type !== EVENT_ID.POP
@@ -60,7 +67,8 @@ export function treeOf(
 
   const alias = (name: string, at: Place): Node => {
     const target = anchors.get(name)
-    if (target) return target
+    size += target?.size ?? 1
+    if (target) return target.root
     report(
       book,
       at,
@@ -95,7 +103,9 @@ export function treeOf(
 
   const keyAfter = (at: Place): { key: Place; name: string | undefined } => {
     const event = events[next]
+    const values = size
     const node = read(at)
+    size = values
     if (event?.type === EVENT_ID.SCALAR && startOf(event) !== undefined)
       return { key: node.place, name: getScalarValue(text, event) }
     report(book, node.place, 'a key that is not a plain word', 'a name or a key', 'write the key as one word')
@@ -133,11 +143,13 @@ export function treeOf(
     if (event?.type === EVENT_ID.ALIAS)
       return alias(text.slice(event.anchorStart, event.anchorEnd), place(event.anchorStart - 1))
     if (event && 'tagStart' in event && event.tagStart >= 0) tagged(event.tagStart)
+    const before = size++
     const node = made(event, around)
     if (event && 'anchorStart' in event && event.anchorStart >= 0)
-      anchors.set(text.slice(event.anchorStart, event.anchorEnd), node)
+      anchors.set(text.slice(event.anchorStart, event.anchorEnd), { root: node, size: size - before })
     return node
   }
 
-  return read(place(0))
+  const root = read(place(0))
+  return { root, size }
 }

@@ -9,45 +9,29 @@ export interface MapNode {
   readonly is: 'map'
   readonly place: Place
   readonly entries: ReadonlyMap<string, Entry>
-  readonly size: number
 }
 export interface ListNode {
   readonly is: 'list'
   readonly place: Place
   readonly items: readonly Node[]
-  readonly size: number
 }
 export interface ScalarNode {
   readonly is: 'scalar'
   readonly place: Place
   readonly value: string | number | boolean | null
-  readonly size: 1
 }
 export type Node = MapNode | ListNode | ScalarNode
-
-const sizeOf = (nodes: Iterable<Node>): number => {
-  let size = 1
-  for (const node of nodes) size += node.size
-  return size
-}
 
 export const mapNode = (place: Place, entries: ReadonlyMap<string, Entry>): MapNode => ({
   is: 'map',
   place,
   entries,
-  size: sizeOf([...entries.values()].map((entry) => entry.value)),
 })
-export const listNode = (place: Place, items: readonly Node[]): ListNode => ({
-  is: 'list',
-  place,
-  items,
-  size: sizeOf(items),
-})
+export const listNode = (place: Place, items: readonly Node[]): ListNode => ({ is: 'list', place, items })
 export const scalarNode = (place: Place, value: ScalarNode['value']): ScalarNode => ({
   is: 'scalar',
   place,
   value,
-  size: 1,
 })
 
 /** A tree as plain values; maps have no prototype, so no name in a file can mean anything by accident. */

@@ -42,8 +42,8 @@ export function readTree(text: string, file: string, book: Notebook): Tree {
   const above = brokenAt === undefined ? text : text.slice(0, starts[brokenAt - 1])
   const read = events ?? eventsOf(above)
   if (read instanceof YAMLException) return { root: undefined, brokenAt }
-  const root = treeOf(text, read, place, book)
-  if (root.size <= MOST_VALUES) return { root, brokenAt }
+  const { root, size } = treeOf(text, read, place, book)
+  if (size <= MOST_VALUES) return { root, brokenAt }
   report(
     book,
     root.place,
