@@ -50,8 +50,8 @@ interface Seen {
   sight: Sight | undefined
   /** How this sight differs from the planned build. */
   change: { readonly reach: Reach; readonly spots: readonly Spot[] } | undefined
-  /** By the number of the observable. */
-  readonly known: Map<number, Value | null>
+  /** By the number of the observable; of most suspects nothing is ever looked at. */
+  known: Map<number, Value | null> | undefined
 }
 
 /** A list of things that are looked at together, by number, and the places in the list that a number has. */
@@ -93,7 +93,7 @@ export function sightsOf(build: Build): Sights {
         contact,
         sight: undefined,
         change: undefined,
-        known: new Map(),
+        known: undefined,
       }),
     )
     scenery.by.set(h.id, made)
@@ -130,13 +130,16 @@ export function sightsOf(build: Build): Sights {
     seen.change = { reach, spots: reach.spots(scene) }
     return seen.change
   }
-  const valueIn = (scenery: Scenery, seen: Seen, o: Observable, number = numberOf(o)): Value | null => {
-    const before = seen.known.get(number)
+  /** @param look number of the observable */
+  const valueIn = (scenery: Scenery, seen: Seen, look: number, o: Observable): Value | null => {
+    const before = seen.known?.get(look)
     if (before !== undefined) return before
     const { reach, spots } = changeIn(scenery, seen)
-    const usual = reach.value(number, o)
-    const value = reach.goesBy(number, spots) ? sightIn(scenery, seen).see(o) : usual
-    seen.known.set(number, value)
+    const usual = reach.value(look, o)
+    if (!reach.goesBy(look, spots)) return usual
+    const value = sightIn(scenery, seen).see(o)
+    seen.known ??= new Map()
+    seen.known.set(look, value)
     return value
   }
 
@@ -158,11 +161,11 @@ export function sightsOf(build: Build): Sights {
     usual.set(reach, known)
     return known
   }
-  /** The planned values of a list, and the looks that a suspect may change. */
+  /** The planned values of a list, and the places in it that a suspect may change, with what they show. */
   const partly = (scenery: Scenery, seen: Seen, observe: readonly Observable[]) => {
     const { reach, spots } = changeIn(scenery, seen)
     const panel = panelOf(observe)
-    const at = (place: number) => valueIn(scenery, seen, observe[place]!, panel.numbers[place])
+    const at = (place: number) => valueIn(scenery, seen, panel.numbers[place]!, observe[place]!)
     return { panel, reach, spots, usual: usualIn(reach, panel, observe), at }
   }
   return {
@@ -180,9 +183,14 @@ export function sightsOf(build: Build): Sights {
     },
     values: (h, history, observe) => {
       const scenery = sceneryOf(history)
+      const panel = panelOf(observe)
       return seenBy(scenery, h).map((seen) => {
-        const { panel, reach, spots, usual, at } = partly(scenery, seen, observe)
-        return panel.numbers.some((look) => reach.goesBy(look, spots)) ? observe.map((_, i) => at(i)) : usual
+        const { reach, spots } = changeIn(scenery, seen)
+        const usual = usualIn(reach, panel, observe)
+        for (const look of panel.numbers)
+          if (reach.goesBy(look, spots))
+            return observe.map((o, i) => valueIn(scenery, seen, panel.numbers[i]!, o))
+        return usual
       })
     },
     views: (h, history, observe) => {
