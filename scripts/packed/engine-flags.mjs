@@ -20,16 +20,16 @@ const COMPILE_EXPRESSIONS_LATER = '--regexp-tier-up-ticks=100'
 /**
  * A screen sits on a bench for hours, on a small machine perhaps. Left alone, the garbage of every answer is kept until a
  * good part of the machine's memory would be full. So: space for new things is not doubled as it fills, and the heap may
- * grow by this share before all of it is swept; then what is left is moved together, so that pages become free; and code
- * is either interpreted or optimised, without the stage between, whose code takes 4 MB. It costs a quarter, up to
- * a tenth (on a thousand fans a quarter; 5 MB) and a tenth of the time of an answer. `--optimize-for-size` saves less than
- * it costs: the first answers take 1.4 times as long, on a hundred fans and more 1.7 times.
+ * grow by this share before all of it is swept; then what is left is moved together, so that pages become free; and simply
+ * compiled code that has not run for a while is dropped. Without such code at all 2 MB less are held, and thinking takes
+ * a third more work. `--optimize-for-size` saves less than it costs: the first answers take 1.4 times as long, on a hundred
+ * fans and more 1.7 times.
  */
 const KEEP_SMALL = [
   '--semi-space-growth-factor=1',
   '--heap-growing-percent=20',
   '--compact-on-every-full-gc',
-  '--no-sparkplug',
+  '--flush-baseline-code',
 ]
 
 const ON_SCREEN = [undefined, 'diagnose', 'first-boot', 'resume', 'practice']
