@@ -8,7 +8,7 @@ export interface Alive {
 }
 
 const MASS = 0.995
-const MOST_ALIVE = 36
+const MOST_ALIVE = 24
 
 /** The likeliest suspects, up to nearly all of the belief; the rest is planned for as "none of these". */
 export function aliveOf({ hypotheses, belief }: Assessment): readonly Alive[] {

@@ -19,7 +19,7 @@ const MOST_ATTEMPTS = 6
 const MOST_CHECKS = 40
 /** Repairs are offered for so many of the likeliest suspects, and checks on the things of somewhat more. */
 const MEND_FOR = 14
-const LOOK_FOR = 30
+const LOOK_FOR = 20
 /** A look is not asked for a second time unless it may well have been a slip. */
 const LEAST_DOUBT = 0.05
 /** A second look that shows the same less often than this was a slip before; a loose contact shows it more often. */

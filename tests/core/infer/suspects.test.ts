@@ -48,11 +48,11 @@ describe('suspects in question', () => {
     expect(list.at(-1)?.p).toBeLessThan(1e-5)
   })
 
-  it('are 36 at the most', () => {
+  it('are 24 at the most', () => {
     const many = Array.from({ length: 50 }, (_, i) => suspect(`s${i}`))
     const list = alive([...many, none], [...many.map(() => 0.02), 0])
-    expect(list).toHaveLength(36 + 1)
-    expect(list.at(-1)?.p).toBeCloseTo(1 - 36 * 0.02, 9)
+    expect(list).toHaveLength(24 + 1)
+    expect(list.at(-1)?.p).toBeCloseTo(1 - 24 * 0.02, 9)
   })
 })
 
