@@ -17,6 +17,9 @@ const OPTIMISE_LATER = {
 /** A regular expression is compiled after so many uses, not after one: in a short run, most are used a few times. */
 const COMPILE_EXPRESSIONS_LATER = '--regexp-tier-up-ticks=100'
 
+/** What is new is a megabyte at most: to wake other threads for sorting it out takes longer than doing it. */
+const SORT_OUT_ALONE = '--no-parallel-scavenge'
+
 /**
  * A screen sits on a bench for hours, on a small machine perhaps. Left alone, the garbage of every answer is kept until a
  * good part of the machine's memory would be full. So: space for new things is not doubled as it fills, and the heap may
@@ -48,6 +51,7 @@ export function setUpEngine(setFlag, argv, terminal) {
   const flags = [
     ...(OPTIMISE_LATER[major] ?? []),
     COMPILE_EXPRESSIONS_LATER,
+    SORT_OUT_ALONE,
     ...(screenWanted(argv, terminal) ? KEEP_SMALL : []),
   ]
   for (const flag of flags) setFlag(flag)
