@@ -82,6 +82,11 @@ export function pathOf(job: Job): readonly PathStep[] {
   let plug = plugFor(build, at, light)
   const own = build.ports[plug]?.part
   if (own) add(own, 'part')
+  else if (build.plan.supply.leads.some((lead) => `supply.${lead.id}` === at)) {
+    // What hangs on a lead of the supply is many things; it is looked at where it leaves the supply.
+    add(at, 'joint')
+    add('supply', 'part')
+  }
   for (let i = 0; i < 12 && plug >= 0; i++) {
     add(refOf(build, plug), 'joint')
     const socket = socketOf(plug)

@@ -31,3 +31,12 @@ test('one that hangs free runs to nothing', () => {
   expect(run(free)).toBe('P1.motor P1')
   expect(free[0]?.state).toBe('unplugged')
 })
+
+test('a lead of the supply runs from the supply, where it is plugged in', () => {
+  const seated = { ...doReseat, edits: [{ do: 'reseat' as const, plug: 'supply.SA' }] }
+  const path = pathOf({ ...job, pending: { seq: 1, prompt: seated } })
+  expect(path.map(({ ref, here }) => [ref, here])).toEqual([
+    ['supply', false],
+    ['supply.SA', true],
+  ])
+})

@@ -84,7 +84,7 @@ function lookAt(o: Observable, off: boolean, scene: Scene): Look {
         'Move it a little: a seated plug does not give.',
       )
     case 'setting':
-      return look(`Read out ${settingName(o.at, scene)}. What is it set to?`)
+      return look(`Read out ${settingName(o.at, scene)}. What is set there?`)
     case 'alarm':
       return look(
         `Is an alarm shown for ${name}?`,
