@@ -2,7 +2,7 @@
  * The pages of docs/reference/, made from what the program itself uses: the fault catalogue, the looks and their trust, the
  * commands, and the schemas of the plan file and of the line protocol.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { COMMANDS } from '../src/cli/commands.ts'
 import { commandHelp } from '../src/cli/help-text.ts'
 import { lookCost, REACH, SWITCH_MINUTES } from '../src/core/checks/looks.ts'
@@ -73,7 +73,7 @@ function commandsPage(): string {
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`
 
 function linesSchema(): unknown {
-  const of = (schemas: Readonly<Record<string, z.ZodType>>): unknown[] =>
+  const of = (schemas: Readonly<Record<string, z.core.$ZodType>>): unknown[] =>
     Object.values(schemas).map((schema) => z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' }))
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',

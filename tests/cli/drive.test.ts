@@ -2,9 +2,11 @@
  * Whole jobs of the built program over the line protocol, with a planted fault and a driver written from the page on
  * the protocol. The driver asks nothing of the program but what the page promises.
  */
+
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, it } from 'vitest'
+import * as z from 'zod/mini'
 import { toolLine } from '../../src/plain/protocol.ts'
 import { type Driven, driveJob } from '../support/line-driver.ts'
 import { ownFolder } from '../support/own-folder.ts'
@@ -40,7 +42,8 @@ describe('a job over the line protocol', () => {
     expect(driven.stderr).toBe('')
     expect(driven.lines.filter((l) => l.type === 'problem')).toEqual([])
     expect(driven.unsafe).toEqual([])
-    for (const line of driven.lines) toolLine[line.type as keyof typeof toolLine].strict().parse(line)
+    for (const line of driven.lines)
+      z.strictObject(toolLine[line.type as keyof typeof toolLine].shape).parse(line)
     expect(driven.end?.outcome).toBe('fixed')
     expect(named(driven)).toContain(fault)
     expect(driven.code).toBe(0)

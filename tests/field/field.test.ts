@@ -5,7 +5,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { type Edit, parseEdit } from '../../src/core/bench/edit.ts'
 import { type Observable, valuesOf, type What } from '../../src/core/bench/observable.ts'
 import { answersFor } from '../../src/core/checks/answers.ts'
@@ -33,8 +33,8 @@ const caseSchema = z.strictObject({
   plan: z.string(),
   saw: z.array(turn),
   /** Faults of which one is the cause that was found. */
-  cause: z.array(z.string()).optional(),
-  declines: z.string().optional(),
+  cause: z.optional(z.array(z.string())),
+  declines: z.optional(z.string()),
 })
 type Case = z.infer<typeof caseSchema>
 

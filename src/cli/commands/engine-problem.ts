@@ -2,23 +2,23 @@
  * Troubleshooting problems as they stand in a file or come in on a line: the schema, its sense (names that refer to
  * something, shares that sum to 1), and the numbers the engine works on. Ids are unique over checks and repairs.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Mode, Problem } from '../../core/infer/problem.ts'
 
 const mode = z.enum(['on', 'off'])
-const id = z.string().min(1)
-const minutes = z.number().min(0)
-const share = z.number().min(0).max(1)
+const id = z.string().check(z.minLength(1))
+const minutes = z.number().check(z.gte(0))
+const share = z.number().check(z.gte(0), z.lte(1))
 
 export const problemSchema = z.object({
   id: z.optional(z.string()),
-  hypotheses: z.array(z.object({ id, prior: share })).min(1),
+  hypotheses: z.array(z.object({ id, prior: share })).check(z.minLength(1)),
   checks: z.array(z.object({ id, cost: minutes, mode, table: z.record(id, z.record(id, share)) })),
   repairs: z.array(z.object({ id, cost: minutes, mode, fixes: z.array(id) })),
   switch_cost: minutes,
   escalate_cost: minutes,
-  start_mode: mode.default('on'),
-  verify_mode: mode.default('on'),
+  start_mode: z._default(mode, 'on'),
+  verify_mode: z._default(mode, 'on'),
 })
 
 export type WrittenProblem = z.infer<typeof problemSchema>

@@ -3,10 +3,11 @@
  * a problem, then any number of standings (the power state and every answer so far), each answered with the next step.
  * It decides with the very function that a job decides with. docs/engine-policy.md has the form of every line.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { posterior } from '../../core/infer/belief.ts'
 import { chooseStep } from '../../core/infer/choose/choose.ts'
 import type { Problem } from '../../core/infer/problem.ts'
+import { fitted } from '../../job/log/fitted.ts'
 import { problemFaults, problemSchema, readProblem } from './engine-problem.ts'
 
 const lineSchema = z.discriminatedUnion('type', [
@@ -77,10 +78,8 @@ function readLine(text: string): Line | Trouble {
   } catch {
     return { at: '', expected: 'one JSON object on the line' }
   }
-  const read = lineSchema.safeParse(json)
-  if (read.success) return read.data
-  const issue = read.error.issues[0]
-  return { at: issue?.path.join('.') ?? '', expected: issue?.message ?? 'a line of the documented form' }
+  const read = fitted(lineSchema, json)
+  return read.fits ? read.value : { at: read.at, expected: read.why }
 }
 
 /** The id of the next step, or `escalate`; or what is wrong with the answers. */

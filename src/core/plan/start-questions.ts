@@ -2,30 +2,31 @@
  * What has to be known to begin a plan, as data: in which order to ask, what may be answered, what is usual, and
  * when a question makes no sense any more. Who asks puts it into words; every question can be left out.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 
-const count = (min: number, max: number, usual: number) => z.number().int().min(min).max(max).default(usual)
+const count = (min: number, max: number, usual: number) =>
+  z._default(z.int().check(z.gte(min), z.lte(max)), usual)
 
 /** Answers as they come in; what is left out is as usual, and currents left out are unknown. */
 export const startAnswers = z.strictObject({
-  build: z.string().default('unnamed build'),
+  build: z._default(z.string(), 'unnamed build'),
   fans: count(1, 60, 3),
-  fanPins: z.enum(['4', '3']).default('4'),
-  fanAmps: z.exactOptional(z.number().positive().max(6)),
-  lights: z.enum(['5 V', '12 V', 'none']).default('5 V'),
-  leds: z.exactOptional(z.number().int().min(1).max(2000)),
-  pump: z.enum(['none', 'plain', 'lit']).default('none'),
+  fanPins: z._default(z.enum(['4', '3']), '4'),
+  fanAmps: z.exactOptional(z.number().check(z.gt(0), z.lte(6))),
+  lights: z._default(z.enum(['5 V', '12 V', 'none']), '5 V'),
+  leds: z.exactOptional(z.int().check(z.gte(1), z.lte(2000))),
+  pump: z._default(z.enum(['none', 'plain', 'lit']), 'none'),
   fanHeaders: count(0, 20, 3),
-  headerAmps: z.exactOptional(z.number().positive().max(20)),
-  pumpHeader: z.enum(['yes', 'no']).default('no'),
+  headerAmps: z.exactOptional(z.number().check(z.gt(0), z.lte(20))),
+  pumpHeader: z._default(z.enum(['yes', 'no']), 'no'),
   lightHeaders: count(0, 8, 1),
   usbHeaders: count(0, 8, 1),
   sataLeads: count(0, 8, 2),
-  motorsOn: z.enum(['headers', 'splitters', 'fan-hub', 'controller']).default('headers'),
-  lightsOn: z.enum(['light-hub', 'controller', 'splitter', 'headers']).default('light-hub'),
+  motorsOn: z._default(z.enum(['headers', 'splitters', 'fan-hub', 'controller']), 'headers'),
+  lightsOn: z._default(z.enum(['light-hub', 'controller', 'splitter', 'headers']), 'light-hub'),
   hubPorts: count(1, 32, 6),
-  hubChain: z.enum(['series', 'parallel', 'unknown']).default('unknown'),
-  hubHost: z.enum(['usb', 'header']).default('usb'),
+  hubChain: z._default(z.enum(['series', 'parallel', 'unknown']), 'unknown'),
+  hubHost: z._default(z.enum(['usb', 'header']), 'usb'),
 })
 
 export type StartAnswers = z.output<typeof startAnswers>

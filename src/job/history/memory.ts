@@ -4,7 +4,7 @@
  * removed at any time.
  */
 import { join } from 'node:path'
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Learned } from '../../core/infer/learned.ts'
 import { logsIn } from '../../io/job-folder.ts'
 import { keptText, markOf } from '../../io/kept-file.ts'
@@ -17,7 +17,7 @@ const FILE = 'learned.json'
 /** Counts up when the same log teaches something else. */
 const FORMAT = 3
 
-const amounts = z.record(z.string(), z.number().min(0))
+const amounts = z.record(z.string(), z.number().check(z.gte(0)))
 const keptSchema = z.object({
   format: z.literal(FORMAT),
   /** Jobs that began before this are forgotten. */

@@ -3,7 +3,7 @@
  * has had is noted beside them; the note may be lost at any time, since handing in twice changes nothing.
  */
 import { dirname, isAbsolute, join } from 'node:path'
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { logsIn, makeJobFolder } from '../../io/job-folder.ts'
 import { keptText, markOf } from '../../io/kept-file.ts'
 import { readLogFile } from '../../io/log-file.ts'

@@ -3,14 +3,14 @@
  * the last; the store stays the truth, and the file can be removed at any time.
  */
 import { join } from 'node:path'
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { dropKept, keptText } from '../../io/kept-file.ts'
 import { writePage } from '../../io/page-file.ts'
 import type { Counts } from './learn.ts'
 
 const FILE = 'learned-shared.json'
 
-const amount = z.number().min(0)
+const amount = z.number().check(z.gte(0))
 const keptSchema = z.object({
   format: z.literal(1),
   /** Host, port and database. */

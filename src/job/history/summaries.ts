@@ -3,7 +3,7 @@
  * them with a mark of the log that it is from; the logs stay the truth, and the file can be removed at any time.
  */
 import { join } from 'node:path'
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { logsIn } from '../../io/job-folder.ts'
 import { keptText, markOf } from '../../io/kept-file.ts'
 import { writePage } from '../../io/page-file.ts'
@@ -27,7 +27,7 @@ const summarySchema = z.object({
   minutes: z.number(),
   cause: z.exactOptional(suspectSchema),
   damaged: z.boolean(),
-}) satisfies z.ZodType<Summary>
+}) satisfies z.core.$ZodType<Summary>
 
 const keptSchema = z.object({
   format: z.literal(FORMAT),

@@ -5,6 +5,7 @@
 import { FIRST_SUM, lineSum } from './digest.ts'
 import type { Tail } from './encode.ts'
 import { eventSchema, FORMAT, isKnownKind, type LogEvent } from './event.ts'
+import { fitted } from './fitted.ts'
 
 export type LogProblemCode =
   | 'empty'
@@ -124,10 +125,9 @@ type Read =
 function readFields(fields: Record<string, unknown>): Read {
   const kind = fields.e
   if (typeof kind === 'string' && !isKnownKind(kind)) return { is: 'unknown', kind }
-  const parsed = eventSchema.safeParse(fields)
-  if (parsed.success) return { is: 'event', event: parsed.data }
-  const issue = parsed.error.issues[0]
-  return { is: 'unfit', facts: { field: issue?.path.join('.') ?? '', why: issue?.message ?? '' } }
+  const read = fitted(eventSchema, fields)
+  if (read.fits) return { is: 'event', event: read.value }
+  return { is: 'unfit', facts: { field: read.at, why: read.why } }
 }
 
 /** Reads a whole log, as bytes or text. */

@@ -2,7 +2,7 @@
  * What happens in a job, as the log keeps it: one event a line. `FORMAT` counts up when an older program could no
  * longer replay what a newer one writes; a new field that may be left out does not count.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { FlowStep } from '../../../flows/shared/step.ts'
 import type { End, Note, Prompt, Suspect, Verdict } from '../../core/checks/prompt.ts'
 import type { ReadBody } from '../read-body.ts'
@@ -162,7 +162,7 @@ export type LogEvent = LogBody & Stamp
 export type EventKind = LogBody['e']
 
 const text = z.string()
-const line = z.int().min(1)
+const line = z.int().check(z.gte(1))
 const stamp = { seq: line, at: z.iso.datetime() }
 const option = z.union([text, z.number(), z.boolean()])
 const planCopy = z.object({
@@ -175,7 +175,7 @@ const kinds = [
   z.object({
     ...stamp,
     e: z.literal('opened'),
-    format: z.int().min(1),
+    format: z.int().check(z.gte(1)),
     id: z.exactOptional(text),
     tool: text,
     plan: planCopy,
@@ -225,8 +225,8 @@ const kinds = [
     ...stamp,
     e: z.literal('suspects'),
     suspects: z.array(suspectSchema),
-    minutes: z.number().min(0),
-    left: z.exactOptional(z.int().min(0)),
+    minutes: z.number().check(z.gte(0)),
+    left: z.exactOptional(z.int().check(z.gte(0))),
   }),
   z.object({ ...stamp, ...symptomsFields }),
   z.object({ ...stamp, e: z.literal('step'), step: stepSchema }),
@@ -234,8 +234,10 @@ const kinds = [
   z.object({ ...stamp, e: z.literal('ended'), end: endSchema, text: z.exactOptional(text) }),
 ] as const
 
-export const eventSchema = z.discriminatedUnion('e', kinds) satisfies z.ZodType<LogEvent>
+export const eventSchema = z.discriminatedUnion('e', kinds) satisfies z.core.$ZodType<LogEvent>
 
-const known: ReadonlySet<string> = new Set(kinds.map((kind) => kind.shape.e.value))
+const known: ReadonlySet<string> = new Set(
+  kinds.flatMap((kind): readonly string[] => kind.shape.e.def.values),
+)
 
 export const isKnownKind = (kind: string): kind is EventKind => known.has(kind)

@@ -1,5 +1,5 @@
 /** A reading as the log keeps it: the text as it was handed in, what was taken from it, and what was not and why. */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { ReadBody } from '../read-body.ts'
 import { observableSchema } from './records.ts'
 

@@ -2,7 +2,7 @@
  * The records that a log's lines carry (faults, edits, prompts, verdicts, ends) as they must look in a file. Each
  * schema is held to the type that the rest of the program uses, so neither can drift from the other.
  */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { FlowStep } from '../../../flows/shared/step.ts'
 import type { Edit } from '../../core/bench/edit.ts'
 import { type Observable, valuesOf, type What } from '../../core/bench/observable.ts'
@@ -12,10 +12,10 @@ import type { Fault } from '../../core/faults/fault.ts'
 const text = z.string()
 const power = z.enum(['on', 'off'])
 const hands = z.enum(['in', 'out'])
-const minutes = z.number().min(0)
-const share = z.number().min(0).max(1)
+const minutes = z.number().check(z.gte(0))
+const share = z.number().check(z.gte(0), z.lte(1))
 
-const faultSchema = z.object({ at: text, mode: text }) satisfies z.ZodType<Fault>
+const faultSchema = z.object({ at: text, mode: text }) satisfies z.core.$ZodType<Fault>
 
 const editSchema = z.discriminatedUnion('do', [
   z.object({ do: z.literal('power'), to: power }),
@@ -26,12 +26,12 @@ const editSchema = z.discriminatedUnion('do', [
   z.object({ do: z.literal('substitute'), what: text }),
   z.object({ do: z.literal('free'), part: text }),
   z.object({ do: z.literal('set'), setting: text, value: text }),
-]) satisfies z.ZodType<Edit>
+]) satisfies z.core.$ZodType<Edit>
 
 export const observableSchema = z.object({
   what: z.enum(Object.keys(valuesOf) as [What, ...What[]]),
   at: text,
-}) satisfies z.ZodType<Observable>
+}) satisfies z.core.$ZodType<Observable>
 
 const taskSchema = z.enum([
   'never-on',
@@ -45,7 +45,7 @@ const taskSchema = z.enum([
   'cold-start',
   'by-itself',
   'sign-off',
-]) satisfies z.ZodType<Task>
+]) satisfies z.core.$ZodType<Task>
 
 const doSchema = z.object({
   show: z.literal('do'),
@@ -57,7 +57,7 @@ const doSchema = z.object({
   minutes,
   cautions: z.array(text),
   task: z.exactOptional(taskSchema),
-}) satisfies z.ZodType<Do>
+}) satisfies z.core.$ZodType<Do>
 
 const askBase = {
   show: z.literal('ask'),
@@ -67,11 +67,15 @@ const askBase = {
   hands,
   minutes,
   tools: z.array(text),
-  error: z.number().min(0).max(0.5),
+  error: z.number().check(z.gte(0), z.lte(0.5)),
   again: z.exactOptional(z.enum(['conflict', 'changed', 'undone'])),
 }
 
-const markSchema = z.object({ id: text, observe: observableSchema, value: text }) satisfies z.ZodType<Mark>
+const markSchema = z.object({
+  id: text,
+  observe: observableSchema,
+  value: text,
+}) satisfies z.core.$ZodType<Mark>
 
 /** The three forms share no word that tells them apart, so each refuses the others' by what it requires. */
 const askSchema = z.union([
@@ -90,7 +94,7 @@ const askSchema = z.union([
     of: z.exactOptional(z.array(text)),
     choices: z.array(text),
   }),
-]) satisfies z.ZodType<Ask>
+]) satisfies z.core.$ZodType<Ask>
 
 export const stepSchema = z.discriminatedUnion('kind', [
   z.object({
@@ -107,21 +111,21 @@ export const stepSchema = z.discriminatedUnion('kind', [
     kind: z.literal('end'),
     outcome: z.enum(['fixed', 'nothing-wrong', 'handed-over', 'declined']),
   }),
-]) satisfies z.ZodType<FlowStep>
+]) satisfies z.core.$ZodType<FlowStep>
 
-export const promptSchema = z.union([doSchema, askSchema]) satisfies z.ZodType<Prompt>
+export const promptSchema = z.union([doSchema, askSchema]) satisfies z.core.$ZodType<Prompt>
 
 export const suspectSchema = z.object({
   faults: z.array(faultSchema),
   p: share,
   alike: z.array(z.object({ faults: z.array(faultSchema), p: z.exactOptional(share) })),
-}) satisfies z.ZodType<Suspect>
+}) satisfies z.core.$ZodType<Suspect>
 
 const verdictSchema = z.object({
   show: z.literal('verdict'),
   suspects: z.array(suspectSchema),
   repair: z.nullable(z.object({ id: text, edits: z.array(editSchema) })),
-}) satisfies z.ZodType<Verdict>
+}) satisfies z.core.$ZodType<Verdict>
 
 const noteSchema = z.object({
   show: z.literal('note'),
@@ -140,7 +144,7 @@ const noteSchema = z.object({
     'symptom',
   ]),
   facts: z.record(text, z.union([text, z.number(), z.array(text)])),
-}) satisfies z.ZodType<Note>
+}) satisfies z.core.$ZodType<Note>
 
 export const tellingSchema = z.discriminatedUnion('show', [verdictSchema, noteSchema])
 
@@ -149,4 +153,4 @@ export const endSchema = z.object({
   outcome: z.enum(['fixed', 'nothing-wrong', 'handed-over', 'declined', 'left']),
   suspects: z.array(suspectSchema),
   minutes,
-}) satisfies z.ZodType<End>
+}) satisfies z.core.$ZodType<End>

@@ -1,5 +1,5 @@
 /** The line that says what a job is about from there on, where that is more than the one symptom that it was opened with. */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { EndStep } from '../../../flows/shared/step.ts'
 
 export interface Symptoms {
@@ -15,7 +15,7 @@ const ids = z.array(z.string())
 
 export const symptomsFields = {
   e: z.literal('symptoms'),
-  now: ids.min(1),
+  now: ids.check(z.minLength(1)),
   later: ids,
   after: z.exactOptional(z.enum(['fixed', 'nothing-wrong', 'handed-over', 'declined'])),
 } as const

@@ -1,7 +1,7 @@
 /** The page about the plan file says what the reader does: its examples read, its keys are all there, its usual values hold. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { audit } from '../../../src/core/audit/audit.ts'
 import { leadSchema } from '../../../src/core/plan/lead-line.ts'
 import type { Part } from '../../../src/core/plan/part.ts'
@@ -34,9 +34,9 @@ const words = (text: string): Set<string> =>
 
 /** Every key of a schema and of the schemas inside it. */
 function keysOf(schema: z.core.$ZodType): string[] {
-  if (schema instanceof z.ZodOptional) return keysOf(schema.unwrap() as z.core.$ZodType)
-  if (schema instanceof z.ZodRecord) return keysOf(schema.valueType)
-  if (!(schema instanceof z.ZodObject)) return []
+  if (schema instanceof z.ZodMiniOptional) return keysOf(schema.def.innerType as z.core.$ZodType)
+  if (schema instanceof z.ZodMiniRecord) return keysOf(schema.def.valueType)
+  if (!(schema instanceof z.ZodMiniObject)) return []
   return Object.entries(schema.shape).flatMap(([key, value]) => [key, ...keysOf(value as z.core.$ZodType)])
 }
 

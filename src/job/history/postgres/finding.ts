@@ -1,5 +1,5 @@
 /** Finds jobs in a store: the conditions of a query as SQL, so that an index answers each. */
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Postgres, Row } from '../../../io/postgres.ts'
 import { suspectSchema } from '../../log/records.ts'
 import { type Summary, searchWords } from '../../report/summary.ts'
