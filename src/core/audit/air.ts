@@ -39,13 +39,14 @@ const through = (fan: Fan): boolean => fan.flow === 'in' || fan.flow === 'out'
 const ids = (list: readonly Fan[]): string[] => list.map((f) => f.id)
 
 const EXPECTED: readonly (readonly [where: RegExp, flow: 'in' | 'out'])[] = [
-  [/\b(front|bottom)\b/i, 'in'],
-  [/\b(rear|back|top|roof)\b/i, 'out'],
+  [/\b(front|bottom)\b/, 'in'],
+  [/\b(rear|back|top|roof)\b/, 'out'],
 ]
 
 /** What is usual at a place: `front-top` is at the front, `top-front` and `roof-front` at the top; a roof is one wherever it is said. */
-function usualAt(at: string): 'in' | 'out' | undefined {
-  if (/\broof\b/i.test(at)) return 'out'
+function usualAt(place: string): 'in' | 'out' | undefined {
+  const at = place.toLowerCase()
+  if (/\broof\b/.test(at)) return 'out'
   const named = EXPECTED.flatMap(([where, flow]) => {
     const found = at.search(where)
     return found < 0 ? [] : [{ found, flow }]

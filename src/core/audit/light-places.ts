@@ -5,11 +5,11 @@
 import { COMMON, type Facts, type Rule } from './finding.ts'
 import type { Wiring } from './wiring.ts'
 
-const SIDE = /\b(front|rear|back|top|roof|bottom|floor|side|radiator)\b/i
+const SIDE = /\b(front|rear|back|top|roof|bottom|floor|side|radiator)\b/
 const HEIGHTS: readonly RegExp[] = [
-  /\b(bottom|lower|low)\b/i,
-  /\b(middle|mid|centre|center)\b/i,
-  /\b(top|upper|high)\b/i,
+  /\b(bottom|lower|low)\b/,
+  /\b(middle|mid|centre|center)\b/,
+  /\b(top|upper|high)\b/,
 ]
 
 interface Placed {
@@ -21,8 +21,8 @@ interface Placed {
 function placedOf(w: Wiring): Placed[] {
   return w.plan.lightOrder.flatMap((id) => {
     const part = w.parts.get(id)
-    const at = part?.at?.replaceAll(/[-_]/g, ' ') ?? ''
-    const side = SIDE.exec(at)?.[1]?.toLowerCase()
+    const at = part?.at?.toLowerCase().replaceAll(/[-_]/g, ' ') ?? ''
+    const side = SIDE.exec(at)?.[1]
     if (!side) return []
     const rest = at.replace(SIDE, ' ')
     return [{ id, side, height: HEIGHTS.findIndex((word) => word.test(rest)) }]

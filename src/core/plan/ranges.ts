@@ -7,7 +7,7 @@
 export const LONGEST_RANGE = 5000
 
 const NUMBERED = /^(.*?)(\d{1,6})\.\.(.*?)(\d{1,6})$/
-const LETTERED = /^(.*?)([a-z])\.\.(.*?)([a-z])$/i
+const LETTERED = /^(.*?)([A-Za-z])\.\.(.*?)([A-Za-z])$/
 
 const steps = (from: number, to: number): number[] => {
   const down = to < from

@@ -99,8 +99,10 @@ export function supplyOf(input: z.output<typeof supplySchema>, book: Notebook): 
 }
 
 /** CPU, CPU_FAN, CPU2 are watched at power-on; PUMP, PUMP1 run at full speed. A second name for the same: CPU_OPT. */
-const roleByName = (id: string): FanHeader['role'] =>
-  /^cpu([_-]?fan)?[_-]?\d*$/i.test(id) ? 'cpu' : /pump/i.test(id) ? 'pump' : 'fan'
+function roleByName(id: string): FanHeader['role'] {
+  const name = id.toLowerCase()
+  return /^cpu([_-]?fan)?[_-]?\d*$/.test(name) ? 'cpu' : name.includes('pump') ? 'pump' : 'fan'
+}
 
 /** The board, likewise; a header's role comes from its name where it is not given. */
 export function boardOf(input: z.output<typeof boardSchema>, book: Notebook): Board {

@@ -75,7 +75,7 @@ export type Quantity =
       readonly belongsTo: string | undefined
     }
 
-const NUMBER_THEN_UNIT = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3})?)\s*(\D.*)?$/i
+const NUMBER_THEN_UNIT = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*(\D.*)?$/
 
 /** Rounds away what binary fractions add: 250 mA is 0.25 A, not 0.25000000000000006. */
 const clean = (value: number): number => Number(value.toPrecision(12))
@@ -84,7 +84,7 @@ const clean = (value: number): number => Number(value.toPrecision(12))
 export function quantity(text: string, dimension: Dimension): Quantity {
   const trimmed = text.trim()
   if (/^[+-]?\d+,\d+/.test(trimmed)) return { ok: false, why: 'comma' }
-  const gauge = dimension === 'gauge' ? /^(?:awg|#)\s*(\d+)$/i.exec(trimmed) : null
+  const gauge = dimension === 'gauge' ? /^(?:awg|#)\s*(\d+)$/.exec(trimmed.toLowerCase()) : null
   const match = gauge ?? NUMBER_THEN_UNIT.exec(trimmed)
   if (!match) return { ok: false, why: 'not-a-number' }
   const number = Number(match[1])

@@ -19,15 +19,15 @@ export const NONE_KEYS: { readonly [K in PartKindName]?: readonly string[] } = {
   pump: ['light', 'lights'],
 }
 
-const COOLER = /\b(cpu|processor|cooler|heat ?sink)\b/i
-const RADIATOR = /\b(radiator|liquid|water)\b/i
+const COOLER = /\b(cpu|processor|cooler|heat ?sink)\b/
+const RADIATOR = /\b(radiator|liquid|water)\b/
 
 /** Whether a fan sits on the processor's cooler, by its place or, where that is not given, by its name. */
 function onCooler(
   id: string,
   { at, on }: { readonly at?: string | undefined; readonly on?: string | undefined },
 ): boolean {
-  const place = (at ?? id).replaceAll(/[-_]/g, ' ')
+  const place = (at ?? id).toLowerCase().replaceAll(/[-_]/g, ' ')
   return on === undefined && COOLER.test(place) && !RADIATOR.test(place)
 }
 
