@@ -43,9 +43,10 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
 
   async function write(bodies: readonly LogBody[]): Promise<void> {
     if (bodies.length === 0) return
+    const done = await writer.append(bodies)
+    // Only now: while the disk was busy somebody may have looked ahead once more, from where the job was until now.
     foreseen.clear()
     lookingAhead = undefined
-    const done = await writer.append(bodies)
     if (!done.ok) throw new LogFailure(done.trouble)
     for (const event of done.events) job = apply(job, event)
   }

@@ -28,8 +28,14 @@ function lookAhead(session: Session): number {
 const standing = (ground: Ground, { events }: { readonly events: readonly LogEvent[] }): Job =>
   events.reduce(apply, begin(ground))
 
-/** A whole job with the bench as the person. @param before each reply */
-async function job(file: string, symptom: string, planted: string, before: (session: Session) => void) {
+/** A whole job with the bench as the person. @param before each reply  @param meanwhile the disk is busy with what is written */
+async function job(
+  file: string,
+  symptom: string,
+  planted: string,
+  before: (session: Session) => void,
+  meanwhile: (session: Session, write: number) => void = () => {},
+) {
   const fault = parseFault(planted)
   const own = groundFor(plan(file), symptom)
   let asked = 0
@@ -41,6 +47,13 @@ async function job(file: string, symptom: string, planted: string, before: (sess
     },
   })
   const { session, log } = await memorySession(plan(file), symptom, { ...own, known })
+  const { append } = log
+  let writes = 0
+  log.append = async (bodies) => {
+    const done = await append(bodies)
+    meanwhile(session, writes++)
+    return done
+  }
   const person = personAt(plan(file), fault ? [fault] : [])
   let duringReplies = 0
   for (let i = 0; i < 60 && session.view().end === null; i++) {
@@ -75,6 +88,17 @@ describe('looking ahead', () => {
     // What was worked out is not worked out again. On a walk reasoning begins with what is marked, which nobody foresees.
     expect(plain.duringReplies > 0).toBe(symptom !== 'first-boot')
     expect(ahead.duringReplies).toBe(0)
+  })
+
+  it('keeps nothing of what was worked out while the disk was busy: the question is another one then', async () => {
+    const [file, symptom, planted] = [SMALL, 'first-boot', 'F2.light:unplugged'] as const
+    const plain = await job(file, symptom, planted, () => {})
+    for (const busy of [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]) {
+      const ahead = await job(file, symptom, planted, lookAhead, (session, write) => {
+        if (write === busy) lookAhead(session)
+      })
+      expect(ahead.events).toEqual(plain.events)
+    }
   })
 
   it('does each likely reply once, and begins anew once something else was said', async () => {
