@@ -30,10 +30,10 @@ class LogFailure extends Error {
   }
 }
 
-/** Takes a job on, up to its first prompt. @param writer has the log open already */
 /** Parts of a thought that are made before a key is looked for again. */
 const AT_ONCE = 3
 
+/** Takes a job on, up to its first prompt. @param writer has the log open already */
 export async function openSession(start: Job, writer: LogWriter, plan: Plan): Promise<Session> {
   let job = start
   let left = false

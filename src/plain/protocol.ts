@@ -8,8 +8,7 @@ export const PROTOCOL = 1
 
 const reference = z
   .string()
-  .check(z.minLength(1))
-  .check(z.describe('a part, port, pin or setting, such as F1, F1.motor, board.SYS1/12V'))
+  .check(z.minLength(1), z.describe('a part, port, pin or setting, such as F1, F1.motor, board.SYS1/12V'))
 const fault = z.object({ at: reference, mode: z.string() })
 const suspect = z.object({
   faults: z.array(fault).check(z.describe('one fault, or a pair that are there together')),
@@ -150,12 +149,12 @@ export const driverLine = {
       .check(z.describe('true: the last answer; a number: that of this step')),
   }),
   without: z.object({
-    without: z.int().check(z.gte(1)).check(z.describe('the step whose answer might be taken back')),
+    without: z.int().check(z.gte(1), z.describe('the step whose answer might be taken back')),
   }),
   why: z.object({ why: yes }),
   note: z.object({ note: z.string().check(z.trim(), z.minLength(1)) }),
   read: z.object({
-    read: z.string().check(z.minLength(1)).check(z.describe('what another tool printed, whole')),
+    read: z.string().check(z.minLength(1), z.describe('what another tool printed, whole')),
     as: z.optional(z.array(z.string())).check(z.describe('which name in it is which place: fan1=SYS1')),
   }),
   fold: z

@@ -2,7 +2,6 @@
  * Whole jobs of the built program over the line protocol, with a planted fault and a driver written from the page on
  * the protocol. The driver asks nothing of the program but what the page promises.
  */
-
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, it } from 'vitest'

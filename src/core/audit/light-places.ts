@@ -1,6 +1,7 @@
 /**
  * Whether an effect runs over the case without jumping: the order of the lights against where the plan says that they
- * sit. Places are free text, so only the words for the sides of a case and for heights are understood.
+ * sit. Places are free text, so only the words for the sides of a case and for heights are understood. A place
+ * is put in small letters first: V8 takes longer to make ready an expression for both.
  */
 import { COMMON, type Facts, type Rule } from './finding.ts'
 import type { Wiring } from './wiring.ts'
