@@ -5,4 +5,4 @@ import type { Dossier } from '../../src/core/infer/dossier.ts'
 import { whole } from '../../src/core/infer/parts.ts'
 
 export const decide = (known: Knowledge, dossier: Dossier, assessment: Assessment): Outlook =>
-  chosenFrom(known, dossier, whole(optionsFor(known, dossier, assessment)))
+  whole(chosenFrom(known, dossier, whole(optionsFor(known, dossier, assessment))))

@@ -9,6 +9,8 @@ export interface Alive {
 
 const MASS = 0.995
 const MOST_ALIVE = 24
+/** Who is so much less likely than the likeliest is planned for once an answer has brought them nearer. */
+const HARDLY = 0.003
 
 /** The likeliest suspects, up to nearly all of the belief; the rest is planned for as "none of these". */
 export function aliveOf({ hypotheses, belief }: Assessment): readonly Alive[] {
@@ -19,7 +21,8 @@ export function aliveOf({ hypotheses, belief }: Assessment): readonly Alive[] {
   let mass = 0
   for (const one of ranked) {
     if (one.h.kind === 'none') continue
-    if (kept.length >= MOST_ALIVE || mass > MASS) break
+    const least = HARDLY * (kept[0]?.p ?? 0)
+    if (kept.length >= MOST_ALIVE || mass > MASS || one.p < least) break
     kept.push(one)
     mass += one.p
   }

@@ -6,6 +6,7 @@ import type { Finding } from '../audit/finding.ts'
 import type { Build } from '../bench/build.ts'
 import type { Observable } from '../bench/observable.ts'
 import { likeliest, posterior } from './belief.ts'
+import { columnsOf, type Odds } from './columns.ts'
 import type { Dossier } from './dossier.ts'
 import { type Evidence, flat, observedIn } from './evidence.ts'
 import { HEALTHY, type Hypothesis, hypotheses } from './hypothesis.ts'
@@ -24,7 +25,7 @@ export interface Assessment {
   readonly hypotheses: readonly Hypothesis[]
   /** By hypothesis, summing to 1. */
   readonly belief: Float64Array
-  /** `columns[evidence][hypothesis]` = P(evidence | hypothesis). */
+  /** `columns[evidence][hypothesis]` = P(evidence | hypothesis), 1 where that can make no difference. */
   readonly columns: readonly Float64Array[]
   /** Numbers of the answers that the best explanation makes less likely than chance. */
   readonly atOdds: readonly number[]
@@ -39,7 +40,7 @@ export interface Knowledge {
   readonly learned: Learned
   readonly sights: Sights
   readonly singles: Map<string, readonly Hypothesis[]>
-  readonly pairs: Map<string, Hypothesis>
+  readonly pairs: WeakMap<Hypothesis, Map<Hypothesis, Hypothesis | undefined>>
   /** P(evidence | hypothesis) as worked out for an answer before, and what had been said by then. */
   readonly odds: WeakMap<Evidence, OddsBefore>
   /** Decides in place of the engine's own choice: for measuring other ways of choosing on the same jobs. */
@@ -61,7 +62,7 @@ export const knowledgeOf = (
   learned,
   sights: sightsOf(build),
   singles: new Map(),
-  pairs: new Map(),
+  pairs: new WeakMap(),
   odds: new WeakMap(),
 })
 
@@ -104,7 +105,12 @@ export const assess = (known: Knowledge, dossier: Dossier): Assessment => whole(
 export function* assessing(known: Knowledge, dossier: Dossier): InParts<Assessment> {
   const { build } = known
   const found = seeds(build, dossier.evidence)
-  const within = (region: Region) => weigh(known, dossier, singlesFor(known, region))
+  yield
+  function* within(region: Region): InParts<Assessment> {
+    const singles = singlesFor(known, region)
+    yield
+    return yield* weigh(known, dossier, singles)
+  }
   if (found.length === 0) return yield* within(wholeBuild(build))
   const near = yield* within(regionOf(build, found))
   if (noneOf(near) < WIDEN_AT || build.parts.length > MOST_PARTS_WHOLE) return near
@@ -115,46 +121,60 @@ export function* assessing(known: Knowledge, dossier: Dossier): InParts<Assessme
 const noneOf = ({ hypotheses: all, belief }: Assessment): number =>
   belief[all.findIndex((h) => h.kind === 'none')] ?? 0
 
-/** So many answers are held against a suspect for the first time in one part. */
-const ODDS_IN_A_PART = 80
-
 function* weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis[]): InParts<Assessment> {
-  const said = saidBefore(dossier.evidence)
-  const none = singles.find((h) => h.kind === 'none')
-  const foreseen = none ? unknownAfter(dossier.evidence, none, known.sights).column : []
-  function* columnsFor(hs: readonly Hypothesis[]): InParts<Float64Array[]> {
-    const columns: Float64Array[] = []
-    let fresh = 0
-    for (const [i, e] of dossier.evidence.entries()) {
-      const saidOf = said[i] ?? []
-      const by = oddsOf(known, e, saidOf)
-      const column = new Float64Array(hs.length)
-      for (const [k, h] of hs.entries()) {
-        if (!by.has(h) && h !== none) {
-          by.set(h, likelihood(e, h, known.sights, saidOf))
-          if (++fresh % ODDS_IN_A_PART === 0) yield
-        }
-        column[k] = h === none ? foreseen[i]! : by.get(h)!
-      }
-      columns.push(column)
-    }
-    return columns
-  }
+  const { evidence } = dossier
   const relevance = relevanceIn(known, dossier)
-  const prior = (hs: readonly Hypothesis[]): number[] => hs.map((h) => h.prior * relevance(h))
-  const alone = yield* columnsFor(singles)
-  const belief = posterior(prior(singles), alone)
-  if (!needsPairs(dossier.evidence, belief, alone)) return judged(dossier.evidence, singles, belief, alone)
-  const pairs = pairsOf(known, singles, dossier.evidence, alone)
-  const all = [...singles, ...pairs]
-  const extra = yield* columnsFor(pairs)
-  const columns = alone.map((column, e) => {
-    const both = new Float64Array(all.length)
-    both.set(column)
-    both.set(extra[e]!, column.length)
-    return both
-  })
-  return judged(dossier.evidence, all, posterior(prior(all), columns), columns)
+  const odds = oddsIn(known, evidence)
+  const prior = yield* weightsOf(singles, relevance)
+  const alone = yield* columnsOf(prior, evidence.length, odds(singles))
+  const belief = posterior(prior, alone)
+  if (!needsPairs(evidence, belief, alone)) return judged(evidence, singles, belief, alone)
+  // What is out of the running alone may still explain one of two things.
+  const exact = yield* columnsOf(prior, evidence.length, odds(singles), 0)
+  const all = [...singles, ...pairsOf(known, singles, evidence, exact)]
+  const both = yield* weightsOf(all, relevance)
+  const columns = yield* columnsOf(both, evidence.length, odds(all))
+  return judged(evidence, all, posterior(both, columns), columns)
+}
+
+/** Suspects are held against what was seen first, so many in one part. */
+const RELATED_IN_A_PART = 80
+
+function* weightsOf(
+  hs: readonly Hypothesis[],
+  relevance: (h: Hypothesis) => number,
+): InParts<readonly number[]> {
+  const weights: number[] = []
+  for (const h of hs) {
+    weights.push(h.prior * relevance(h))
+    if (weights.length % RELATED_IN_A_PART === 0) yield
+  }
+  return weights
+}
+
+/** P(evidence | suspect), which is remembered. */
+function oddsIn(known: Knowledge, evidence: readonly Evidence[]): (hs: readonly Hypothesis[]) => Odds {
+  const said = saidBefore(evidence)
+  const remembered = evidence.map((e, i) => oddsOf(known, e, said[i] ?? []))
+  let worked = 0
+  return (hs) => {
+    const none = hs.find((h) => h.kind === 'none')
+    const foreseen = none ? unknownAfter(evidence, none, known.sights).column : []
+    return {
+      of: (answer, suspect) => {
+        const h = hs[suspect]!
+        if (h === none) return foreseen[answer]!
+        const by = remembered[answer]!
+        const before = by.get(h)
+        if (before !== undefined) return before
+        const p = likelihood(evidence[answer]!, h, known.sights, said[answer])
+        by.set(h, p)
+        worked++
+        return p
+      },
+      worked: () => worked,
+    }
+  }
 }
 
 /** P(evidence | suspect) as far as it was worked out while the same was said before. */

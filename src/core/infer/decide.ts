@@ -6,13 +6,13 @@ import { HAND_OVER_MINUTES, SWITCH_MINUTES } from '../checks/looks.ts'
 import type { CheckDef, RepairDef, Step } from '../checks/step.ts'
 import { type Alive, aliveOf } from './alive.ts'
 import type { Assessment, Knowledge } from './assess.ts'
-import { chooseStep } from './choose/choose.ts'
+import { choosing } from './choose/choose.ts'
 import { fixesOf } from './cures.ts'
 import type { Dossier } from './dossier.ts'
 import type { PlannedCheck } from './foresee.ts'
 import { checksOffered, repairsOffered } from './offered.ts'
 import type { InParts } from './parts.ts'
-import type { Choice, Decision, Problem } from './problem.ts'
+import type { Choice, Decision, Problem, Standing } from './problem.ts'
 
 export interface Outlook {
   readonly step: Step
@@ -47,8 +47,12 @@ export function* optionsFor(known: Knowledge, dossier: Dossier, assessment: Asse
   return { alive, checks, repairs }
 }
 
-/** The step to take of these options, with the next best. */
-export function chosenFrom(known: Knowledge, dossier: Dossier, { alive, checks, repairs }: Options): Outlook {
+/** The step to take of these options, with the next best; in parts of about the same length. */
+export function* chosenFrom(
+  known: Knowledge,
+  dossier: Dossier,
+  { alive, checks, repairs }: Options,
+): InParts<Outlook> {
   const problem: Problem = {
     suspects: alive.map(({ h, p }) => ({ id: h.id, prior: p })),
     checks: checks.map(({ check, answers, table }) => ({
@@ -69,13 +73,13 @@ export function chosenFrom(known: Knowledge, dossier: Dossier, { alive, checks, 
     verifyMode: 'on',
   }
   const total = alive.reduce((sum, a) => sum + a.p, 0)
-  const choose = known.choose ?? chooseStep
-  const decision: Decision = choose(problem, {
+  const standing: Standing = {
     belief: Float64Array.from(alive, (a) => a.p / total),
     mode: dossier.power,
     checksLeft: problem.checks.map((_, i) => i),
     repairsLeft: problem.repairs.map((_, i) => i),
-  })
+  }
+  const decision: Decision = known.choose?.(problem, standing) ?? (yield* choosing(problem, standing))
   const stepOf = (choice: Choice): Step => {
     if (choice.do === 'check') return { kind: 'check', check: checks[choice.index]!.check }
     if (choice.do === 'repair') return { kind: 'repair', repair: repairs[choice.index]!.repair }

@@ -45,11 +45,17 @@ export function pairsOf(
   pool.forEach((a, i) => {
     for (const b of pool.slice(i + 1)) {
       const [first, second] = a.id < b.id ? [a, b] : [b, a]
-      const pair = known.pairs.get(`${first.id} + ${second.id}`) ?? pairOf(first, second)
-      if (!pair) continue
-      known.pairs.set(pair.id, pair)
-      pairs.push(pair)
+      const pair = pairIn(known, first, second)
+      if (pair) pairs.push(pair)
     }
   })
   return pairs
+}
+
+/** Each pair once: odds are remembered by suspect. By the two themselves, whose priors depend on who else is suspected. */
+function pairIn({ pairs }: Knowledge, a: Hypothesis, b: Hypothesis): Hypothesis | undefined {
+  const others = pairs.get(a) ?? new Map<Hypothesis, Hypothesis | undefined>()
+  pairs.set(a, others)
+  if (!others.has(b)) others.set(b, pairOf(a, b))
+  return others.get(b)
 }

@@ -89,7 +89,8 @@ interface Thinking {
 function* thinking(known: Knowledge, dossier: Dossier): InParts<Thought> {
   const assessment = yield* assessing(known, dossier)
   yield
-  const outlook = chosenFrom(known, dossier, yield* optionsFor(known, dossier, assessment))
+  const options = yield* optionsFor(known, dossier, assessment)
+  const outlook = yield* chosenFrom(known, dossier, options)
   return { assessment, outlook, suspects: suspectsOf(outlook.alive, outlook.checks).map(rounded) }
 }
 

@@ -143,6 +143,18 @@ describe('two faults', () => {
   })
 })
 
+describe('what was thought about before', () => {
+  test('makes no difference: two faults at once are as likely as the singles in question make them', () => {
+    const within = dossier(map('lit', 1, 'F1:dark', 'F3:dark'))
+    const used = knowledgeOf(machine, [])
+    // The same pairs among all faults of the build, of which each single one is less likely.
+    assess(used, dossier(map('lit', 1, 'F1:dark', 'F3:dark', 'F4:dark')))
+    const [first, again] = [knowledgeOf(machine, []), used].map((k) => assess(k, within))
+    expect(first?.hypotheses.some((h) => h.kind === 'pair')).toBe(true)
+    expect(again?.belief).toEqual(first?.belief)
+  })
+})
+
 describe('conflict', () => {
   test('answers that no cause can explain leave "none of these" on top and are named', () => {
     const impossible = [1, 2, 3].map(

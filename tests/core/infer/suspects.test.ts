@@ -48,6 +48,12 @@ describe('suspects in question', () => {
     expect(list.at(-1)?.p).toBeLessThan(1e-5)
   })
 
+  it('are those with at least three thousandths of what the likeliest has', () => {
+    const list = alive([suspect('a'), suspect('b'), suspect('c'), none], [0.8, 0.0025, 0.0023, 0.1952])
+    expect(ids(list)).toEqual(['a', 'b', 'none-of-these'])
+    expect(list.at(-1)?.p).toBeCloseTo(0.1975, 12)
+  })
+
   it('are 24 at the most', () => {
     const many = Array.from({ length: 50 }, (_, i) => suspect(`s${i}`))
     const list = alive([...many, none], [...many.map(() => 0.02), 0])

@@ -3,11 +3,12 @@
  * as checks and every change of power is paid. A small problem is searched to the end, or nearly; in a large one the
  * search looks at a few steps from each state and guesses what it cannot reach.
  */
+import { type InParts, whole } from '../parts.ts'
 import type { Choice, Decision, Problem, Standing } from '../problem.ts'
 import { ALWAYS_KEPT } from './classes.ts'
 import { cautious, guessFor } from './guess.ts'
 import { type Reduced, reduce } from './reduce.ts'
-import { type SearchOptions, type Step, search } from './search.ts'
+import { type SearchOptions, type Step, searching } from './search.ts'
 
 /** How many other steps are reported beside the best. */
 const OTHERS = 5
@@ -16,11 +17,11 @@ const SMALL_CHECKS = 16
 
 /** Measured in tests/bench/sequencing.mjs: on small problems more nodes still help a little, on large ones no more. */
 const SMALL = {
-  nodes: 12_000,
+  nodes: 4_000,
   hope: 0.7,
   width: { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY },
 }
-const LARGE = { nodes: 1_500, hope: 0.3, width: { checks: 12, repairs: 8 } }
+const LARGE = { nodes: 1_000, hope: 0.3, width: { checks: 12, repairs: 8 } }
 
 export interface ChooseOptions {
   /** Bound on the work: leaf values, states and turns of the search together. The first step is always opened. */
@@ -39,11 +40,19 @@ export interface Chosen extends Decision {
  * Handing over where nothing is believed or nothing is left. Deterministic: no clock, no chance; ties (to 1e-9 minutes)
  * go to handing over last, otherwise by id.
  */
-export function chooseStep(problem: Problem, standing: Standing, options: ChooseOptions = {}): Chosen {
+export const chooseStep = (problem: Problem, standing: Standing, options: ChooseOptions = {}): Chosen =>
+  whole(choosing(problem, standing, options))
+
+/** The same in parts. */
+export function* choosing(
+  problem: Problem,
+  standing: Standing,
+  options: ChooseOptions = {},
+): InParts<Chosen> {
   const reduced = reduce(problem, standing)
   const handingOver: Choice = { do: 'escalate', minutes: problem.escalateMinutes }
   if (reduced.n === 0) return { best: handingOver, others: [], nodes: 0, atLeast: problem.escalateMinutes }
-  const found = search(reduced, searchOptions(reduced, options))
+  const found = yield* searching(reduced, searchOptions(reduced, options))
   const ranked = found.steps
     .map((step) => choiceOf(step, reduced))
     .filter((choice) => choice !== undefined)

@@ -5,6 +5,7 @@
  * values, not by time, so the same standing gives the same step on every machine.
  * After AO* and bounded real-time dynamic programming (McMahan, Likhachev & Gordon 2005), on a graph.
  */
+import { type InParts, whole } from '../parts.ts'
 import { boundsFor } from './bounds.ts'
 import type { Guess } from './guess.ts'
 import type { Reduced } from './reduce.ts'
@@ -39,9 +40,15 @@ export interface SearchOptions {
   readonly width: Width
 }
 
+/** Turns of the search in one part. */
+const TURNS_IN_A_PART = 40
+
 const ALL: Width = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
 
-export function search(t: Reduced, options: SearchOptions): Searched {
+export const search = (t: Reduced, options: SearchOptions): Searched => whole(searching(t, options))
+
+/** The same in parts of about the same length. */
+export function* searching(t: Reduced, options: SearchOptions): InParts<Searched> {
   const bounds = boundsFor(t)
   const states = statesOf(t, bounds, options.guess)
   const opener = openerFor(t, bounds, options.guess, states)
@@ -55,6 +62,7 @@ export function search(t: Reduced, options: SearchOptions): Searched {
     !isProven(root, t.escalateMinutes)
   ) {
     turns++
+    if (turns % TURNS_IN_A_PART === 0) yield
     way.length = 0
     let state: State | undefined = root
     while (state) {
