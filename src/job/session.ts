@@ -30,16 +30,30 @@ class LogFailure extends Error {
   }
 }
 
-/** Parts of a thought that are made before a key is looked for again. */
-const AT_ONCE = 3
+/** Milliseconds of looking ahead before a key is listened for again. */
+const IN_ONE_GO = 4
+/** Who answers sooner than this many milliseconds after the answer before leaves no time to look ahead. */
+const UNREAD = 100
+/** Milliseconds that such a reply spends on what will be thought about next, where neither it was foreseen nor needs a thought. */
+const FOR_LATER = 15
 
-/** Takes a job on, up to its first prompt. @param writer has the log open already */
-export async function openSession(start: Job, writer: LogWriter, plan: Plan): Promise<Session> {
+/**
+ * Takes a job on, up to its first prompt. @param writer has the log open already
+ * @param now milliseconds from any beginning; how far is looked ahead depends on it, never what comes of it
+ */
+export async function openSession(
+  start: Job,
+  writer: LogWriter,
+  plan: Plan,
+  now: () => number = () => performance.now(),
+): Promise<Session> {
   let job = start
   let left = false
   /** What follows some replies to the question that stands; of no use once anything else is in the log. */
   const foreseen = new Map<string, readonly LogBody[]>()
   let lookingAhead: InParts<void> | undefined
+  /** Since when there is something to answer, by the clock. */
+  let stands = Number.NEGATIVE_INFINITY
 
   async function write(bodies: readonly LogBody[]): Promise<void> {
     if (bodies.length === 0) return
@@ -85,6 +99,8 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     if (left || job.end) return { ok: false, refusal: { problem: 'ended', expected: [] } }
     // What a full disk held up last time comes first.
     await settle()
+    const { suspects } = job
+    let unread = now() - stands < UNREAD
     if (said.say === 'undo') {
       const taken = takenBack(job, said.seq)
       if (taken.length === 0) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
@@ -113,10 +129,13 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
       const words = said.say === 'answer' ? said.ids : said.say
       const by = signature(job, said)
       const known = by === undefined ? foreseen.get(JSON.stringify(words)) : undefined
+      unread &&= known === undefined
       // What was said comes on the disk before anything is made of it; where that is known, both at once.
       await write([{ ...repliedTo(job.pending, words), ...(by ? { by } : {}) }, ...(known ?? [])])
     }
     await settle()
+    if (unread && job.suspects === suspects) aheadFor(FOR_LATER)
+    stands = now()
     return { ok: true }
   }
 
@@ -131,9 +150,11 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     yield* thoughtsAfter(job, writer.nextSeq())
   }
 
-  function ahead(): boolean {
+  function aheadFor(ms: number): boolean {
+    const began = now()
     lookingAhead ??= foreseeingReplies()
-    for (let i = 0; i < AT_ONCE; i++) if (lookingAhead.next().done) return false
+    do if (lookingAhead.next().done) return false
+    while (now() - began < ms)
     return true
   }
 
@@ -142,7 +163,14 @@ export async function openSession(start: Job, writer: LogWriter, plan: Plan): Pr
     const takes = takenBack(job, seq)
     return takes.length === 0 ? null : { takes, suspects: suspectsWithout(job, takes) }
   }
-  return { view, why: (): Why => whyOf(job), without, reply, ahead, close: () => writer.close() }
+  return {
+    view,
+    why: (): Why => whyOf(job),
+    without,
+    reply,
+    ahead: () => aheadFor(IN_ONE_GO),
+    close: () => writer.close(),
+  }
 }
 
 /** Whoever signs by name, else whoever is at the bench. */

@@ -6,7 +6,7 @@ import type { Session } from '../job/view.ts'
 import type { Screen } from './screen.ts'
 
 /** No key for so long: what is typed in one go is heard first. */
-const READS_MS = 60
+const READS_MS = 20
 /** A key that comes meanwhile waits until the piece in hand is done; longer than this is a nuisance. */
 const FELT_MS = 300
 /** So many of those in a row are no hiccup of the machine. */

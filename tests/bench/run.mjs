@@ -6,11 +6,16 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { setFlagsFromString } from 'node:v8'
+import { setUpEngine } from '../../scripts/packed/engine-flags.mjs'
 import { damage } from './damaged.mjs'
 import { kills } from './kills.mjs'
 import { load } from './load.mjs'
 import { quantile } from './quantile.mjs'
 import { start } from './start.mjs'
+
+// As the program runs.
+setUpEngine(setFlagsFromString, ['check'], false)
 
 const argv = process.argv.slice(2)
 const option = (name) => (argv.includes(name) ? Number(argv[argv.indexOf(name) + 1]) : undefined)

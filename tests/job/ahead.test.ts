@@ -18,10 +18,16 @@ const plan = (file: string) => {
   return read.value
 }
 
+/** A clock by which every look at it comes a second after the one before: nobody answers at once, and each piece is one part. */
+function slowClock(): () => number {
+  let seconds = 0
+  return () => 1000 * seconds++
+}
+
 /** Everything that can be worked out; a bound, so that a session that never ends shows. */
 function lookAhead(session: Session): number {
   let worked = 1
-  while (session.ahead() && worked < 1000) worked++
+  while (session.ahead() && worked < 100_000) worked++
   return worked
 }
 
@@ -35,6 +41,7 @@ async function job(
   planted: string,
   before: (session: Session) => void,
   meanwhile: (session: Session, write: number) => void = () => {},
+  now = slowClock(),
 ) {
   const fault = parseFault(planted)
   const own = groundFor(plan(file), symptom)
@@ -46,7 +53,7 @@ async function job(
       return Reflect.get(of, key)
     },
   })
-  const { session, log } = await memorySession(plan(file), symptom, { ...own, known })
+  const { session, log } = await memorySession(plan(file), symptom, { ...own, known }, now)
   const { append } = log
   let writes = 0
   log.append = async (bodies) => {
@@ -102,7 +109,7 @@ describe('looking ahead', () => {
   })
 
   it('does each likely reply once, and begins anew once something else was said', async () => {
-    const { session } = await memorySession(plan(SMALL), 'lights-dark')
+    const { session } = await memorySession(plan(SMALL), 'lights-dark', undefined, slowClock())
     for (const ids of [['F3:dark'], ['new']])
       expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
     expect(lookAhead(session)).toBeGreaterThan(1)
@@ -123,11 +130,45 @@ describe('looking ahead', () => {
 
   it('comes back after a few parts of a thought, so that a key never waits for a whole one', async () => {
     const ground = groundFor(plan(TEN), 'lights-dark')
-    const { session, log } = await memorySession(plan(TEN), 'lights-dark', ground)
+    const { session, log } = await memorySession(plan(TEN), 'lights-dark', ground, slowClock())
     for (const ids of [['F3:dark'], ['new']])
       expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })
     const likely = likelyReplies(standing(ground, log))
     expect(lookAhead(session)).toBeGreaterThan(2 * likely.length)
+  })
+})
+
+describe('answers that come at once', () => {
+  /** A clock that stands still: all answers come at once, and there is no end of time for what comes later. */
+  const still = () => 0
+
+  it('let what needs no thought begin with what will', async () => {
+    const open = (now: () => number) => memorySession(plan(SMALL), 'lights-dark', undefined, now)
+    for (const { now, left } of [
+      { now: still, left: false },
+      { now: slowClock(), left: true },
+    ]) {
+      const { session } = await open(now)
+      expect(await session.reply({ say: 'answer', ids: ['F3:dark'] })).toEqual({ ok: true })
+      expect(session.ahead()).toBe(left)
+    }
+  })
+
+  it('are followed by the same', async () => {
+    const [atOnce, slowly] = await Promise.all(
+      [still, slowClock()].map((now) =>
+        job(
+          SMALL,
+          'lights-dark',
+          'F3.light:open-DATA',
+          () => {},
+          () => {},
+          now,
+        ),
+      ),
+    )
+    expect(atOnce?.events).toEqual(slowly?.events)
+    expect(atOnce?.end?.outcome).toBe('fixed')
   })
 })
 
@@ -141,7 +182,8 @@ describe('thinking past replies that need none', () => {
         return Reflect.get(of, key)
       },
     })
-    const { session } = await memorySession(plan(TEN), 'works-then-stops', { ...own, known })
+    const ground = { ...own, known }
+    const { session } = await memorySession(plan(TEN), 'works-then-stops', ground, slowClock())
     const thoughts: boolean[] = []
     for (const ids of [['no'], ['F3:no']]) {
       expect(await session.reply({ say: 'answer', ids })).toEqual({ ok: true })

@@ -42,9 +42,10 @@ export async function memorySession(
   plan: Plan,
   symptom: string,
   ground = groundFor(plan, symptom),
+  now?: () => number,
 ): Promise<{ session: Session; log: ReturnType<typeof memoryLog> }> {
   const log = memoryLog()
-  return { session: await openSession(begin(ground), log, plan), log }
+  return { session: await openSession(begin(ground), log, plan, now), log }
 }
 
 export interface Ran {

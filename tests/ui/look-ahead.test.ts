@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { lookingAhead } from '../../src/ui/look-ahead.ts'
 import type { Screen } from '../../src/ui/screen.ts'
 
-const READS_MS = 60
+const READS_MS = 20
 
 beforeEach(() => void vi.useFakeTimers())
 afterEach(() => void vi.useRealTimers())
