@@ -34,8 +34,8 @@ class LogFailure extends Error {
 const IN_ONE_GO = 4
 /** Who answers sooner than this many milliseconds after the answer before leaves no time to look ahead. */
 const UNREAD = 100
-/** Milliseconds that such a reply spends on what will be thought about next, where neither it was foreseen nor needs a thought. */
-const FOR_LATER = 15
+/** Milliseconds that such a reply spends on what will be thought about next, where it needs no thought itself. */
+const FOR_LATER = 18
 
 /**
  * Takes a job on, up to its first prompt. @param writer has the log open already
@@ -100,7 +100,7 @@ export async function openSession(
     // What a full disk held up last time comes first.
     await settle()
     const { suspects } = job
-    let unread = now() - stands < UNREAD
+    const unread = now() - stands < UNREAD
     if (said.say === 'undo') {
       const taken = takenBack(job, said.seq)
       if (taken.length === 0) return { ok: false, refusal: { problem: 'nothing-to-undo', expected: [] } }
@@ -129,7 +129,6 @@ export async function openSession(
       const words = said.say === 'answer' ? said.ids : said.say
       const by = signature(job, said)
       const known = by === undefined ? foreseen.get(JSON.stringify(words)) : undefined
-      unread &&= known === undefined
       // What was said comes on the disk before anything is made of it; where that is known, both at once.
       await write([{ ...repliedTo(job.pending, words), ...(by ? { by } : {}) }, ...(known ?? [])])
     }
