@@ -14,6 +14,8 @@ import { type SearchOptions, type Step, searching } from './search.ts'
 const OTHERS = 5
 /** Most checks of a problem that counts as small; most classes are those that are always kept. */
 const SMALL_CHECKS = 16
+/** Most classes, where answers may err and any may still follow: with more, what can be searched is a small part. */
+const SMALL_CLASSES = 10
 
 /** Measured in tests/bench/sequencing.mjs: on small problems more nodes still help a little, on large ones no more. */
 const SMALL = {
@@ -63,7 +65,8 @@ export function* choosing(
 }
 
 function searchOptions(reduced: Reduced, { nodes }: ChooseOptions): SearchOptions {
-  const small = reduced.n <= ALWAYS_KEPT + 1 && reduced.checkOf.length <= SMALL_CHECKS
+  const most = reduced.rows.every((p) => p === 0 || p === 1) ? ALWAYS_KEPT + 1 : SMALL_CLASSES
+  const small = reduced.n <= most && reduced.checkOf.length <= SMALL_CHECKS
   const size = small ? SMALL : LARGE
   return { ...size, nodes: nodes ?? size.nodes, guess: small ? cautious : guessFor(reduced) }
 }
