@@ -35,6 +35,7 @@ export function* columnsOf(
   // What each suspect's share can be at most, on a scale that changes from answer to answer.
   const most = Float64Array.from(prior)
   const heldAgainst = new Int32Array(prior.length)
+  const least = leftOut > 0 ? FAR_BEHIND : 0
   let parts = 0
   const hold = (s: number): boolean => {
     const answer = heldAgainst[s]!++
@@ -48,15 +49,12 @@ export function* columnsOf(
   for (let answer = 0; answer < answers; answer++) {
     const largest = most.reduce((a, b) => Math.max(a, b), 0)
     if (largest > 0) for (let s = 0; s < most.length; s++) most[s] = most[s]! / largest
-    const least = leftOut > 0 ? FAR_BEHIND : 0
     for (let s = 0; s < most.length; s++) if (heldAgainst[s] === answer && most[s]! >= least && hold(s)) yield
   }
   let total = 0
   for (let s = 0; s < most.length; s++) if (heldAgainst[s] === answers) total += most[s]!
-  const behind = [...most.keys()].filter((s) => heldAgainst[s]! < answers).sort((a, b) => most[b]! - most[a]!)
-  for (const s of behind) {
-    while (heldAgainst[s]! < answers && most[s]! > (leftOut * total) / most.length) if (hold(s)) yield
-    if (heldAgainst[s] === answers) total += most[s]!
-  }
+  const negligible = (leftOut * total) / most.length
+  for (let s = 0; s < most.length; s++)
+    while (heldAgainst[s]! < answers && most[s]! > negligible) if (hold(s)) yield
   return columns
 }

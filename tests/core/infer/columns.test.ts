@@ -59,12 +59,21 @@ describe('suspects that are out of the running', () => {
     expect(belief[1]).toBeCloseTo(1e-12 / (1e-12 + 1e-15), 12)
   })
 
-  it('are the same whatever is known already, and a long history of small chances does not vanish', () => {
-    const { prior, table } = drawn(7, 50, 400)
-    const { belief } = held(prior, table)
-    expect(belief.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12)
+  it('leave no belief out after a long history of small chances, whose product no number can hold', () => {
+    const chance = seeded(7)
+    const prior = Array.from({ length: 5 }, () => 0.2)
+    const table = Array.from({ length: 400 }, () => prior.map(() => 0.01 + 0.0005 * chance()))
     const plain = posterior(prior, table)
+    expect(Math.max(...plain) / Math.min(...plain)).toBeGreaterThan(1.1)
+    const { belief } = held(prior, table)
     for (const [s, p] of plain.entries()) expect(belief[s]).toBeCloseTo(p, 8)
+  })
+
+  it('are held against all answers in parts of 80 that are new, and in one go where all are known', () => {
+    const { prior, table } = drawn(3, 200, 12)
+    const partsOf = (odds: Odds): number => [...columnsOf(prior, table.length, odds, 0)].length
+    expect(partsOf(counted(table))).toBe((200 * 12) / 80)
+    expect(partsOf({ ...counted(table), worked: () => 0 })).toBe(0)
   })
 
   it('that an answer rules out are asked no further', () => {
