@@ -65,6 +65,14 @@ export async function openSession(
     for (const event of done.events) job = apply(job, event)
   }
 
+  function beginNextThought(): void {
+    try {
+      aheadFor(FOR_LATER)
+    } catch {
+      // What was said has been taken. What fails here fails again once it is thought about, and is told then.
+    }
+  }
+
   /** Goes on until something waits for a reply or the job is over. */
   const settle = (): Promise<void> => write(following(job, [], writer.nextSeq()))
 
@@ -133,7 +141,7 @@ export async function openSession(
       await write([{ ...repliedTo(job.pending, words), ...(by ? { by } : {}) }, ...(known ?? [])])
     }
     await settle()
-    if (unread && job.suspects === suspects) aheadFor(FOR_LATER)
+    if (unread && job.suspects === suspects) beginNextThought()
     stands = now()
     return { ok: true }
   }
@@ -158,6 +166,7 @@ export async function openSession(
   }
 
   await settle()
+  stands = now()
   const without = (seq: number): Without | null => {
     const takes = takenBack(job, seq)
     return takes.length === 0 ? null : { takes, suspects: suspectsWithout(job, takes) }

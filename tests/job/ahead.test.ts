@@ -142,17 +142,24 @@ describe('answers that come at once', () => {
   /** A clock that stands still: all answers come at once, and there is no end of time for what comes later. */
   const still = () => 0
 
-  it('let what needs no thought begin with what will', async () => {
-    const open = (now: () => number) => memorySession(plan(SMALL), 'lights-dark', undefined, now)
-    for (const { now, left } of [
-      { now: still, left: false },
-      { now: slowClock(), left: true },
-    ]) {
-      const { session } = await open(now)
+  it.each([
+    { told: 'at once', now: still, begun: 1 },
+    { told: 'after a while', now: slowClock(), begun: 0 },
+  ])(
+    '$told: what needs no thought begins with what will $begun times, and is taken also where that fails',
+    async ({ now, begun }) => {
+      const own = groundFor(plan(SMALL), 'lights-dark')
+      let asked = 0
+      const choose = (): never => {
+        asked++
+        throw new Error('nothing to choose from')
+      }
+      const ground = { ...own, known: { ...own.known, choose } }
+      const { session } = await memorySession(plan(SMALL), 'lights-dark', ground, now)
       expect(await session.reply({ say: 'answer', ids: ['F3:dark'] })).toEqual({ ok: true })
-      expect(session.ahead()).toBe(left)
-    }
-  })
+      expect(asked).toBe(begun)
+    },
+  )
 
   it('are followed by the same', async () => {
     const [atOnce, slowly] = await Promise.all(
