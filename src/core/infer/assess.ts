@@ -131,10 +131,11 @@ function* weigh(known: Knowledge, dossier: Dossier, singles: readonly Hypothesis
   if (!needsPairs(evidence, belief, alone)) return judged(evidence, singles, belief, alone)
   // What is out of the running alone may still explain one of two things.
   const exact = yield* columnsOf(prior, evidence.length, odds(singles), 0)
-  const all = [...singles, ...pairsOf(known, singles, evidence, exact)]
-  const both = yield* weightsOf(all, relevance)
-  const columns = yield* columnsOf(both, evidence.length, odds(all))
-  return judged(evidence, all, posterior(both, columns), columns)
+  const pairs = pairsOf(known, singles, evidence, exact)
+  const all = [...singles, ...pairs]
+  const priors = [...prior, ...(yield* weightsOf(pairs, relevance))]
+  const columns = yield* columnsOf(priors, evidence.length, odds(all))
+  return judged(evidence, all, posterior(priors, columns), columns)
 }
 
 /** Suspects are held against what was seen first, so many in one part. */

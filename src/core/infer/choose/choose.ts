@@ -12,9 +12,9 @@ import { type SearchOptions, type Step, searching } from './search.ts'
 
 /** How many other steps are reported beside the best. */
 const OTHERS = 5
-/** Most checks of a problem that counts as small; most classes are those that are always kept. */
+/** Most checks of a problem that counts as small. Where no answer errs, its most classes are those that are always kept, and the tail. */
 const SMALL_CHECKS = 16
-/** Most classes, where answers may err and any may still follow: with more, what can be searched is a small part. */
+/** Its most classes where answers may err: any may still follow then, and of more only a small part can be searched. */
 const SMALL_CLASSES = 10
 
 /** Measured in tests/bench/sequencing.mjs: on small problems more nodes still help a little, on large ones no more. */

@@ -5,7 +5,7 @@
  * values, not by time, so the same standing gives the same step on every machine.
  * After AO* and bounded real-time dynamic programming (McMahan, Likhachev & Gordon 2005), on a graph.
  */
-import { type InParts, whole } from '../parts.ts'
+import type { InParts } from '../parts.ts'
 import { boundsFor } from './bounds.ts'
 import type { Guess } from './guess.ts'
 import type { Reduced } from './reduce.ts'
@@ -45,9 +45,7 @@ const TURNS_IN_A_PART = 40
 
 const ALL: Width = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
 
-export const search = (t: Reduced, options: SearchOptions): Searched => whole(searching(t, options))
-
-/** The same in parts of about the same length. */
+/** In parts of about the same length. */
 export function* searching(t: Reduced, options: SearchOptions): InParts<Searched> {
   const bounds = boundsFor(t)
   const states = statesOf(t, bounds, options.guess)

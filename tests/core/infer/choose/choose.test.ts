@@ -230,26 +230,6 @@ describe('the others', () => {
   })
 })
 
-describe('how much is searched', () => {
-  /** Equal suspects with a repair each, and perfect checks that single out one each. */
-  const even = (suspects: number, checks: number): Problem =>
-    handProblem({
-      priors: new Array(suspects).fill(1 / suspects),
-      checks: Array.from({ length: checks }, (_, c) => ({
-        minutes: 1 + c / 10,
-        rows: Array.from({ length: suspects }, (_, s) => (s === c ? [1, 0] : [0, 1])),
-      })),
-      repairs: Array.from({ length: suspects }, (_, s) => ({ minutes: 2 + s / 7, cures: [s] })),
-    })
-  const nodes = (problem: Problem): number => chooseStep(problem, startOf(problem)).nodes
-
-  it('is more for a problem of up to seventeen classes and sixteen checks than for a larger one', () => {
-    expect(nodes(even(17, 16))).toBeGreaterThan(3000)
-    expect(nodes(even(18, 16))).toBeLessThan(2000)
-    expect(nodes(even(17, 17))).toBeLessThan(2000)
-  })
-})
-
 describe('a large problem', () => {
   const problem = drawBuild(1, 48, 8)
   const standing = startOf(problem)

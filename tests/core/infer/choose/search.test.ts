@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { cautious, guessFor } from '../../../../src/core/infer/choose/guess.ts'
 import { reduce } from '../../../../src/core/infer/choose/reduce.ts'
-import { type Step, search } from '../../../../src/core/infer/choose/search.ts'
+import { type Step, searching } from '../../../../src/core/infer/choose/search.ts'
+import { whole } from '../../../../src/core/infer/parts.ts'
 import { drawBuild, drawProblem } from './draw-problem.ts'
 import { handProblem, startOf } from './hand-problem.ts'
 import { optimum, optimumWithoutNoise } from './optimum.ts'
 
 const ALL = { checks: Number.POSITIVE_INFINITY, repairs: Number.POSITIVE_INFINITY }
+const search = (...of: Parameters<typeof searching>) => whole(searching(...of))
 const PLAIN = { hope: 0.7, width: ALL, guess: cautious }
 
 describe('a search to the end', () => {
